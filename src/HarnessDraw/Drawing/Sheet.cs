@@ -132,7 +132,7 @@ public sealed record Paper(string Name, double WidthMm, double HeightMm);
 
 /// <summary>
 /// One page of the drawing set: geometry in millimetres on paper and nothing about file formats.
-/// <paramref name="Name"/> is the file part ('wall-chart'); <paramref name="Number"/> is null for a single page,
+/// <paramref name="Name"/> is the file part ('wall-chart'); <see cref="Number"/> is null for a single page,
 /// else the page of that sheet (1-based).
 /// </summary>
 public sealed record Sheet(string Name, string Title, Paper Paper, ImmutableArray<Item> Items)

@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
+
+namespace HarnessDraw.Model;
+
+/// <summary>A choice the builder makes ('charging': exciter or single wire).</summary>
+public sealed record Option(string Id, ImmutableArray<string> Choices, string Usual, SourceSpan? At);
+
+/// <summary>A rule between choices ('single wire' needs or excludes 'electric fan').</summary>
+public sealed record OptionRule(string IfOption, string IfChoice, bool Needs, string ThenOption, string ThenChoice, SourceSpan? At);
+
+/// <summary>When something is built: every named option must have one of its listed choices. Empty means always.</summary>
+public sealed record BuildCondition(ImmutableArray<OptionChoice> AllOf)
+{
+    public static readonly BuildCondition Always = new([]);
+
+    public bool IsAlways => AllOf.IsEmpty;
+
+    /// <summary>True when <paramref name="build"/> (option to choice) includes what this condition guards.</summary>
+    public bool Holds(ImmutableSortedDictionary<string, string> build) =>
+        AllOf.All(c => build.TryGetValue(c.Option, out var choice) && c.Choices.Contains(choice));
+
+    /// <summary>False when no single build can satisfy both: such wires may share a cavity.</summary>
+    public bool MayMeet(BuildCondition other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return AllOf.All(a => other.AllOf.All(b => a.Option != b.Option || a.Choices.Intersect(b.Choices).Any()));
+    }
+
+    /// <summary>'charging=exciter, cooling=belt fan|none', or the empty text for always.</summary>
+    public override string ToString() => string.Join(", ", AllOf.Select(c => $"{c.Option}={string.Join("|", c.Choices)}"));
+}
+
+/// <summary>The choices of one option that are allowed.</summary>
+public sealed record OptionChoice(string Option, ImmutableArray<string> Choices);
+
+/// <summary>A position of the key.</summary>
+public enum KeyPosition
+{
+    Off,
+    Accessory,
+    Run,
+    Start,
+}
+
+/// <summary>What the engine does.</summary>
+public enum EngineState
+{
+    Stopped,
+    Cranking,
+    Running,
+}
+
+/// <summary>A named state of key, engine and switches; <see cref="On"/> lists the circuits that are switched on.</summary>
+public sealed record OperatingState(string Id, KeyPosition Key, EngineState Engine, ImmutableArray<string> On, SourceSpan? At);

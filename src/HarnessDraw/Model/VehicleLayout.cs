@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
+
+namespace HarnessDraw.Model;
+
+/// <summary>
+/// The vehicle seen from above: x in mm from the firewall towards the nose, y to the vehicle's right, z up; origin at the pass-through
+/// or wherever the layout says.
+/// </summary>
+public sealed record VehicleLayout
+{
+    public required string Title { get; init; }
+
+    /// <summary>Place where stations and the trunk start.</summary>
+    public required string Root { get; init; }
+    public required ImmutableArray<Place> Places { get; init; }
+    public required ImmutableArray<Path> Paths { get; init; }
+    public ImmutableArray<Zone> Zones { get; init; } = [];
+    public ImmutableArray<Opening> Openings { get; init; } = [];
+    public ImmutableArray<Surface> Surfaces { get; init; } = [];
+    public ImmutableArray<KeepClear> KeepClear { get; init; } = [];
+
+    /// <summary>Body lines for the drawing, in vehicle millimetres.</summary>
+    public ImmutableArray<BodyLine> Outline { get; init; } = [];
+
+    /// <summary>An SVG file with body lines, path beside the layout; its user units are vehicle millimetres.</summary>
+    public string? OutlineFile { get; init; }
+
+    public Place PlaceOf(string id) => Places.First(p => p.Id == id);
+}
+
+/// <summary>A named point. <see cref="Branch"/> names the branch that ends or hangs there ('LEFT LAMPS').</summary>
+public sealed record Place(string Id, double Xmm, double Ymm, double Zmm)
+{
+    public string? Zone { get; init; }
+    public string? Branch { get; init; }
+    public SourceSpan? At { get; init; }
+}
+
+/// <summary>How the length of a path is known.</summary>
+public enum LengthKnown
+{
+    Measured,
+    Estimated,
+    Unknown,
+}
+
+/// <summary>A permitted run between two places. <see cref="LengthMm"/> is null when unknown.</summary>
+public sealed record Path(string Id, string From, string To)
+{
+    public double? LengthMm { get; init; }
+    public LengthKnown Known { get; init; } = LengthKnown.Measured;
+
+    /// <summary>A second measurement of the same run, if taken.</summary>
+    public double? AgainMm { get; init; }
+    public double? ClipsEveryMm { get; init; }
+    public string? Zone { get; init; }
+
+    /// <summary>Travel between the ends in millimetres (engine rock, hinge).</summary>
+    public double? MovesMm { get; init; }
+    public SourceSpan? At { get; init; }
+}
+
+/// <summary>What may reach a wire.</summary>
+public enum Exposure
+{
+    Dry,
+    Spray,
+    Splash,
+    Fuel,
+    Acid,
+}
+
+/// <summary>Ambient temperature in degrees Celsius and exposure of paths and places.</summary>
+public sealed record Zone(string Id, double? AmbientC, Exposure Exposure, SourceSpan? At);
+
+/// <summary>A hole in a panel: round (diameter) or rectangular, in millimetres, and what sits in it.</summary>
+public sealed record Opening(string Place, double WidthMm, double HeightMm, bool Round)
+{
+    public string? Panel { get; init; }
+    public string? Holds { get; init; }
+    public string? OldOpening { get; init; }
+    public SourceSpan? At { get; init; }
+}
+
+/// <summary>What a part of the vehicle is made of; only metal returns current.</summary>
+public sealed record Surface(string Id, string Material, bool Conducts);
+
+/// <summary>Something the harness stays away from.</summary>
+public sealed record KeepClear(string What, double Xmm, double Ymm, double Zmm, double ByMm, SourceSpan? At);
+
+/// <summary>A named line of the body in vehicle millimetres ('body', 'wheel arch', 'engine').</summary>
+public sealed record BodyLine(string What, ImmutableArray<PlanPoint> Points, bool Closed);
+
+/// <summary>A point seen from above, vehicle millimetres.</summary>
+public readonly record struct PlanPoint(double Xmm, double Ymm);
