@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>Which units a sheet prints beside each other; the design unit comes first.</summary>
+public enum UnitsShown
+{
+    Metric,
+    Inch,
+    Both,
+}
+
+/// <summary>What the person asked of a sheet.</summary>
+public sealed record SheetOptions
+{
+    /// <summary>Paper to use; null takes the smallest that fits.</summary>
+    public Paper? Paper { get; init; }
+    public bool BlackInk { get; init; }
+
+    /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
+    public ImmutableSortedDictionary<string, string>? Build { get; init; }
+    public UnitsShown Units { get; init; } = UnitsShown.Metric;
+
+    /// <summary>Lanes closer than this become a band with a count, mm.</summary>
+    public double LeastPitchMm { get; init; } = 1.2;
+}
+
+/// <summary>The figures of the wall chart that the plan's JSON carries. Bounds are null where not proven, with the reason.</summary>
+public sealed record ChartFigures
+{
+    public required int Crossings { get; init; }
+    public int? CrossingsStraightLaneBound { get; init; }
+    public int? CrossingsLowerBound { get; init; }
+    public string? BoundReason { get; init; }
+    public required string Paper { get; init; }
+}
+
+/// <summary>The pages of one kind of sheet, or why there are none ('needs A1: ...').</summary>
+public sealed record SheetResult(ImmutableArray<Sheet> Sheets)
+{
+    public ChartFigures? Figures { get; init; }
+    public string? Refused { get; init; }
+}
