@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Drawing;
+
+/// <summary>A stretch of one text in one face. <paramref name="OffsetMm"/> counts from the start of the text; sizes in millimetres.</summary>
+public readonly record struct TextRun(string Text, FontFile Face, int FaceIndex, double SizeMm, double OffsetMm, double WidthMm);
+
+/// <summary>
+/// Widths of lettering in millimetres for a height of capitals. No kerning and no ligatures (the faces carry none), so a width
+/// is the sum of the advances, in every writer. The font size is the cap height over the face's cap ratio.
+/// </summary>
+public static class TextMeasure
+{
+    /// <summary>How far a letter reaches below the base line, as a part of the cap height.</summary>
+    public const double DescentPerCap = 0.32;
+
+    /// <summary>How far an accented capital or a bracket reaches above the base line, as a part of the cap height.</summary>
+    public const double AscentPerCap = 1.12;
+
+    /// <summary>The width of one line in millimetres.</summary>
+    public static double Width(string text, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
+    {
+        var set = faces ?? FaceSet.Shipped;
+        double caps = 0;
+        var current = -1;
+        foreach (var rune in ShownText.Of(text).EnumerateRunes())
+        {
+            (current, var glyph) = Find(set, weight, rune.Value, current);
+            var face = set.Face(weight, current);
+            caps += face.Advance(glyph) / face.CapRatio;
+        }
+
+        return caps * capHeightMm;
+    }
+
+    /// <summary>The text cut into runs of one face each, as every writer draws it.</summary>
+    public static ImmutableArray<TextRun> Runs(string text, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
+    {
+        var set = faces ?? FaceSet.Shipped;
+        var shown = ShownText.Of(text);
+        var runs = ImmutableArray.CreateBuilder<TextRun>(1);
+        int start = 0, at = 0, current = -1;
+        double offset = 0, width = 0;
+        foreach (var rune in shown.EnumerateRunes())
+        {
+            var (index, glyph) = Find(set, weight, rune.Value, current);
+            if (index != current && current >= 0)
+            {
+                Close(at);
+            }
+
+            current = index;
+            var face = set.Face(weight, index);
+            width += face.Advance(glyph) / face.CapRatio * capHeightMm;
+            at += rune.Utf16SequenceLength;
+        }
+
+        if (at > start)
+        {
+            Close(at);
+        }
+
+        return runs.ToImmutable();
+
+        void Close(int end)
+        {
+            var face = set.Face(weight, current);
+            runs.Add(new(shown[start..end], face, current, capHeightMm / face.CapRatio, offset, width));
+            (start, offset, width) = (end, offset + width, 0);
+        }
+    }
+
+    /// <summary>The box of a text item in the coordinates it is placed in, before any turn: ascent and descent included.</summary>
+    public static Box Bounds(TextItem text, FaceSet? faces = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var width = Width(text.Text, text.CapHeightMm, text.Weight, faces);
+        var left = StartX(text, width);
+        return Box.FromEdges(left, text.At.Y - text.CapHeightMm, left + width, text.At.Y + (text.CapHeightMm * DescentPerCap));
+    }
+
+    /// <summary>Where a text of a known width begins, from its anchor.</summary>
+    public static double StartX(TextItem text, double widthMm)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Anchor switch
+        {
+            TextAnchor.Middle => text.At.X - (widthMm / 2),
+            TextAnchor.End => text.At.X - widthMm,
+            _ => text.At.X,
+        };
+    }
+
+    // a space stays in the face of the letters before it, or a Greek or Cyrillic sentence would be one run a word
+    private static (int Index, int Glyph) Find(FaceSet set, FaceWeight weight, int codePoint, int current)
+    {
+        if (codePoint == ' ' && current > 0 && set.Face(weight, current).Glyph(' ') is > 0 and var space)
+        {
+            return (current, space);
+        }
+
+        return set.Find(weight, codePoint);
+    }
+}
