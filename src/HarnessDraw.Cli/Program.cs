@@ -1,1 +1,3 @@
-return 0;
+using HarnessDraw.Cli;
+
+return CommandLine.Run(args, Terminal.OfProcess());
