@@ -1,0 +1,31 @@
+namespace HarnessDraw.Reading;
+
+/// <summary>Where input files come from; tests put their own in. Paths are as named, with '/' between their parts.</summary>
+public interface IFileSource
+{
+    bool Exists(string path);
+
+    /// <summary>The file's text (UTF-8, a byte order mark is dropped). Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/>.</summary>
+    string ReadText(string path);
+
+    /// <summary>Size in bytes, asked before reading so that huge files are never loaded.</summary>
+    long SizeBytes(string path) => ReadText(path).Length;
+}
+
+/// <summary>Files on disk.</summary>
+public sealed class DiskFiles : IFileSource
+{
+    public bool Exists(string path) => File.Exists(path);
+
+    public string ReadText(string path) => File.ReadAllText(path);
+
+    public long SizeBytes(string path) => new FileInfo(path).Length;
+}
+
+/// <summary>Files held in memory, for tests and for what the program makes itself.</summary>
+public sealed class MemoryFiles(IReadOnlyDictionary<string, string> files) : IFileSource
+{
+    public bool Exists(string path) => files.ContainsKey(path);
+
+    public string ReadText(string path) => files.TryGetValue(path, out var text) ? text : throw new FileNotFoundException($"no file '{path}'", path);
+}

@@ -1,0 +1,192 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Units;
+
+namespace HarnessDraw.Reading;
+
+/// <summary>
+/// Compares a value with its <see cref="Shape"/>: reports unknown, missing and mistyped keys, words and quantities, all in one run, and
+/// fills in the numbers of the texts that are right. Values given as 'unknown' are collected.
+/// </summary>
+public sealed class ShapeChecker(DiagnosticBag bag)
+{
+    /// <summary>Every 'unknown' met, with the way to it in words ('main battery: nominal').</summary>
+    public List<(string What, InputText Node)> Unknowns { get; } = [];
+
+    /// <summary>Checks <paramref name="node"/>; <paramref name="what"/> names it in messages ('circuit dipped beam').</summary>
+    public void Check(InputNode node, Shape shape, string what)
+    {
+        ArgumentNullException.ThrowIfNull(node);
+        switch (shape)
+        {
+            case BlockShape block:
+                CheckBlock(node, block, what);
+                break;
+            case NamedShape named:
+                CheckNamed(node, named, what);
+                break;
+            case ListShape list:
+                CheckList(node, list, what);
+                break;
+            case EitherShape either:
+                Check(node, Fitting(node, either), what);
+                break;
+            default:
+                CheckText(node, shape, what);
+                break;
+        }
+    }
+
+    private void CheckBlock(InputNode node, BlockShape block, string what)
+    {
+        if (node is InputText { IsEmpty: true } && block.Keys.All(k => !k.Required))
+        {
+            return;
+        }
+
+        if (node is not InputMap map)
+        {
+            bag.Error(DiagnosticCodes.ShapeMismatch, $"{what} is {node.InWords}, but a block of keys is expected", node.At, KeysHint(block));
+            return;
+        }
+
+        foreach (var entry in map.Entries)
+        {
+            if (block.KeyOf(entry.Key.Value) is { } key)
+            {
+                Check(entry.Value, key.Shape, Inside(what, key.Name));
+            }
+            else
+            {
+                bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{entry.Key.Value}'", entry.Key.At, NearestName.Hint(entry.Key.Value, block.Keys.Select(k => k.Name)) ?? KeysHint(block));
+            }
+        }
+
+        foreach (var key in block.Keys.Where(k => k.Required && !map.Has(k.Name)))
+        {
+            bag.Error(DiagnosticCodes.MissingKey, $"{what} lacks '{key.Name}'", map.At, key.Says);
+        }
+    }
+
+    private void CheckNamed(InputNode node, NamedShape named, string what)
+    {
+        if (node is InputText { IsEmpty: true })
+        {
+            return;
+        }
+
+        if (node is not InputMap map)
+        {
+            bag.Error(DiagnosticCodes.ShapeMismatch, $"{what} is {node.InWords}, but a block of names is expected", node.At, $"write one line for {named.KeyIs}: 'name: ...'");
+            return;
+        }
+
+        foreach (var entry in map.Entries)
+        {
+            if (entry.Key.Value.Length == 0)
+            {
+                bag.Error(DiagnosticCodes.KeyNotText, $"{named.KeyIs} has an empty name", entry.Key.At);
+            }
+
+            Check(entry.Value, named.Value, entry.Key.Value);
+        }
+    }
+
+    private void CheckList(InputNode node, ListShape shape, string what)
+    {
+        if (node is InputText { IsEmpty: true } && shape.Least == 0)
+        {
+            return;
+        }
+
+        if (node is not InputList list)
+        {
+            bag.Error(DiagnosticCodes.ShapeMismatch, $"{what} is {node.InWords}, but a list is expected", node.At, "write it in brackets: [a, b]");
+            return;
+        }
+
+        if (list.Items.Length < shape.Least || list.Items.Length > shape.Most)
+        {
+            var wanted = shape.Least == shape.Most ? $"{shape.Least}" : shape.Most == int.MaxValue ? $"at least {shape.Least}" : $"{shape.Least} to {shape.Most}";
+            bag.Error(DiagnosticCodes.ListLength, $"{what} has {list.Items.Length} entries, but {wanted} are expected", list.At);
+        }
+
+        foreach (var item in list.Items)
+        {
+            Check(item, shape.Item, what);
+        }
+    }
+
+    private void CheckText(InputNode node, Shape shape, string what)
+    {
+        if (node is not InputText text)
+        {
+            bag.Error(DiagnosticCodes.NotText, $"{what} is {node.InWords}, but {ShapeWords.Expected(shape)} is expected", node.At);
+            return;
+        }
+
+        if (text.IsEmpty)
+        {
+            bag.Error(DiagnosticCodes.NotText, $"{what} has no value; {ShapeWords.Expected(shape)} is expected", text.At);
+            return;
+        }
+
+        switch (shape)
+        {
+            case QuantityShape quantity:
+                CheckQuantity(text, quantity, what);
+                break;
+            case NumberShape:
+                if (Quantity.TryNumber(text.Value, out var number))
+                {
+                    text.Number = number;
+                }
+                else
+                {
+                    bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but a plain number is expected", text.At);
+                }
+
+                break;
+            case ChoiceShape choice when !choice.Words.Contains(text.Value):
+                bag.Error(DiagnosticCodes.Choice, $"{what} is '{text.Value}', but {ShapeWords.Expected(shape)} is expected", text.At, NearestName.Hint(text.Value, choice.Words));
+                break;
+            case YesNoShape when YesNoWords.Read(text.Value) is null:
+                bag.Error(DiagnosticCodes.Choice, $"{what} is '{text.Value}', but yes or no is expected", text.At);
+                break;
+        }
+    }
+
+    private void CheckQuantity(InputText text, QuantityShape shape, string what)
+    {
+        if (shape.OrUnknown && text.Value == "unknown")
+        {
+            Unknowns.Add((what, text));
+            return;
+        }
+
+        if (Quantity.TryParse(text.Value, shape.Kind, out var quantity, out var problem))
+        {
+            text.Number = quantity.Value;
+            text.Unit = quantity.Unit;
+            text.NumberText = quantity.NumberText;
+            return;
+        }
+
+        var comma = text.Value.Contains(',', StringComparison.Ordinal) ? "; decimals have a point, not a comma" : "";
+        bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {shape.Kind.Title} in {shape.Kind.UnitsInWords()} is expected ({problem})", text.At, $"write it like '{ShapeWords.Example(shape.Kind)}'{comma}");
+    }
+
+    private static Shape Fitting(InputNode node, EitherShape either) =>
+        either.Shapes.FirstOrDefault(s => Fits(node, s)) ?? either.Shapes[0];
+
+    private static bool Fits(InputNode node, Shape shape) => shape switch
+    {
+        BlockShape or NamedShape => node is InputMap,
+        ListShape => node is InputList,
+        EitherShape nested => nested.Shapes.Any(s => Fits(node, s)),
+        _ => node is InputText,
+    };
+
+    private static string Inside(string what, string key) => $"{what}: {key}";
+
+    private static string KeysHint(BlockShape block) => "it may have: " + string.Join(", ", block.Keys.Select(k => k.Name));
+}

@@ -1,0 +1,36 @@
+using HarnessDraw.Units;
+
+namespace HarnessDraw.Reading;
+
+/// <summary>How shapes are spoken of in messages.</summary>
+public static class ShapeWords
+{
+    public static string Expected(Shape shape) => shape switch
+    {
+        TextShape text => text.Expected,
+        YesNoShape => "yes or no",
+        NumberShape => "a plain number",
+        QuantityShape quantity => $"{quantity.Kind.Title} in {quantity.Kind.UnitsInWords()}",
+        ChoiceShape { Words.Length: 1 } choice => $"'{choice.Words[0]}'",
+        ChoiceShape choice => string.Join(", ", choice.Words[..^1]) + " or " + choice.Words[^1],
+        ListShape => "a list",
+        EitherShape either => string.Join(" or ", either.Shapes.Select(Expected).Distinct()),
+        _ => "a block of keys",
+    };
+
+    public static string Example(QuantityKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        var number = kind.Units[0].Symbol switch
+        {
+            "mm" => "1200",
+            "mm2" => "0.75",
+            "A" => "4.6",
+            "degC" => "105",
+            "V" => "12",
+            "W" => "55",
+            _ => "5",
+        };
+        return $"{number} {kind.Units[0].Symbol}";
+    }
+}
