@@ -1,0 +1,215 @@
+using HarnessDraw.Drawing;
+using SkiaSharp;
+
+namespace HarnessDraw.Writing.Painting;
+
+/// <summary>
+/// Paints the items of a sheet on a canvas whose unit is the millimetre; PNG and PDF share it. Every glyph is placed from
+/// our own measure, so no font setting of the canvas can move a letter.
+/// </summary>
+internal sealed class SheetPainter(FaceSet faces) : IDisposable
+{
+    private readonly Dictionary<(int Index, FaceWeight Weight), SKTypeface> typefaces = [];
+
+    /// <summary>Called for a link with its rectangle in the coordinates the canvas has at that moment.</summary>
+    public Action<SKCanvas, LinkItem>? OnLink { get; init; }
+
+    /// <summary>Called for a named group after its move, before its items.</summary>
+    public Action<SKCanvas, string>? OnNamedGroup { get; init; }
+
+    public void Paint(SKCanvas canvas, IEnumerable<Item> items)
+    {
+        foreach (var item in items)
+        {
+            Paint(canvas, item);
+        }
+    }
+
+    public void Dispose()
+    {
+        foreach (var face in typefaces.Values)
+        {
+            face.Dispose();
+        }
+    }
+
+    private void Paint(SKCanvas canvas, Item item)
+    {
+        switch (item)
+        {
+            case GroupItem group:
+                PaintGroup(canvas, group);
+                break;
+            case PathItem path:
+                PaintPath(canvas, path);
+                break;
+            case TextItem text:
+                PaintText(canvas, text);
+                break;
+            case ImageItem image:
+                PaintImage(canvas, image);
+                break;
+            case LinkItem link:
+                OnLink?.Invoke(canvas, link);
+                break;
+        }
+    }
+
+    private void PaintGroup(SKCanvas canvas, GroupItem group)
+    {
+        canvas.Save();
+        canvas.Translate((float)group.MoveXMm, (float)group.MoveYMm);
+        canvas.RotateDegrees((float)group.TurnDegrees);
+        canvas.Scale((float)group.Scale);
+        if (group.Clip is { } clip)
+        {
+            canvas.ClipRect(Rect(clip), SKClipOperation.Intersect, antialias: true);
+        }
+
+        if (group.Name is { } name)
+        {
+            OnNamedGroup?.Invoke(canvas, name);
+        }
+
+        Paint(canvas, group.Items);
+        canvas.Restore();
+    }
+
+    private static void PaintPath(SKCanvas canvas, PathItem item)
+    {
+        using var path = PathOf(item.Outline);
+        if (item.Fill is { } fill)
+        {
+            using var paint = new SKPaint { Color = Colour(fill), IsAntialias = true, Style = SKPaintStyle.Fill };
+            canvas.DrawPath(path, paint);
+        }
+
+        if (item.Stroke is { } stroke)
+        {
+            using var paint = PaintOf(stroke);
+            canvas.DrawPath(path, paint);
+        }
+    }
+
+    private static SKPaint PaintOf(Stroke stroke)
+    {
+        var paint = new SKPaint
+        {
+            Color = Colour(stroke.Colour),
+            IsAntialias = true,
+            Style = SKPaintStyle.Stroke,
+            StrokeWidth = (float)stroke.WidthMm,
+            StrokeCap = stroke.RoundCap ? SKStrokeCap.Round : SKStrokeCap.Butt,
+            StrokeJoin = stroke.RoundJoin ? SKStrokeJoin.Round : SKStrokeJoin.Miter,
+            StrokeMiter = 4,
+        };
+        if (!stroke.DashMm.IsDefaultOrEmpty)
+        {
+            // an odd list counts twice, as in SVG
+            var dashes = stroke.DashMm.Length % 2 == 0 ? stroke.DashMm : stroke.DashMm.AddRange(stroke.DashMm);
+            using var effect = SKPathEffect.CreateDash([.. dashes.Select(d => (float)d)], (float)stroke.DashPhaseMm);
+            paint.PathEffect = effect;
+        }
+
+        return paint;
+    }
+
+    private void PaintText(SKCanvas canvas, TextItem text)
+    {
+        var runs = TextMeasure.Runs(text.Text, text.CapHeightMm, text.Weight, faces);
+        var startX = TextMeasure.StartX(text, runs.Sum(r => r.WidthMm)) - text.At.X;
+        canvas.Save();
+        canvas.Translate((float)text.At.X, (float)text.At.Y);
+        canvas.RotateDegrees((float)text.TurnDegrees);
+        using var paint = new SKPaint { Color = Colour(text.Colour), IsAntialias = true };
+        foreach (var run in runs)
+        {
+            PaintRun(canvas, run, text.Weight, startX + run.OffsetMm, paint);
+        }
+
+        canvas.Restore();
+    }
+
+    private void PaintRun(SKCanvas canvas, TextRun run, FaceWeight weight, double x, SKPaint paint)
+    {
+        using var font = new SKFont(Typeface(run.FaceIndex, weight), (float)run.SizeMm)
+        {
+            Subpixel = true,
+            LinearMetrics = true,
+            Hinting = SKFontHinting.None,
+            Edging = SKFontEdging.Antialias,
+        };
+        var glyphs = new List<ushort>(run.Text.Length);
+        var positions = new List<float>(run.Text.Length);
+        foreach (var rune in run.Text.EnumerateRunes())
+        {
+            var glyph = run.Face.Glyph(rune.Value);
+            glyphs.Add((ushort)glyph);
+            positions.Add((float)x);
+            x += run.Face.Advance(glyph) * run.SizeMm;
+        }
+
+        using var builder = new SKTextBlobBuilder();
+        builder.AddHorizontalRun(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(glyphs), font, System.Runtime.InteropServices.CollectionsMarshal.AsSpan(positions), 0);
+        using var blob = builder.Build();
+        if (blob is not null)
+        {
+            canvas.DrawText(blob, 0, 0, paint);
+        }
+    }
+
+    private SKTypeface Typeface(int index, FaceWeight weight)
+    {
+        if (!typefaces.TryGetValue((index, weight), out var typeface))
+        {
+            using var data = SKData.CreateCopy(faces.Face(weight, index).Bytes.Span);
+            typeface = SKTypeface.FromData(data) ?? throw new InvalidOperationException($"the face '{faces.Face(weight, index).Family}' cannot be painted");
+            typefaces.Add((index, weight), typeface);
+        }
+
+        return typeface;
+    }
+
+    private static void PaintImage(SKCanvas canvas, ImageItem item)
+    {
+        using var image = SKImage.FromEncodedData(item.Png.AsSpan());
+        if (image is not null)
+        {
+            canvas.DrawImage(image, Rect(item.Box), new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear), null);
+        }
+    }
+
+    private static SKPath PathOf(Outline outline)
+    {
+        using var path = new SKPathBuilder();
+        foreach (var step in outline.Steps)
+        {
+            switch (step)
+            {
+                case PathStep.MoveTo(var to):
+                    path.MoveTo(Point(to));
+                    break;
+                case PathStep.LineTo(var to):
+                    path.LineTo(Point(to));
+                    break;
+                case PathStep.ArcTo(var to, var radius, var clockwise):
+                    path.ArcTo((float)radius, (float)radius, 0, SKPathArcSize.Small, clockwise ? SKPathDirection.Clockwise : SKPathDirection.CounterClockwise, (float)to.X, (float)to.Y);
+                    break;
+                case PathStep.CurveTo(var one, var two, var to):
+                    path.CubicTo(Point(one), Point(two), Point(to));
+                    break;
+                default:
+                    path.Close();
+                    break;
+            }
+        }
+
+        return path.Detach();
+    }
+
+    internal static SKRect Rect(Box box) => new((float)box.X, (float)box.Y, (float)box.Right, (float)box.Bottom);
+
+    private static SKPoint Point(Point p) => new((float)p.X, (float)p.Y);
+
+    private static SKColor Colour(Rgb c) => new(c.R, c.G, c.B);
+}
