@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Drawing;
+
+/// <summary>Slanted bars set out along a lane, bent with it round corners, as one outline.</summary>
+internal static class TracerBars
+{
+    private const double StepMm = 0.3;
+
+    /// <summary>
+    /// Bars centred at phase, phase + pitch, ... that keep <paramref name="clearMm"/> from the ends. <paramref name="parts"/> are
+    /// stretches relative to the bar's centre (several for strokes within one bar).
+    /// </summary>
+    public static Outline Along(Outline lane, ImmutableArray<(double FromMm, double ToMm)> parts, double pitchMm, double phaseMm, double halfWidthMm, double clearMm)
+    {
+        var steps = ImmutableArray.CreateBuilder<PathStep>();
+        foreach (var line in CentreLine.Of(lane))
+        {
+            for (var centre = First(phaseMm, pitchMm, clearMm); centre <= line.LengthMm - clearMm; centre += pitchMm)
+            {
+                foreach (var (from, to) in parts)
+                {
+                    AddBar(steps, line, centre + from, centre + to, halfWidthMm);
+                }
+            }
+        }
+
+        return new(steps.ToImmutable());
+    }
+
+    private static double First(double phaseMm, double pitchMm, double clearMm)
+    {
+        var phase = phaseMm % pitchMm;
+        return phase >= clearMm ? phase : phase + (pitchMm * Math.Ceiling((clearMm - phase) / pitchMm));
+    }
+
+    private static void AddBar(ImmutableArray<PathStep>.Builder steps, CentreLine line, double from, double to, double half)
+    {
+        // 45 degrees, leaning the same way on paper whichever way the lane runs
+        var slant = Rightward(line.At((from + to) / 2).Direction) ? half : -half;
+        var first = true;
+        foreach (var (distance, right) in Corners(line, from, to, half, slant))
+        {
+            var p = line.Beside(distance, right);
+            steps.Add(first ? new PathStep.MoveTo(p) : new PathStep.LineTo(p));
+            first = false;
+        }
+
+        steps.Add(new PathStep.Close());
+    }
+
+    private static bool Rightward(Point d) => Math.Abs(d.X) > 1e-6 ? d.X > 0 : d.Y < 0;
+
+    private static IEnumerable<(double Distance, double Right)> Corners(CentreLine line, double from, double to, double half, double slant)
+    {
+        var straight = line.IsStraight(from - half, to + half);
+        var count = straight ? 1 : (int)Math.Ceiling((to - from) / StepMm);
+        for (var i = 0; i <= count; i++)
+        {
+            yield return (from - slant + ((to - from) * i / count), half);
+        }
+
+        for (var i = count; i >= 0; i--)
+        {
+            yield return (from + slant + ((to - from) * i / count), -half);
+        }
+    }
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>One line of the revision table.</summary>
+public sealed record RevisionLine(string Rev, string Date, string Changed, string Where = "", string By = "");
+
+/// <summary>
+/// What the title block says: the fields of ISO 7200 and those the trade adds (build, waivers, source hash). Pure text: dates
+/// come from the description, never from a clock. Empty values leave their field blank to be filled in by hand.
+/// </summary>
+public sealed record TitleBlock
+{
+    /// <summary>The legal owner of the drawing.</summary>
+    public string Owner { get; init; } = "";
+
+    /// <summary>The vehicle, set largest.</summary>
+    public required string Vehicle { get; init; }
+
+    /// <summary>What the sheet shows: 'Cut list by reel'.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The build in words: 'A/C: yes, fog lamps: no'.</summary>
+    public string Build { get; init; } = "";
+
+    /// <summary>Identification number of the drawing.</summary>
+    public string Number { get; init; } = "";
+    public string Rev { get; init; } = "";
+    public string Date { get; init; } = "";
+
+    /// <summary>The creator (ISO 7200).</summary>
+    public string Drawn { get; init; } = "";
+    public string Approved { get; init; } = "";
+    public string Checked { get; init; } = "";
+
+    /// <summary>Document type: 'wall chart'.</summary>
+    public string Type { get; init; } = "";
+    public string Language { get; init; } = "en";
+    public string Scale { get; init; } = "not to scale";
+
+    /// <summary>Sheet of the set, 1-based.</summary>
+    public int Sheet { get; init; } = 1;
+    public int Sheets { get; init; } = 1;
+
+    /// <summary>Waivers in words: 'none', '2: see cautions'.</summary>
+    public string Waivers { get; init; } = "none";
+
+    /// <summary>Short hash of the description the set was made from.</summary>
+    public string Source { get; init; } = "";
+
+    /// <summary>Up to two sentences at the foot of the chart's block, one in the small block.</summary>
+    public ImmutableArray<string> Notes { get; init; } = ["This drawing is for the build named here only."];
+
+    /// <summary>Oldest first; the newest is drawn on top.</summary>
+    public ImmutableArray<RevisionLine> Revisions { get; init; } = [];
+
+    /// <summary>Why the sheet must not be built from ('3 errors'); null when nothing speaks against it.</summary>
+    public string? NotForBuild { get; init; }
+}

@@ -1,0 +1,164 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>Draws the title block, and above it the revision table and the stamp; all stand in the lower right corner.</summary>
+internal static class TitleBlockPainter
+{
+    private const double WidthMm = 180;
+    private const double LabelCapMm = 2.5;
+    private const double PadMm = 2;
+
+    public static (ImmutableArray<Item> Items, Box TitleBox) Paint(GridBorder border, TitleBlock block, FrameOptions options)
+    {
+        var chart = options.Form == TitleBlockForm.Chart;
+        var height = chart ? 62.0 : 30.0;
+        var width = Math.Min(WidthMm, border.Frame.Width);
+        var box = new Box(border.Frame.Right - width, border.Frame.Bottom - height, width, height);
+        var cells = new Cells(box, width / WidthMm);
+        cells.Outline();
+        if (chart)
+        {
+            PaintChart(cells, block, border.Paper);
+        }
+        else
+        {
+            PaintSmall(cells, block, border.Paper);
+        }
+
+        var top = chart ? RevisionTable.Paint(cells, box, block.Revisions, options.RevisionLines) : box.Y;
+        if (block.NotForBuild is { } reason)
+        {
+            top = PaintStamp(cells, Box.FromEdges(box.X, top - 14, box.Right, top), reason);
+        }
+
+        return (cells.Items, Box.FromEdges(box.X, top, box.Right, box.Bottom));
+    }
+
+    private static void PaintChart(Cells cells, TitleBlock b, Paper paper)
+    {
+        var title = cells.Cell(0, 0, 112, 24, "Title");
+        cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 12.3, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
+        cells.Fit(b.Title, title.X + PadMm, title.Y + 20, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
+        cells.Value(112, 0, 68, 12, "Build", b.Build, weight: FaceWeight.Bold);
+        cells.Value(112, 12, 34, 12, "Waivers", b.Waivers);
+        cells.Value(146, 12, 34, 12, "Source", b.Source);
+        cells.Row(24, 12.5, [(45, "Owner", b.Owner), (32, "Drawn", b.Drawn), (35, "Approved", b.Approved), (34, "Type", b.Type), (34, "Date of issue", b.Date)]);
+        cells.Value(0, 36.5, 45, 12.5, "Number", b.Number, 3.5, FaceWeight.Bold);
+        cells.Value(45, 36.5, 14, 12.5, "Rev", b.Rev, 5, FaceWeight.Bold);
+        cells.Value(59, 36.5, 14, 12.5, "Lang", b.Language);
+        cells.Value(73, 36.5, 39, 12.5, "Scale", b.Scale);
+        cells.Value(112, 36.5, 34, 12.5, "Paper", PaperSizes.Label(paper));
+        cells.Value(146, 36.5, 34, 12.5, "Sheet", SheetOf(b), 3.5, FaceWeight.Bold);
+        cells.Cell(0, 49, 146, 13, null);
+        cells.Value(146, 49, 34, 13, "Checked", b.Checked);
+        var y = cells.Box.Y + 54.3;
+        foreach (var note in b.Notes.Take(2))
+        {
+            cells.Fit(note, cells.Box.X + PadMm, y, cells.Scaled(146) - (2 * PadMm), 2.5, FaceWeight.Medium);
+            y += 5;
+        }
+    }
+
+    private static void PaintSmall(Cells cells, TitleBlock b, Paper paper)
+    {
+        var title = cells.Cell(0, 0, 112, 20, null);
+        cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 6.8, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
+        cells.Fit(b.Title, title.X + PadMm, title.Y + 12.4, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
+        var source = b.Source.Length > 0 ? $"source {b.Source}, " : "";
+        cells.Fit($"{source}{b.Scale}, {b.Language}, waivers: {b.Waivers}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
+        cells.Value(112, 0, 68, 10, "Build", b.Build, weight: FaceWeight.Bold);
+        cells.Value(112, 10, 36, 10, "Number", b.Number, weight: FaceWeight.Bold);
+        cells.Value(148, 10, 11, 10, "Rev", b.Rev, weight: FaceWeight.Bold);
+        cells.Value(159, 10, 21, 10, "Sheet", SheetOf(b), weight: FaceWeight.Bold);
+        var size = PaperSizes.Label(paper).Split(' ')[0];
+        cells.Row(20, 10, [(32, "Owner", b.Owner), (24, "Drawn", b.Drawn), (26, "Approved", b.Approved), (24, "Checked", b.Checked), (28, "Date of issue", b.Date), (30, "Type", b.Type), (16, "Paper", size)]);
+    }
+
+    private static double PaintStamp(Cells cells, Box area, string reason)
+    {
+        var box = area.Grow(-1);
+        cells.Add(new PathItem(Outline.Rectangle(box, 1)) { Role = ItemRole.Edge, Fill = Ink.Paper, Stroke = new(Ink.Caution, 1) });
+        const string Stamp = "NOT FOR BUILD";
+        cells.Add(new TextItem(Stamp, new(box.X + 3, box.Centre.Y + 3.5), 7) { Role = ItemRole.Lettering, Weight = FaceWeight.Bold, Colour = Ink.Caution });
+        var from = box.X + 3 + TextMeasure.Width(Stamp, 7, FaceWeight.Bold) + 5;
+        var lines = TextFit.Wrap(reason, box.Right - 3 - from, 2.5);
+        var y = box.Centre.Y + (lines.Length > 1 ? -0.7 : 1.25);
+        foreach (var line in lines.Take(2))
+        {
+            cells.Add(new TextItem(line, new(from, y), 2.5) { Role = ItemRole.Lettering, Colour = Ink.Caution });
+            y += 4;
+        }
+
+        return area.Y;
+    }
+
+    private static string SheetOf(TitleBlock b) =>
+        $"{b.Sheet.ToString(CultureInfo.InvariantCulture)} of {b.Sheets.ToString(CultureInfo.InvariantCulture)}";
+
+    /// <summary>The cells of a block: places are given for a block of 180 mm and shrink sideways where the frame is narrower.</summary>
+    internal sealed class Cells(Box box, double scale)
+    {
+        private readonly ImmutableArray<Item>.Builder items = ImmutableArray.CreateBuilder<Item>();
+
+        public Box Box => box;
+
+        public ImmutableArray<Item> Items => items.ToImmutable();
+
+        public void Add(Item item) => items.Add(item);
+
+        public double Scaled(double mm) => mm * scale;
+
+        public void Outline() => items.Add(new PathItem(Drawing.Outline.Rectangle(box)) { Fill = Ink.Paper, Stroke = new(Ink.Black, 0.7) { RoundJoin = false } });
+
+        public Box Cell(double x, double y, double width, double height, string? label)
+        {
+            var cell = new Box(box.X + Scaled(x), box.Y + y, Scaled(width), height);
+            if (cell.Y > box.Y + 0.1)
+            {
+                items.Add(new PathItem(Drawing.Outline.Line(cell.X, cell.Y, cell.Right, cell.Y)) { Stroke = new(Ink.Black, 0.25) });
+            }
+
+            if (cell.X > box.X + 0.1)
+            {
+                items.Add(new PathItem(Drawing.Outline.Line(cell.X, cell.Y, cell.X, cell.Bottom)) { Stroke = new(Ink.Black, 0.25) });
+            }
+
+            if (label is not null)
+            {
+                items.Add(new TextItem(label, new(cell.X + PadMm, cell.Y + 3.9), LabelCapMm) { Role = ItemRole.Lettering, Colour = Ink.Secondary });
+            }
+
+            return cell;
+        }
+
+        public void Value(double x, double y, double width, double height, string label, string value, double cap = 2.5, FaceWeight weight = FaceWeight.Medium)
+        {
+            var cell = Cell(x, y, width, height, label);
+            Fit(value, cell.X + PadMm, cell.Bottom - (height < 11 ? 1.4 : 2), cell.Width - (2 * PadMm), cap, weight);
+        }
+
+        public void Row(double y, double height, ImmutableArray<(double Width, string Label, string Value)> fields)
+        {
+            var x = 0.0;
+            foreach (var (width, label, value) in fields)
+            {
+                Value(x, y, width, height, label, value);
+                x += width;
+            }
+        }
+
+        // a long text steps down through the letter heights before it is cut
+        public void Fit(string text, double x, double y, double width, double cap, FaceWeight weight)
+        {
+            var size = ((ReadOnlySpan<double>)[5, 3.5, 2.5]).ToArray().FirstOrDefault(c => c <= cap && TextMeasure.Width(text, c, weight) <= width, 2.5);
+            var shown = TextFit.Ellipsis(text, width, size, weight);
+            if (shown.Length > 0)
+            {
+                items.Add(new TextItem(shown, new(x, y), size) { Role = ItemRole.Lettering, Weight = weight });
+            }
+        }
+    }
+}
