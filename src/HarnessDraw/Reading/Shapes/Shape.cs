@@ -17,11 +17,20 @@ public abstract record Shape
 
     public static readonly TextShape Name = new("a name");
     public static readonly TextShape Colour = new("a colour such as 'BN/WH'");
-    public static readonly TextShape Condition = new("the name of a choice");
+
+    /// <summary>A build condition: options, each with the choice or choices that it holds for.</summary>
+    public static readonly NamedShape OnlyWith = new("an option", new EitherShape([new TextShape("a choice of the option"), new ListShape(new TextShape("a choice of the option"), 1, int.MaxValue)]), []);
+
     public static readonly YesNoShape YesNo = new();
     public static readonly NumberShape Number = new();
 
     public static QuantityShape Of(QuantityKind kind, bool orUnknown = true) => new(kind, orUnknown);
+
+    /// <summary>'2 to 60 mm'.</summary>
+    public static PairShape RangeOf(QuantityKind kind) => new(kind, PairShape.Range);
+
+    /// <summary>'62 x 98 mm'; with <paramref name="orRound"/> also 'round 40 mm'.</summary>
+    public static PairShape SizeOf(QuantityKind kind, bool orRound = false) => new(kind, PairShape.Size) { OrRound = orRound };
 
     public static ChoiceShape OneOf(params ImmutableArray<string> words) => new(words);
 
@@ -33,7 +42,7 @@ public abstract record Shape
     public static EitherShape Either(params ImmutableArray<Shape> shapes) => new(shapes);
 
     /// <summary>A block whose keys are names that the user gives.</summary>
-    public static NamedShape Named(string keyIs, Shape value) => new(keyIs, value);
+    public static NamedShape Named(string keyIs, Shape value, params ImmutableArray<Key> reserved) => new(keyIs, value, reserved);
 }
 
 /// <summary>A text; <paramref name="Expected"/> says with its article what it is.</summary>
@@ -48,6 +57,15 @@ public sealed record NumberShape : Shape;
 /// <summary>A quantity with its unit; 'unknown' may stand for a measurement that is yet to be taken.</summary>
 public sealed record QuantityShape(QuantityKind Kind, bool OrUnknown) : Shape;
 
+/// <summary>Two quantities in one text that share a unit: a range or a size. A round size has both alike.</summary>
+public sealed record PairShape(QuantityKind Kind, string Joint) : Shape
+{
+    public const string Range = " to ";
+    public const string Size = " x ";
+
+    public bool OrRound { get; init; }
+}
+
 /// <summary>One of a few words.</summary>
 public sealed record ChoiceShape(ImmutableArray<string> Words) : Shape;
 
@@ -57,8 +75,13 @@ public sealed record ListShape(Shape Item, int Least, int Most) : Shape;
 /// <summary>The first shape that fits how the value is written: a text, a list or a block (at most one of each).</summary>
 public sealed record EitherShape(ImmutableArray<Shape> Shapes) : Shape;
 
-/// <summary>A block whose keys are the user's names; <paramref name="KeyIs"/> says what they name.</summary>
-public sealed record NamedShape(string KeyIs, Shape Value) : Shape;
+/// <summary>
+/// A block whose keys are the user's names; <paramref name="KeyIs"/> says what they name. A few reserved keys may have shapes of their own.
+/// </summary>
+public sealed record NamedShape(string KeyIs, Shape Value, ImmutableArray<Key> Reserved) : Shape
+{
+    public Key? ReservedKey(string name) => Reserved.FirstOrDefault(k => k.Name == name);
+}
 
 /// <summary>A key that may stand in a block: its shape and one or two sentences for the editor's hover.</summary>
 public sealed record Key(string Name, Shape Shape, string Says, bool Required = false);

@@ -87,7 +87,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
                 bag.Error(DiagnosticCodes.KeyNotText, $"{named.KeyIs} has an empty name", entry.Key.At);
             }
 
-            Check(entry.Value, named.Value, entry.Key.Value);
+            Check(entry.Value, named.ReservedKey(entry.Key.Value)?.Shape ?? named.Value, entry.Key.Value);
         }
     }
 
@@ -135,6 +135,9 @@ public sealed class ShapeChecker(DiagnosticBag bag)
             case QuantityShape quantity:
                 CheckQuantity(text, quantity, what);
                 break;
+            case PairShape pair:
+                CheckPair(text, pair, what);
+                break;
             case NumberShape:
                 if (Quantity.TryNumber(text.Value, out var number))
                 {
@@ -173,6 +176,20 @@ public sealed class ShapeChecker(DiagnosticBag bag)
 
         var comma = text.Value.Contains(',', StringComparison.Ordinal) ? "; decimals have a point, not a comma" : "";
         bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {shape.Kind.Title} in {shape.Kind.UnitsInWords()} is expected ({problem})", text.At, $"write it like '{ShapeWords.Example(shape.Kind)}'{comma}");
+    }
+
+    private void CheckPair(InputText text, PairShape shape, string what)
+    {
+        if (QuantityPair.TryParse(text.Value, shape.Kind, shape.Joint, shape.OrRound, out var pair))
+        {
+            text.Number = pair.First;
+            text.Second = pair.Second;
+            text.Unit = pair.Unit;
+            text.NumberText = pair.IsRound ? "round" : null;
+            return;
+        }
+
+        bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {ShapeWords.Expected(shape)} is expected", text.At, $"units: {shape.Kind.UnitsInWords()}");
     }
 
     private static Shape Fitting(InputNode node, EitherShape either) =>

@@ -22,6 +22,9 @@ public sealed class InputText(string value, SourceSpan at, bool quoted) : InputN
     /// <summary>The value in the unit its kind is held in (mm, A, ohm ...); null for other texts, wrong ones and 'unknown'.</summary>
     public double? Number { get; internal set; }
 
+    /// <summary>The second number of a range ('2 to 60 mm') or a size ('62 x 98 mm'), in the held unit.</summary>
+    public double? Second { get; internal set; }
+
     /// <summary>The unit as typed ('in', 'AWG'), for quantities.</summary>
     public string? Unit { get; internal set; }
 
@@ -77,6 +80,9 @@ public sealed class InputMap(ImmutableArray<InputEntry> entries, SourceSpan at) 
 
     /// <summary>A number or quantity in its held unit; null when absent, 'unknown' or wrong.</summary>
     public double? Number(string key) => (Find(key) as InputText)?.Number;
+
+    /// <summary>The second number of a range or a size.</summary>
+    public double? Second(string key) => (Find(key) as InputText)?.Second;
 
     /// <summary>True for 'yes' and its like, false for 'no', null when absent.</summary>
     public bool? YesNo(string key) => Text(key) is { } text ? YesNoWords.Read(text) : null;
