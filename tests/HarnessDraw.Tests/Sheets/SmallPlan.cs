@@ -122,7 +122,23 @@ public static class SmallPlan
 
         private IEnumerable<string> NodeIds() => wires.SelectMany(w => new[] { w.From.ToString(), w.To.ToString() }).Distinct().Order(StringComparer.Ordinal);
 
-        private static double? Volts(string node, OperatingState state) =>
-            node.StartsWith("ground", StringComparison.Ordinal) ? 0 : state.Key == KeyPosition.Off ? (node.Contains("bus bar", StringComparison.Ordinal) ? 12.6 : 0) : 12.5 - (node.Length * 0.01);
+        // live with the key off up to the bolt-in fuses, live with it on up to the loads, near nothing behind them
+        private static double? Volts(string node, OperatingState state)
+        {
+            if (node.StartsWith("ground", StringComparison.Ordinal) || node.StartsWith("engine ground", StringComparison.Ordinal) || node == "main battery.minus")
+            {
+                return 0;
+            }
+
+            string[] behindLoads = ["headlamp left.31", "headlamp right.31", "horn.2", "fan.2", "fan relay.85", "ignition coil.1"];
+            if (behindLoads.Contains(node))
+            {
+                return state.Key == KeyPosition.Off ? 0 : 0.08;
+            }
+
+            string[] beforeFuses = ["main battery.plus", "bus bar.1", "F1.out", "F2.out", "F3.out", "starter.B", "firewall.A1", "alternator.B+", "fan relay.30"];
+            var atV = state.Engine == EngineState.Cranking ? 10.2 : 12.6;
+            return Array.IndexOf(beforeFuses, node) is var step and >= 0 ? atV - (step * 0.03) : state.Key == KeyPosition.Off ? 0 : atV - 0.4 - (node.Length * 0.01);
+        }
     }
 }

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Tracing;
+
+/// <summary>Collects the stops and hops of one way in order and adds up what is lost.</summary>
+internal sealed class WayBuilder(Plan plan, StopBook book, Target target)
+{
+    private readonly ImmutableArray<TraceHop>.Builder hops = ImmutableArray.CreateBuilder<TraceHop>();
+    private readonly ImmutableArray<TraceStop>.Builder stops = ImmutableArray.CreateBuilder<TraceStop>();
+    private readonly WayStates states = WayStates.Of(plan, target.Circuit.Id);
+    private readonly Losses losses = new();
+
+    public void Start(string node)
+    {
+        var stop = book.Stop(node, states);
+        stops.Add(stop with { LostV = losses.At(stop.OnV, afterLoad: false) });
+    }
+
+    public void Pass(Step step, string to)
+    {
+        var before = stops[^1];
+        if (step.Kind == HopKind.Body && before.Node == CurrentGraph.Body && hops.Count > 0 && hops[^1].Kind == HopKind.Body)
+        {
+            // from one ground point to another is one step through the metal
+            stops.RemoveAt(stops.Count - 1);
+            hops.RemoveAt(hops.Count - 1);
+            before = stops[^1];
+        }
+
+        var after = book.Stop(to, states);
+        if (step.Kind == HopKind.Link)
+        {
+            // nothing is lost in a link: what is known of one end holds for the other
+            after = after with { OffV = after.OffV ?? before.OffV, OnV = after.OnV ?? before.OnV, CrankV = after.CrankV ?? before.CrankV };
+        }
+
+        stops.Add(after with { LostV = losses.At(after.OnV, step.Kind == HopKind.Load) });
+        hops.Add(new(step.Kind, Words(step))
+        {
+            Wire = step.Wire?.Id,
+            Colour = step.Wire?.Colour,
+            Size = step.Wire is { } wire ? SizeWords(wire) : null,
+            CutLengthMm = step.Wire?.CutLengthMm,
+            Estimated = step.Wire?.Estimated ?? false,
+            DropV = before.OnV is { } a && after.OnV is { } b ? Math.Abs(a - b) : null,
+        });
+    }
+
+    public TraceWay ToWay() => new(Title(), stops.ToImmutable(), hops.ToImmutable())
+    {
+        Circuit = target.Circuit.Id, OffState = states.Off, OnState = states.On, CrankState = states.Crank,
+    };
+
+    private string Title()
+    {
+        var thing = plan.Harness.Things.FirstOrDefault(t => t.Id == target.Pin.Thing);
+        return target.Load is { } load && thing is not null ? $"{target.Circuit.Id}: {thing.Id}, {ElementWords.Of(thing, load)}" : $"{target.Circuit.Id}: to {target.Pin}";
+    }
+
+    private string Words(Step step)
+    {
+        if (step.Wire is { } wire)
+        {
+            return wire.Builds.IsAlways ? "" : $"only with {wire.Builds}";
+        }
+
+        if (step.Kind == HopKind.Fuse && plan.Fuses.FirstOrDefault(f => step.A == CurrentGraph.Node(f.Id, "in") || step.B == CurrentGraph.Node(f.Id, "in")) is { } fuse)
+        {
+            return fuse.RatingA is { } amps ? $"fuse {fuse.Id}, {amps:0.##} A" : $"fuse {fuse.Id}, rating not known";
+        }
+
+        return step.Words;
+    }
+
+    private static string SizeWords(Wire wire) => wire.Awg is null ? $"{wire.SizeLabel} mm2" : wire.SizeLabel;
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Tracing;
+
+/// <summary>Finds whole ways in the graph of a plan and notes, in words, where the description gives none.</summary>
+internal sealed class WayFinder(Plan plan)
+{
+    private readonly CurrentGraph graph = new(plan);
+    private readonly StopBook book = new(plan);
+    private readonly List<string> notKnown = [];
+
+    public IReadOnlyList<string> NotKnown => notKnown;
+
+    public TraceWay Find(Target target)
+    {
+        var pin = target.Pin.ToString();
+        var builder = new WayBuilder(plan, book, target);
+        AddFeed(builder, target, pin);
+        if (target.Load is { } load)
+        {
+            var thing = plan.Harness.ThingOf(target.Pin.Thing);
+            var other = load.PinA == target.Pin.Pin ? load.PinB : load.PinA;
+            var back = other is null ? CurrentGraph.Body : CurrentGraph.Node(thing.Id, other);
+            builder.Pass(new Step(pin, back, HopKind.Load, ElementWords.Of(thing, load)), back);
+            AddReturn(builder, back);
+        }
+        else if (target.Circuit.IsReturn && !Poles(live: false).Contains(target.Circuit.From?.ToString() ?? pin))
+        {
+            AddReturn(builder, pin);
+        }
+
+        return builder.ToWay();
+    }
+
+    private void AddFeed(WayBuilder builder, Target target, string pin)
+    {
+        var from = target.Circuit.From?.ToString();
+        if (target.Circuit.IsReturn)
+        {
+            builder.Start(from ?? pin);
+            Follow(builder, from ?? pin, graph.Way(from ?? pin, n => n == pin), pin);
+            return;
+        }
+
+        var isSource = target.Circuit.From is { } start && plan.Harness.Power.Sources.Any(s => s.Id == start.Thing);
+        var whole = graph.Way(pin, n => isSource ? n == from : Poles(live: true).Contains(n));
+        if (whole is not null)
+        {
+            AddBackwards(builder, pin, whole);
+            return;
+        }
+
+        AddFeedFromFuse(builder, target, pin);
+    }
+
+    // the way up to the circuit's own beginning, and before it the nearest fuse that the description names
+    private void AddFeedFromFuse(WayBuilder builder, Target target, string pin)
+    {
+        var from = target.Circuit.From?.ToString();
+        var known = from is null ? null : graph.Way(pin, n => n == from);
+        var beginning = known is null ? pin : from!;
+        foreach (var fuse in target.Circuit.ProtectedBy)
+        {
+            var way = graph.Way(CurrentGraph.Node(fuse, "out"), n => Poles(live: true).Contains(n));
+            if (way is not null)
+            {
+                AddBackwards(builder, CurrentGraph.Node(fuse, "out"), way);
+                builder.Pass(new Step(CurrentGraph.Node(fuse, "out"), beginning, HopKind.NotDescribed, "the description does not say how"), beginning);
+                notKnown.Add($"the wiring from {fuse} to {beginning} is not described");
+                Follow(builder, beginning, known is null ? null : Reversed(known), pin);
+                return;
+            }
+        }
+
+        notKnown.Add($"how {beginning} is fed from a source is not described");
+        builder.Start(beginning);
+        Follow(builder, beginning, known is null ? null : Reversed(known), pin);
+    }
+
+    private void AddReturn(WayBuilder builder, string from)
+    {
+        var way = graph.Way(from, Poles(live: false).Contains);
+        if (way is null)
+        {
+            notKnown.Add($"how current returns from {from} to a source is not described");
+            return;
+        }
+
+        Follow(builder, from, way, null);
+    }
+
+    private static void AddBackwards(WayBuilder builder, string end, List<Step> way)
+    {
+        // found from the load towards the source; told from the source on
+        var start = way.Aggregate(end, (at, step) => step.Other(at));
+        builder.Start(start);
+        Follow(builder, start, Reversed(way), end);
+    }
+
+    private static void Follow(WayBuilder builder, string start, List<Step>? way, string? end)
+    {
+        var at = start;
+        foreach (var step in way ?? [])
+        {
+            at = step.Other(at);
+            builder.Pass(step, at);
+        }
+
+        if (way is null && end is not null && at != end)
+        {
+            builder.Pass(new Step(at, end, HopKind.NotDescribed, "the description does not say how"), end);
+        }
+    }
+
+    private static List<Step> Reversed(List<Step> way) => [.. Enumerable.Reverse(way)];
+
+    /// <summary>The poles of the batteries (of any source where there is no battery): the live ones or the grounded ones.</summary>
+    private ImmutableHashSet<string> Poles(bool live)
+    {
+        var kinds = plan.Harness.Power.Sources.ToLookup(s => s.Kind == SourceKind.Battery);
+        var sources = (kinds.Contains(true) ? kinds[true] : kinds[false]).Select(s => s.Id);
+        var plusIsLive = plan.Harness.Power.Ground == GroundPolarity.Negative;
+        var elements = plan.Harness.Things.Where(t => sources.Contains(t.Id)).SelectMany(t => t.Elements.Where(e => e.Kind == ElementKind.Source).Select(e => (t, e)));
+        return elements
+            .Select(p => plusIsLive == live ? CurrentGraph.Node(p.t.Id, p.e.PinA) : p.e.PinB is { } pin ? CurrentGraph.Node(p.t.Id, pin) : CurrentGraph.Body)
+            .ToImmutableHashSet(StringComparer.Ordinal);
+    }
+}
