@@ -22,6 +22,14 @@ public enum Importance
 /// <summary>A pin of a thing. A null pin of a mate means: the planner chooses the cavity.</summary>
 public sealed record PinRef(string Thing, string? Pin)
 {
+    /// <summary>
+    /// Root of a return net whose ground point the description leaves open: the planner puts the ground point in that is nearest along the
+    /// harness. No thing has the empty name.
+    /// </summary>
+    public static readonly PinRef NearestGround = new("", null);
+
+    public bool IsNearestGround => Thing.Length == 0;
+
     public override string ToString() => Pin is null ? Thing : $"{Thing}.{Pin}";
 }
 
@@ -96,6 +104,9 @@ public sealed record Net
 
     /// <summary>Wires given one by one; when not empty the planner adds none of its own to this net.</summary>
     public ImmutableArray<HandWire> ByHand { get; init; } = [];
+
+    /// <summary>The side it is built on: bay, or cabin for harnesses that make both sides of a mate.</summary>
+    public Side Side { get; init; }
 
     /// <summary>Wire id fixed by hand for a two-ended net.</summary>
     public string? FixedWireId { get; init; }

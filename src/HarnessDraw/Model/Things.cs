@@ -58,8 +58,18 @@ public enum PinStyle
 /// </summary>
 public sealed record Pin(string Name, PinStyle Style, string Size)
 {
+    /// <summary>The catalogue cavity of the thing's plug that this pin is, where its name differs; null: the cavity of the same name.</summary>
+    public string? Cavity { get; init; }
+
     /// <summary>Half ('A', 'B') of a mate that this cavity belongs to.</summary>
     public string? Half { get; init; }
+}
+
+/// <summary>What a connector body holds.</summary>
+public enum ContactGender
+{
+    Sockets,
+    Pins,
 }
 
 /// <summary>Electrical behaviour between two pins of a thing.</summary>
@@ -141,6 +151,15 @@ public sealed record Thing
 
     /// <summary>Tightening torque in newton metres, if given.</summary>
     public double? TorqueNm { get; init; }
+
+    /// <summary>What the harness side of its plug holds.</summary>
+    public ContactGender Contacts { get; init; }
+
+    /// <summary>Surface of the layout that a ground point sits on ('body').</summary>
+    public string? Surface { get; init; }
+
+    /// <summary>For a mate: true when the harness makes the wires on its cabin side too.</summary>
+    public bool BothSidesBuilt { get; init; }
 
     /// <summary>Surface or finish note of a ground point.</summary>
     public string? Note { get; init; }

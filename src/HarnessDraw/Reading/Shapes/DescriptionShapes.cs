@@ -51,7 +51,7 @@ public static class DescriptionShapes
 
     private static readonly BlockShape Protection = new("protection", "A fuse, link or breaker. Other keys name its two ends NAME.in and NAME.out; 'from: NAME' means NAME.out.",
     [
-        new("kind", OneOf("bolt-in", "blade", "fusible-link", "breaker"), "How it is built.", Required: true),
+        new("kind", OneOf("bolt-in", "blade", "fusible link", "breaker"), "How it is built.", Required: true),
         new("rating", Of(QuantityKind.Current), "Fixes the rating. Left out: worked out."),
         new("on", new TextShape("a bus bar, stud or panel"), "The thing it sits on and is fed from. Left out: a circuit feeds NAME.in."),
         new("at", new TextShape("a place"), "Where it sits, when not where 'on' sits."),

@@ -7,7 +7,7 @@ namespace HarnessDraw.Reading;
 /// <summary>The keys of things, sources and converters. A new key is added here and read in ThingReader.</summary>
 public static class ThingShapes
 {
-    /// <summary>Words of 'kind', in the order of <see cref="Model.ThingKind"/> where it has them.</summary>
+    /// <summary>Words of 'kind'.</summary>
     public static readonly ImmutableArray<string> Kinds =
         ["load", "lamp", "motor", "sender", "starter", "relay", "switch", "control unit", "stud", "bus bar", "fuse panel", "ground point"];
 
@@ -63,7 +63,7 @@ public static class ThingShapes
         new("heater", LoadOrByPin, "A heater: glow plug, heated screen, carburettor or choke heater."),
         new("coil", LoadOrByPin, "A coil that is no relay: solenoid, valve, clutch, ignition coil, horn."),
         new("electronics", LoadOrByPin, "Electronics that take constant power, by pin where there are several."),
-        new("sender", Either(new TextShape("yes, or a resistance"), Named("a pin", Of(QuantityKind.Resistance))), "A sender: yes, or its lowest resistance, or that by pin."),
+        new("sender", Either(Of(QuantityKind.Resistance), Named("a pin", Of(QuantityKind.Resistance))), "A sender's lowest resistance, by pin where there are several."),
         new("draws", LoadOrByPin, "Current or power of any other load, by pin where there are several."),
         new("resistance", Of(QuantityKind.Resistance), "Resistance of its only element."),
         new("nominal", Of(QuantityKind.Voltage), "Volts it is made for, when they are not those of its circuit."),
