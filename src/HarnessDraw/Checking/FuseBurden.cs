@@ -1,0 +1,44 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking;
+
+/// <summary>What a fuse carries: its largest single load, the continuous part of its worst state, and the whole of it, in amperes.</summary>
+public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double ContinuousA, double TotalA, string State, IReadOnlyList<FusedLoad> InState)
+{
+    public double RatingA => Fuse.RatingA!.Value;
+
+    /// <summary>Fuses with a rating and at least one load. States are summed one by one, never blindly.</summary>
+    public static IEnumerable<FuseBurden> Of(RuleContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        return context.Plan.Fuses.Where(f => f.RatingA is > 0).Select(f => Of(context, f)).Where(b => b.TotalA > 0);
+    }
+
+    private static FuseBurden Of(RuleContext context, FuseChoice fuse)
+    {
+        var loads = context.LoadsOn(fuse.Id).DistinctBy(l => (l.Thing.Id, l.Element?.Id, l.Circuit.Id)).ToList();
+        var states = context.Harness.States.Select(s => (s.Id, On: Together(context, loads.Where(l => l.OnIn(s))))).ToList();
+        var worst = states.OrderByDescending(s => s.On.Sum(l => l.CurrentA)).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault();
+        var on = worst.On ?? [];
+        var largest = loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Thing.Id, StringComparer.Ordinal).FirstOrDefault();
+        var total = fuse.LoadA ?? Math.Max(on.Sum(l => l.CurrentA), largest?.CurrentA ?? 0);
+        var continuous = states.Select(s => s.On.Where(l => l.Circuit.Duty == Duty.Continuous).Sum(l => l.CurrentA)).DefaultIfEmpty(0).Max();
+        return new(fuse, largest, Math.Min(continuous, Math.Max(total, continuous)), total, worst.Id ?? "the worst state", on);
+    }
+
+    /// <summary>Loads of exclusive options never add up: of those that cannot meet, the larger counts.</summary>
+    private static List<FusedLoad> Together(RuleContext context, IEnumerable<FusedLoad> loads)
+    {
+        var kept = new List<FusedLoad>();
+        foreach (var load in loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Circuit.Id, StringComparer.Ordinal).ThenBy(l => l.Thing.Id, StringComparer.Ordinal))
+        {
+            if (kept.All(k => context.CanMeet(k.Circuit.OnlyWith, load.Circuit.OnlyWith)))
+            {
+                kept.Add(load);
+            }
+        }
+
+        return kept;
+    }
+}

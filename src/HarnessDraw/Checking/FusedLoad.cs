@@ -1,0 +1,29 @@
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Checking;
+
+/// <summary>A load behind a fuse, with the circuit that feeds it and its steady current in amperes.</summary>
+public sealed record FusedLoad(string Fuse, Circuit Circuit, Thing Thing, Element? Element, double CurrentA)
+{
+    /// <summary>True when the circuit is switched on in the state.</summary>
+    public bool OnIn(OperatingState state) => state.On.Contains(Circuit.Id, StringComparer.Ordinal) || (Circuit.LiveWith == KeyPosition.Off && Circuit.Duty == Duty.Continuous && !Circuit.IsReturn);
+
+    public static IEnumerable<FusedLoad> Of(Harness harness)
+    {
+        var things = harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        return harness.Circuits.Where(c => !c.IsReturn).SelectMany(c => c.ProtectedBy.SelectMany(fuse => OfCircuit(fuse, c, things)));
+    }
+
+    private static IEnumerable<FusedLoad> OfCircuit(string fuse, Circuit circuit, Dictionary<string, Thing> things)
+    {
+        var fed = circuit.Feeds.Where(f => things.ContainsKey(f.Thing)).ToList();
+        if (circuit.CurrentA is { } given)
+        {
+            return fed.Take(1).Select(f => new FusedLoad(fuse, circuit, things[f.Thing], null, given));
+        }
+
+        return fed.SelectMany(f => Loads.At(things[f.Thing], f.Pin)
+            .Where(e => e.Amps(circuit.NominalV) is not null)
+            .Select(e => new FusedLoad(fuse, circuit, things[f.Thing], e, e.Amps(circuit.NominalV)!.Value)));
+    }
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking;
+
+/// <summary>Holds a plan against every rule.</summary>
+public static class HarnessChecker
+{
+    /// <summary>Findings of planning and of the rules, waivers applied, worst consequence first; the same order on every run.</summary>
+    public static ImmutableArray<Finding> Check(Plan plan, RuleSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var context = new RuleContext(plan, settings);
+        var found = RuleCatalogue.All.SelectMany(rule => rule.Find(context));
+        return FindingOrder.Sort(Waivers.Apply(plan.Harness, FindingOrder.Once(plan.PlanningFindings.Concat(found)), context));
+    }
+
+    /// <summary>What passes, the closest to its limit first.</summary>
+    public static ImmutableArray<Margin> Margins(Plan plan, RuleSettings settings, int atMost = 10)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var context = new RuleContext(plan, settings);
+        return
+        [
+            .. RuleCatalogue.All.OfType<MeasuredRule>()
+                .SelectMany(rule => rule.Measures(context).Where(m => !m.Broken).Select(m => new Margin(rule.Info.Id, m.What, m.Value, m.Limit, m.Unit, m.Margin)))
+                .OrderBy(m => Math.Round(m.Fraction, 9)).ThenBy(m => m.Rule, StringComparer.Ordinal).ThenBy(m => m.What, StringComparer.Ordinal)
+                .Take(atMost),
+        ];
+    }
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking;
+
+/// <summary>A plan with the look-ups that rules share, each made when first asked for.</summary>
+public sealed class RuleContext(Plan plan, RuleSettings settings)
+{
+    private readonly Lazy<Dictionary<string, Thing>> things = new(() => Index(plan.Harness.Things, t => t.Id));
+    private readonly Lazy<Dictionary<string, Circuit>> circuits = new(() => Index(plan.Harness.Circuits, c => c.Id));
+    private readonly Lazy<Dictionary<string, Wire>> wires = new(() => Index(plan.Wires, w => w.Id));
+    private readonly Lazy<Dictionary<string, Segment>> segments = new(() => Index(plan.Tree.Segments, s => s.Id));
+    private readonly Lazy<Dictionary<string, ConnectorPart>> connectorParts = new(() => Index(plan.Harness.Catalogue.Connectors, c => c.Id));
+    private readonly Lazy<Dictionary<string, TerminalPart>> terminals = new(() => Index(plan.Harness.Catalogue.Terminals, t => t.Id));
+    private readonly Lazy<Dictionary<string, SealPart>> seals = new(() => Index(plan.Harness.Catalogue.Seals, s => s.Id));
+    private readonly Lazy<Dictionary<string, FuseChoice>> fuses = new(() => Index(plan.Fuses, f => f.Id));
+    private readonly Lazy<Dictionary<string, Splice>> splices = new(() => Index(plan.Splices, s => s.Id));
+    private readonly Lazy<Dictionary<string, Zone>> zones = new(() => Index(plan.Harness.Layout.Zones, z => z.Id));
+    private readonly Lazy<Dictionary<string, Place>> places = new(() => Index(plan.Harness.Layout.Places, p => p.Id));
+    private readonly Lazy<ILookup<string, Wire>> byCircuit = new(() => plan.Wires.ToLookup(w => w.Circuit, StringComparer.Ordinal));
+    private readonly Lazy<ILookup<string, PlannedEnd>> byThing = new(() => PlannedEnd.Of(plan).ToLookup(e => e.End.At, StringComparer.Ordinal));
+    private readonly Lazy<ImmutableArray<ConnectorUse>> connectors = new(() => ConnectorUse.Of(plan));
+    private readonly Lazy<ILookup<string, FusedLoad>> fusedLoads = new(() => FusedLoad.Of(plan.Harness).ToLookup(l => l.Fuse, StringComparer.Ordinal));
+    private readonly Lazy<PowerGraph> graph = new(() => PowerGraph.Of(plan));
+
+    public Plan Plan => plan;
+
+    public Harness Harness => plan.Harness;
+
+    public RuleSettings Settings => settings;
+
+    /// <summary>Everything a wire ends in, as places where current may pass.</summary>
+    public PowerGraph Graph => graph.Value;
+
+    /// <summary>Connectors with what is in their cavities.</summary>
+    public ImmutableArray<ConnectorUse> Connectors => connectors.Value;
+
+    public double Limit(RuleInfo rule, string name) => settings.LimitOf(rule, name);
+
+    public Thing? Thing(string id) => things.Value.GetValueOrDefault(id);
+
+    public Circuit? Circuit(string id) => circuits.Value.GetValueOrDefault(id);
+
+    public Wire? Wire(string id) => wires.Value.GetValueOrDefault(id);
+
+    public Segment? Segment(string id) => segments.Value.GetValueOrDefault(id);
+
+    public FuseChoice? Fuse(string id) => fuses.Value.GetValueOrDefault(id);
+
+    public Splice? Splice(string id) => splices.Value.GetValueOrDefault(id);
+
+    public Place? Place(string id) => places.Value.GetValueOrDefault(id);
+
+    public Zone? Zone(string? id) => id is null ? null : zones.Value.GetValueOrDefault(id);
+
+    public TerminalPart? Terminal(string? id) => id is null ? null : terminals.Value.GetValueOrDefault(id);
+
+    public SealPart? Seal(string? id) => id is null ? null : seals.Value.GetValueOrDefault(id);
+
+    public ConnectorPart? PartOf(Thing? thing) => thing?.ConnectorPart is { } id ? connectorParts.Value.GetValueOrDefault(id) : null;
+
+    public IEnumerable<Wire> WiresOf(string circuit) => byCircuit.Value[circuit];
+
+    /// <summary>Wire ends at a thing or splice, in wire order.</summary>
+    public IEnumerable<PlannedEnd> EndsAt(string thing) => byThing.Value[thing];
+
+    public IEnumerable<PlannedEnd> EndsAt(string thing, string pin) => byThing.Value[thing].Where(e => e.End.Pin == pin);
+
+    /// <summary>Loads whose current passes the fuse.</summary>
+    public IEnumerable<FusedLoad> LoadsOn(string fuse) => fusedLoads.Value[fuse];
+
+    public WireType? TypeOf(Wire wire) => Harness.Catalogue.WireTypes.FirstOrDefault(t => t.Id == wire.WireType);
+
+    public WireSize? SizeOf(Wire wire) => TypeOf(wire)?.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel);
+
+    /// <summary>The smallest size of the wire's own family with at least this copper.</summary>
+    public WireSize? SizeFor(Wire wire, double areaMm2) => TypeOf(wire)?.Sizes.FirstOrDefault(s => s.AreaMm2 >= areaMm2 - 1e-9);
+
+    /// <summary>Segments the wire runs in, those that the tree has.</summary>
+    public IEnumerable<Segment> SegmentsOf(Wire wire) => wire.Segments.Select(Segment).OfType<Segment>();
+
+    public Zone? ZoneAt(string place) => Zone(Place(place)?.Zone);
+
+    public bool IsReturn(Wire wire) => Circuit(wire.Circuit)?.IsReturn == true || Thing(wire.To.At)?.Kind == ThingKind.GroundPoint || Thing(wire.From.At)?.Kind == ThingKind.GroundPoint;
+
+    /// <summary>Critical, by the circuit's own word.</summary>
+    public bool IsCritical(string circuit) => Circuit(circuit)?.Importance == Importance.Critical;
+
+    /// <summary>True when one valid build holds both.</summary>
+    public bool CanMeet(BuildCondition a, BuildCondition b) =>
+        a.MayMeet(b) && (a.IsAlways || b.IsAlways || plan.BuildCount > plan.Builds.Length || plan.Builds.Any(build => a.Holds(build) && b.Holds(build)));
+
+    private static Dictionary<string, T> Index<T>(ImmutableArray<T> rows, Func<T, string> id)
+    {
+        var index = new Dictionary<string, T>(rows.Length, StringComparer.Ordinal);
+        foreach (var row in rows)
+        {
+            index.TryAdd(id(row), row);
+        }
+
+        return index;
+    }
+}

@@ -1,0 +1,36 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking.Rules.Fusing;
+
+internal sealed class AlternatorFuseSmall : MeasuredRule
+{
+    public override RuleInfo Info { get; } = new("alternator-fuse-small", "Charge fuse close to the alternator's output", Severity.Warning, Consequence.Damage, "workshop practice, no standard",
+        "A charge fuse that opens at full output leaves the alternator without its battery: the surge destroys regulator and electronics.")
+    {
+        Limits = [new("of output", 120, "%", "workshop practice: 1.2 to 1.5 times the rated output"), new("error below", 100, "%", "workshop practice")],
+    };
+
+    public override IEnumerable<Measure> Measures(RuleContext context)
+    {
+        foreach (var source in context.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Alternator && s.OutputA is > 0))
+        {
+            var posts = context.Graph.Posts.Where(p => p.Source == source).Select(p => p.Node).ToHashSet(StringComparer.Ordinal);
+            var leads = context.Plan.Wires.Where(w => posts.Contains(w.From.ToString()) || posts.Contains(w.To.ToString()));
+            foreach (var fuse in leads.SelectMany(w => w.ProtectedBy.Take(1)).Distinct(StringComparer.Ordinal).Select(context.Fuse).OfType<FuseChoice>().Where(f => f.RatingA is not null))
+            {
+                yield return Of(context, source, fuse);
+            }
+        }
+    }
+
+    private Measure Of(RuleContext context, Source source, FuseChoice fuse)
+    {
+        var (output, rating) = (source.OutputA!.Value, fuse.RatingA!.Value);
+        return new($"charge fuse {fuse.Id} over {source.Id}", rating, context.Limit(Info, "of output") / 100 * output, "A", () => context.Found(Info,
+            $"{source.Id} gives {Figure.Amps(output)}, its fuse {fuse.Id} is {Figure.Amps(rating)} ({Figure.Percent(rating / output)}): {(rating < output ? "it opens at full charge" : "it ages at full charge and opens one day")}.",
+            FuseWords.Ratings(context, fuse.Kind).FirstOrDefault(r => r >= context.Limit(Info, "of output") / 100 * output) is > 0 and var next ? $"Take {Figure.Amps(next)}, with a charge lead that bears it." : "Take a larger fuse family.",
+            [fuse.Id, source.Id], at: FuseWords.At(context, fuse.Id), severity: rating < context.Limit(Info, "error below") / 100 * output ? Severity.Error : Severity.Warning), AtLeast: true);
+    }
+}

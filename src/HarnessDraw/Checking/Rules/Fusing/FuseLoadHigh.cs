@@ -1,0 +1,35 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Checking.Rules.Fusing;
+
+internal sealed class FuseLoadHigh : MeasuredRule
+{
+    public override RuleInfo Info { get; } = new("fuse-load-high", "Continuous load close to the fuse rating", Severity.Warning, Consequence.DoesNotLast, "common practice, no source",
+        "A fuse near its rating runs hot, ages and opens one day for no fault; its holder loosens.")
+    {
+        Limits =
+        [
+            new("share", 80, "%", "common practice, no source: 75 to 80 % at room temperature"), new("share in heat", 70, "%", "common practice, no source: rating falls by 0.1 to 0.15 % a kelvin above 25 °C"),
+            new("heat from", 70, "°C", "common practice, no source"),
+        ],
+    };
+
+    public override IEnumerable<Measure> Measures(RuleContext context) => FuseBurden.Of(context).Where(b => b.ContinuousA > 0 && b.ContinuousA <= b.RatingA).Select(b => Of(context, b));
+
+    private Measure Of(RuleContext context, FuseBurden burden)
+    {
+        var hot = context.Thing(burden.Fuse.Id) is { Side: Side.Bay } thing && context.ZoneAt(thing.Place)?.AmbientC >= context.Limit(Info, "heat from");
+        var share = context.Limit(Info, hot ? "share in heat" : "share");
+        return new($"continuous load of fuse {burden.Fuse.Id}", burden.ContinuousA, share / 100 * burden.RatingA, "A", () => context.Found(Info,
+            $"Fuse {burden.Fuse.Id}: {Figure.Amps(burden.ContinuousA)} continuous on {Figure.Amps(burden.RatingA)} is {Figure.Percent(burden.ContinuousA / burden.RatingA)}, more than {Figure.Number(share)} %{(hot ? " (it sits in heat)" : "")}: the holder runs hot.",
+            Cure(context, burden, share), [burden.Fuse.Id], at: FuseWords.At(context, burden.Fuse.Id)));
+    }
+
+    private static string Cure(RuleContext context, FuseBurden burden, double share)
+    {
+        var next = FuseWords.Ratings(context, burden.Fuse.Kind).FirstOrDefault(r => burden.ContinuousA <= share / 100 * r);
+        var bears = next > 0 && burden.Fuse.LargestA >= next;
+        return next == 0 ? "Share the loads between two fuses." : bears ? $"{Figure.Amps(next)} would do, and the wires bear it." : $"{Figure.Amps(next)} would do but needs larger wires behind it, or share the loads between two fuses.";
+    }
+}

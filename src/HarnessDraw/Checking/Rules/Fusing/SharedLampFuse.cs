@@ -1,0 +1,24 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking.Rules.Fusing;
+
+internal sealed class SharedLampFuse : IDesignRule
+{
+    public RuleInfo Info { get; } = new("shared-lamp-fuse", "One fuse for the lamps of both sides", Severity.Warning, Consequence.LostFunction, "common practice, no source",
+        "One open fuse then leaves the road dark at once.");
+
+    public IEnumerable<Finding> Find(RuleContext context) =>
+        context.Harness.Circuits.Where(c => c.Importance == Importance.Critical && !c.IsReturn).SelectMany(c => Of(context, c));
+
+    private IEnumerable<Finding> Of(RuleContext context, Circuit circuit)
+    {
+        var lamps = circuit.Feeds.Where(f => context.Thing(f.Thing) is { } t && Loads.At(t, f.Pin).Any(e => e.Kind == ElementKind.Lamp)).Select(f => context.Thing(f.Thing)!).ToList();
+        if (lamps.Any(l => l.SideMark == "L") && lamps.Any(l => l.SideMark == "R") && circuit.ProtectedBy.FirstOrDefault() is { } fuse)
+        {
+            yield return context.Found(Info, $"Fuse {fuse} open means no {circuit.Id} at all: {Wording.List(lamps.Select(l => l.Id))} hang on it.",
+                "Give each side its own fuse (two wires through the firewall), or waive with the reason.", [circuit.Id, fuse], circuit.OnlyWith, circuit.At);
+        }
+    }
+}

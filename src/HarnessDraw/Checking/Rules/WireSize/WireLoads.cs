@@ -1,0 +1,37 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking.Rules.WireSize;
+
+/// <summary>Current of a wire in its worst state against what it bears.</summary>
+internal static class WireLoads
+{
+    public static IEnumerable<Measure> Of(RuleContext context, RuleInfo info, bool returns) =>
+        context.Plan.Wires.Where(w => context.IsReturn(w) == returns && w is { Worst: not null, AmpacityA: not null } && IsSteady(context, w)).Select(w => Of(context, info, w, returns));
+
+    // a starter lead heats for seconds only: its size follows from voltage drop
+    private static bool IsSteady(RuleContext context, Wire wire) => wire.Worst!.State is not "cranking" && context.Circuit(wire.Circuit)?.Duty is not Duty.Momentary;
+
+    private static Measure Of(RuleContext context, RuleInfo info, Wire wire, bool returns)
+    {
+        var (amps, bears) = (wire.Worst!.CurrentA, wire.AmpacityA!.Value);
+        return new($"current of {wire.Named()}", amps, bears, "A", () =>
+        {
+            var larger = Larger(context, wire, amps);
+            return context.Found(info,
+                $"{(returns ? "Return wire" : "Wire")} {wire.Named()} carries {Figure.Amps(amps)} in '{wire.Worst.State}'; {wire.SizeLabel} wire bears {Figure.Amps(bears)} in its bundle and zone: its insulation softens.",
+                larger is null ? "Use a larger wire, or move it out of the bundle or the heat." : $"Use {larger}, or move it out of the bundle or the heat.", [wire.Id, wire.Circuit], wire.Builds, context.Circuit(wire.Circuit)?.At);
+        });
+    }
+
+    private static string? Larger(RuleContext context, Wire wire, double amps)
+    {
+        if (context.SizeOf(wire)?.AirAmpacityA is not { } inAir || wire.AmpacityA is not { } bears)
+        {
+            return null;
+        }
+
+        var derating = bears / inAir;
+        return context.TypeOf(wire)?.Sizes.FirstOrDefault(s => s.AirAmpacityA * derating >= amps)?.Label;
+    }
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking;
+
+/// <summary>
+/// Findings that the owner accepts. A waiver needs a reason, a name and a date; the finding keeps its text and its severity and is printed with
+/// the waiver, so nothing vanishes.
+/// </summary>
+internal static class Waivers
+{
+    public static IEnumerable<Finding> Apply(Harness harness, IEnumerable<Finding> findings, RuleContext context)
+    {
+        var complete = harness.Waivers.Where(IsComplete).ToImmutableArray();
+        var used = new HashSet<Waiver>(ReferenceEqualityComparer.Instance);
+        foreach (var finding in findings)
+        {
+            var waiver = complete.FirstOrDefault(w => Covers(w, finding));
+            if (waiver is not null)
+            {
+                used.Add(waiver);
+            }
+
+            yield return finding with { WaivedBy = waiver };
+        }
+
+        foreach (var waiver in harness.Waivers)
+        {
+            if (!IsComplete(waiver))
+            {
+                yield return WaiverRules.Incomplete(waiver, context);
+            }
+            else if (!used.Contains(waiver))
+            {
+                yield return WaiverRules.MatchesNothing(waiver, context);
+            }
+        }
+    }
+
+    private static bool IsComplete(Waiver waiver) => Filled(waiver.Because) && Filled(waiver.By) && Filled(waiver.On);
+
+    private static bool Filled(string? text) => !string.IsNullOrWhiteSpace(text);
+
+    /// <summary>The rule is the same, and every object of the finding that the waiver could name is named; no names: every finding of the rule.</summary>
+    private static bool Covers(Waiver waiver, Finding finding) =>
+        waiver.Rule == finding.Rule && (waiver.For.IsEmpty || waiver.For.Any(name => finding.Where.Contains(name, StringComparer.Ordinal)));
+}
