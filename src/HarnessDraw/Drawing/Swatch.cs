@@ -42,6 +42,7 @@ public static class Swatch
         items.Add(Bars(box, 0.95, 0, tracer.Ink));
     }
 
+    // half the lane's pattern lengths, or a piece of 5.6 mm would not hold one repeat; the tracer stands in the right half
     private static void PaintBlack(ImmutableArray<Item>.Builder items, WireColour colour, Box box)
     {
         var black = new Rgb(0, 0, 0);
@@ -49,46 +50,39 @@ public static class Swatch
         if (!colour.Base.BlackDashMm.IsDefaultOrEmpty)
         {
             var y = box.Centre.Y;
-            items.Add(new PathItem(Outline.Line(box.X, y, box.Right, y)) { Role = ItemRole.LaneDress, Stroke = new(black, box.Height) { DashMm = colour.Base.BlackDashMm } });
+            var dash = colour.Base.BlackDashMm.Select(d => d / 2);
+            items.Add(new PathItem(Outline.Line(box.X, y, box.Right, y)) { Role = ItemRole.LaneDress, Stroke = new(black, box.Height) { DashMm = [.. dash] } });
         }
 
         if (colour.Tracer is { } tracer)
         {
-            items.Add(Bars(box, 1.1, 0.3, Ink.Paper));
-            items.Add(tracer.Dark ? Bars(box, 0.8, 0, black) : Bars(box, 0.9, -0.3, black, hollow: true));
+            var (from, x, slant) = (box.X + (box.Width * 0.5), box.X + (box.Width * 0.78), box.Height / 5);
+            var notch = Outline.Polyline([new(from - slant, box.Bottom), new(box.Right, box.Bottom), new(box.Right, box.Y), new(from + slant, box.Y)], closed: true);
+            items.Add(new PathItem(notch) { Role = ItemRole.LaneDress, Fill = Ink.Paper });
+            items.Add(Bars(box, tracer.Dark ? [(x - 0.5, x + 0.5)] : [(x - 0.6, x - 0.3), (x + 0.3, x + 0.6)], slant, black));
         }
     }
 
-    // two bars, slanted at 45 degrees like those of the lane; a hollow bar is its two edges
-    private static PathItem Bars(Box box, double widthMm, double growMm, Rgb colour, bool hollow = false)
+    private static PathItem Bars(Box box, double widthMm, double growMm, Rgb colour)
     {
-        var half = box.Height / 2;
+        var wide = (widthMm / 2) + growMm;
+        return Bars(box, [.. ((ImmutableArray<double>)[0.32, 0.68]).Select(s => box.X + (box.Width * s)).Select(x => (x - wide, x + wide))], box.Height / 2, colour);
+    }
+
+    // slanted bars from edge to edge of the box, given by where they cross its middle
+    private static PathItem Bars(Box box, ImmutableArray<(double Left, double Right)> bars, double slantMm, Rgb colour)
+    {
         var steps = ImmutableArray.CreateBuilder<PathStep>();
-        foreach (var share in (ReadOnlySpan<double>)[0.32, 0.68])
+        foreach (var (left, right) in bars)
         {
-            var x = box.X + (box.Width * share);
-            var wide = (widthMm / 2) + Math.Max(0, growMm);
-            if (hollow)
-            {
-                Add(steps, box, x - wide, x - wide + 0.25, half);
-                Add(steps, box, x + wide - 0.25, x + wide, half);
-            }
-            else
-            {
-                Add(steps, box, x - wide, x + wide, half);
-            }
+            var slant = Math.Min(slantMm, Math.Min(left - box.X, box.Right - right));
+            steps.Add(new PathStep.MoveTo(new(left - slant, box.Bottom)));
+            steps.Add(new PathStep.LineTo(new(right - slant, box.Bottom)));
+            steps.Add(new PathStep.LineTo(new(right + slant, box.Y)));
+            steps.Add(new PathStep.LineTo(new(left + slant, box.Y)));
+            steps.Add(new PathStep.Close());
         }
 
         return new(new(steps.ToImmutable())) { Role = ItemRole.LaneDress, Fill = colour };
-    }
-
-    private static void Add(ImmutableArray<PathStep>.Builder steps, Box box, double left, double right, double half)
-    {
-        var slant = Math.Min(half, Math.Min(left - box.X, box.Right - right));
-        steps.Add(new PathStep.MoveTo(new(left - slant, box.Bottom)));
-        steps.Add(new PathStep.LineTo(new(right - slant, box.Bottom)));
-        steps.Add(new PathStep.LineTo(new(right + slant, box.Y)));
-        steps.Add(new PathStep.LineTo(new(left + slant, box.Y)));
-        steps.Add(new PathStep.Close());
     }
 }

@@ -36,8 +36,7 @@ internal static class TracerBars
 
     private static void AddBar(ImmutableArray<PathStep>.Builder steps, CentreLine line, double from, double to, double half)
     {
-        // 45 degrees, leaning the same way on paper whichever way the lane runs
-        var slant = Rightward(line.At((from + to) / 2).Direction) ? half : -half;
+        var slant = LeansForward(line.At((from + to) / 2).Direction) ? half : -half;
         var first = true;
         foreach (var (distance, right) in Corners(line, from, to, half, slant))
         {
@@ -49,7 +48,18 @@ internal static class TracerBars
         steps.Add(new PathStep.Close());
     }
 
-    private static bool Rightward(Point d) => Math.Abs(d.X) > 1e-6 ? d.X > 0 : d.Y < 0;
+    // Bars stand at 45 degrees to the lane, either way; the way nearer to a '/' on paper is taken, so that all bars lean alike
+    // whichever way a lane was drawn. A lane at 45 degrees has no nearer way: there the eye follows it from left to right.
+    private static bool LeansForward(Point d)
+    {
+        var (forward, backward) = (Math.Abs(d.X), Math.Abs(d.Y));
+        if (Math.Abs(forward - backward) < 1e-6 || forward > backward)
+        {
+            return d.X > 0;
+        }
+
+        return d.Y < 0;
+    }
 
     private static IEnumerable<(double Distance, double Right)> Corners(CentreLine line, double from, double to, double half, double slant)
     {

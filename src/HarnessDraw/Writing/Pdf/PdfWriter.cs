@@ -29,7 +29,7 @@ public static class PdfWriter
             Keywords = "",
             Creator = "HarnessDraw",
             Producer = "HarnessDraw",
-            RasterDpi = 300,
+            RasterDpi = 7200, // the engine rounds pages to this grid; nothing of ours is ever rasterised
             EncodingQuality = 101, // above 100: pictures stay lossless
         };
         using (var document = SKDocument.CreatePdf(file, metadata))
