@@ -21,6 +21,7 @@ public static class DiagnosticCodes
     public const string NotBuildable = "not-buildable";
     public const string NothingToFeed = "nothing-to-feed";
     public const string NotText = "not-text";
+    public const string OutlineSvg = "outline-svg";
     public const string Quantity = "quantity";
     public const string RuleText = "rule-text";
     public const string ShapeMismatch = "shape";
@@ -56,6 +57,7 @@ public static class DiagnosticCodes
         NotBuildable => "A condition or the usual choices break the option rules, so it can never be built.",
         NothingToFeed => "A circuit has no ends to join. Give it 'feeds', 'to', 'route-by' or 'by-hand'.",
         NotText => "A single value is expected, but a list or a block of keys stands here.",
+        OutlineSvg => "A drawing that is named (body outline or logo) is no SVG with shapes in it. Save it as plain SVG with text turned into paths.",
         Quantity => "A quantity needs a number and one of the expected units, such as '4.6 A' or '1200 mm'.",
         RuleText => "An option rule reads 'CHOICE needs CHOICE' or 'CHOICE excludes CHOICE'.",
         ShapeMismatch => "A list or a block of keys is expected here, but something else was given.",

@@ -49,17 +49,8 @@ internal static class TracerBars
     }
 
     // Bars stand at 45 degrees to the lane, either way; the way nearer to a '/' on paper is taken, so that all bars lean alike
-    // whichever way a lane was drawn. A lane at 45 degrees has no nearer way: there the eye follows it from left to right.
-    private static bool LeansForward(Point d)
-    {
-        var (forward, backward) = (Math.Abs(d.X), Math.Abs(d.Y));
-        if (Math.Abs(forward - backward) < 1e-6 || forward > backward)
-        {
-            return d.X > 0;
-        }
-
-        return d.Y < 0;
-    }
+    // (turned half round, a bar leans as before, so the direction a lane was drawn in does not matter).
+    private static bool LeansForward(Point d) => Math.Abs(d.X) > Math.Abs(d.Y) - 1e-6;
 
     private static IEnumerable<(double Distance, double Right)> Corners(CentreLine line, double from, double to, double half, double slant)
     {

@@ -79,8 +79,12 @@ public static class Frame
         return [.. Enumerable.Range(0, edges.Length - 1).Select(i => (edges[i] + edges[i + 1]) / 2)];
     }
 
-    private static void AddName(ImmutableArray<Item>.Builder items, string name, double x, double y) =>
-        items.Add(new TextItem(name, new(x, y + (MarkerCapMm / 2)), MarkerCapMm) { Role = ItemRole.Lettering, Anchor = TextAnchor.Middle });
+    // a W is wider than the strip at full height
+    private static void AddName(ImmutableArray<Item>.Builder items, string name, double x, double y)
+    {
+        var cap = TextMeasure.Width(name, MarkerCapMm) > 4 && !char.IsAsciiDigit(name[0]) ? 2.5 : MarkerCapMm;
+        items.Add(new TextItem(name, new(x, y + (cap / 2)), cap) { Role = ItemRole.Lettering, Anchor = TextAnchor.Middle });
+    }
 
     private static void AddCentringMarks(ImmutableArray<Item>.Builder items, GridBorder border, FrameOptions options, Box titleBox)
     {
