@@ -3,7 +3,10 @@ using System.Text;
 
 namespace HarnessDraw.Drawing;
 
-/// <summary>Makes text fit a width in millimetres: lines broken at spaces, or one line cut with an ellipsis.</summary>
+/// <summary>
+/// Makes text fit a width in millimetres: lines broken at spaces, or one line cut with an ellipsis. Widths are planned ones, so
+/// a line also fits in the fallback face.
+/// </summary>
 public static class TextFit
 {
     /// <summary>
@@ -16,7 +19,7 @@ public static class TextFit
         var lines = ImmutableArray.CreateBuilder<string>();
         foreach (var paragraph in text.ReplaceLineEndings("\n").Split('\n'))
         {
-            WrapParagraph(lines, ShownText.Of(paragraph), widthMm, w => TextMeasure.Width(w, capHeightMm, weight, faces));
+            WrapParagraph(lines, ShownText.Of(paragraph), widthMm, w => TextMeasure.PlanWidth(w, capHeightMm, weight, faces));
         }
 
         return lines.ToImmutable();
@@ -26,14 +29,14 @@ public static class TextFit
     public static string Ellipsis(string text, double widthMm, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
     {
         var shown = ShownText.Of(text);
-        if (TextMeasure.Width(shown, capHeightMm, weight, faces) <= widthMm)
+        if (TextMeasure.PlanWidth(shown, capHeightMm, weight, faces) <= widthMm)
         {
             return shown;
         }
 
         const string Dots = "…";
-        var room = widthMm - TextMeasure.Width(Dots, capHeightMm, weight, faces);
-        return shown[..Fitting(shown, room, w => TextMeasure.Width(w, capHeightMm, weight, faces))].TrimEnd() + Dots;
+        var room = widthMm - TextMeasure.PlanWidth(Dots, capHeightMm, weight, faces);
+        return shown[..Fitting(shown, room, w => TextMeasure.PlanWidth(w, capHeightMm, weight, faces))].TrimEnd() + Dots;
     }
 
     private static void WrapParagraph(ImmutableArray<string>.Builder lines, string text, double widthMm, Func<string, double> measure)

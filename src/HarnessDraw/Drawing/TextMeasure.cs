@@ -33,6 +33,25 @@ public static class TextMeasure
         return caps * capHeightMm;
     }
 
+    /// <summary>
+    /// The width to keep free for one line: the wider of the shipped faces and DejaVu Sans at the same size, which a viewer
+    /// without our faces takes. Draw with <see cref="Width"/>, place with this.
+    /// </summary>
+    public static double PlanWidth(string text, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
+    {
+        var set = faces ?? FaceSet.Shipped;
+        var (own, fallback, current) = (0.0, 0.0, -1);
+        foreach (var rune in ShownText.Of(text).EnumerateRunes())
+        {
+            (current, var glyph) = Find(set, weight, rune.Value, current);
+            var face = set.Face(weight, current);
+            own += face.Advance(glyph) / face.CapRatio;
+            fallback += PlanWidths.Advance(rune.Value, weight) / face.CapRatio;
+        }
+
+        return Math.Max(own, fallback) * capHeightMm;
+    }
+
     /// <summary>The text cut into runs of one face each, as every writer draws it.</summary>
     public static ImmutableArray<TextRun> Runs(string text, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
     {

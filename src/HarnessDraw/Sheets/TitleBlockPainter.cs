@@ -65,8 +65,8 @@ internal static class TitleBlockPainter
     private static void PaintSmall(Cells cells, TitleBlock b, Paper paper)
     {
         var title = cells.Cell(0, 0, 112, 20, null);
-        cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 6.8, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
-        cells.Fit(b.Title, title.X + PadMm, title.Y + 12.4, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
+        cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 6.5, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
+        cells.Fit(b.Title, title.X + PadMm, title.Y + 12.5, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
         var source = b.Source.Length > 0 ? $"source {b.Source}, " : "";
         cells.Fit($"{source}{b.Scale}, {b.Language}, waivers: {b.Waivers}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
         cells.Value(112, 0, 68, 10, "Build", b.Build, weight: FaceWeight.Bold);
@@ -83,7 +83,7 @@ internal static class TitleBlockPainter
         cells.Add(new PathItem(Outline.Rectangle(box, 1)) { Role = ItemRole.Edge, Fill = Ink.Paper, Stroke = new(Ink.Caution, 1) });
         const string Stamp = "NOT FOR BUILD";
         cells.Add(new TextItem(Stamp, new(box.X + 3, box.Centre.Y + 3.5), 7) { Role = ItemRole.Lettering, Weight = FaceWeight.Bold, Colour = Ink.Caution });
-        var from = box.X + 3 + TextMeasure.Width(Stamp, 7, FaceWeight.Bold) + 5;
+        var from = box.X + 3 + TextMeasure.PlanWidth(Stamp, 7, FaceWeight.Bold) + 5;
         var lines = TextFit.Wrap(reason, box.Right - 3 - from, 2.5);
         var y = box.Centre.Y + (lines.Length > 1 ? -0.7 : 1.25);
         foreach (var line in lines.Take(2))
@@ -150,11 +150,12 @@ internal static class TitleBlockPainter
             }
         }
 
-        // a long text steps down through the letter heights before it is cut
+        // a long text steps down through the letter heights before it is cut; in the fallback face it may use the pads of its cell
         public void Fit(string text, double x, double y, double width, double cap, FaceWeight weight)
         {
-            var size = ((ReadOnlySpan<double>)[5, 3.5, 2.5]).ToArray().FirstOrDefault(c => c <= cap && TextMeasure.Width(text, c, weight) <= width, 2.5);
-            var shown = TextFit.Ellipsis(text, width, size, weight);
+            bool Fits(string line, double c) => TextMeasure.Width(line, c, weight) <= width && TextMeasure.PlanWidth(line, c, weight) <= width + (2 * PadMm);
+            var size = ((ImmutableArray<double>)[5, 3.5, 2.5]).FirstOrDefault(c => c <= cap && Fits(text, c), 2.5);
+            var shown = Fits(text, size) ? text : TextFit.Ellipsis(text, width, size, weight);
             if (shown.Length > 0)
             {
                 items.Add(new TextItem(shown, new(x, y), size) { Role = ItemRole.Lettering, Weight = weight });

@@ -94,6 +94,21 @@ public class TextMeasureTests
         Assert.Equal("short", TextFit.Ellipsis("short", 40, 2.5));
         var cut = TextFit.Ellipsis(new string('x', 300), 40, 2.5);
         Assert.EndsWith("…", cut, StringComparison.Ordinal);
-        Assert.InRange(TextMeasure.Width(cut, 2.5), 37, 40);
+        Assert.InRange(TextMeasure.PlanWidth(cut, 2.5), 37, 40);
+    }
+
+    [Fact]
+    public void A_planned_width_is_never_less_than_the_drawn_one()
+    {
+        foreach (var text in (string[])["HALVERN SIX", "iiiiiiii", "E08 RD/WH 2.5", "Жгут проводов", "→ ≤ − …", "あ"])
+        {
+            foreach (var weight in (FaceWeight[])[FaceWeight.Medium, FaceWeight.Bold])
+            {
+                Assert.True(TextMeasure.PlanWidth(text, 2.5, weight) >= TextMeasure.Width(text, 2.5, weight), text);
+            }
+        }
+
+        // DejaVu Sans: digits 1303 of 2048 units
+        Assert.Equal(10 * 1303 / 2048.0 / 0.668, TextMeasure.PlanWidth("1234567890", 1), 6);
     }
 }

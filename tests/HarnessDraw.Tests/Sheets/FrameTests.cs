@@ -91,10 +91,13 @@ public class FrameTests
         Assert.True(frame.Border.Frame.Grow(0.01).Contains(frame.TitleBox));
     }
 
-    [Fact]
-    public void Names_of_300_characters_leave_the_block_whole()
+    [Theory]
+    [InlineData('W')]
+    [InlineData('i')]
+    [InlineData('Ж')]
+    public void Names_of_300_characters_leave_the_block_whole(char letter)
     {
-        var text = new string('W', 300);
+        var text = new string(letter, 300);
         var block = Full() with { Owner = text, Vehicle = text, Title = text, Build = text, Number = text, Rev = text, Date = text, Drawn = text, Approved = text, Checked = text, Type = text, Language = text, Scale = text, Waivers = text, Source = text, Notes = [text, text], NotForBuild = text, Revisions = [new(text, text, text, text, text)] };
         foreach (var form in (TitleBlockForm[])[TitleBlockForm.Chart, TitleBlockForm.Small])
         {

@@ -68,9 +68,10 @@ public class SvgWriterTests
         var svg = Parse(SvgWriter.Write(Sheet(new TextItem("to G2 → Жгут", new(100, 50), 2.5) { Anchor = TextAnchor.End })));
         var spans = svg.Descendants().Where(e => e.Name.LocalName == "tspan").ToList();
         Assert.Equal("to G2 → Жгут", string.Concat(spans.Select(s => s.Value)));
-        var last = spans[^1];
-        Assert.StartsWith("'Inter'", last.Attribute("font-family")!.Value, StringComparison.Ordinal);
-        Assert.Equal(100, double.Parse(last.Attribute("x")!.Value) + double.Parse(last.Attribute("textLength")!.Value), 0.002);
+        Assert.StartsWith("'Inter'", spans[^1].Attribute("font-family")!.Value, StringComparison.Ordinal);
+        var text = svg.Descendants().Single(e => e.Name.LocalName == "text");
+        Assert.Equal("100", text.Attribute("x")!.Value);
+        Assert.Equal(TextMeasure.Width("to G2 → Жгут", 2.5), double.Parse(text.Attribute("textLength")!.Value), 0.001);
     }
 
     [Fact]

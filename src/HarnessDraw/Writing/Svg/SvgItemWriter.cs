@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Xml;
@@ -190,11 +191,9 @@ internal sealed class SvgItemWriter(XmlWriter xml, SvgOptions options)
         var width = runs.Sum(r => r.WidthMm);
         Start("text");
         WriteTag(text.Tag);
-        var single = runs.Length <= 1;
-        var startX = single ? text.At.X : TextMeasure.StartX(text, width);
-        Number("x", startX);
+        Number("x", text.At.X);
         Number("y", text.At.Y);
-        if (single && text.Anchor != TextAnchor.Start)
+        if (text.Anchor != TextAnchor.Start)
         {
             xml.WriteAttributeString("text-anchor", text.Anchor == TextAnchor.End ? "end" : "middle");
         }
@@ -210,13 +209,28 @@ internal sealed class SvgItemWriter(XmlWriter xml, SvgOptions options)
         }
 
         xml.WriteAttributeString("fill", text.Colour.ToString());
-        if (single && runs.Length == 1)
+        if (width > 0)
         {
-            WriteRun(runs[0]);
+            Number("textLength", width);
+            xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
+        }
+
+        if (NeedsSpaces(runs))
+        {
+            xml.WriteAttributeString("xml", "space", null, "preserve");
+        }
+
+        // the size of the first face stands at the text, for readers that do not look into spans
+        var first = options.Faces.Face(text.Weight, 0);
+        Number("font-size", runs.Length == 1 ? runs[0].SizeMm : text.CapHeightMm / first.CapRatio);
+        if (runs.Length == 1)
+        {
+            WriteFace(runs[0]);
+            xml.WriteString(runs[0].Text);
         }
         else
         {
-            WriteSpans(runs, startX);
+            WriteSpans(runs);
         }
 
         xml.WriteEndElement();
@@ -226,37 +240,43 @@ internal sealed class SvgItemWriter(XmlWriter xml, SvgOptions options)
         }
     }
 
-    private void WriteSpans(IEnumerable<TextRun> runs, double startX)
+    // the spans flow on from each other: with places of their own they would be texts of their own to many readers
+    private void WriteSpans(ImmutableArray<TextRun> runs)
     {
         foreach (var run in runs)
         {
             Start("tspan");
-            Number("x", startX + run.OffsetMm);
-            WriteRun(run);
+            WriteFace(run);
+            if (run.FaceIndex > 0)
+            {
+                Number("font-size", run.SizeMm);
+            }
+
+            xml.WriteString(run.Text);
             xml.WriteEndElement();
         }
     }
 
-    private void WriteRun(TextRun run)
+    private void WriteFace(TextRun run)
     {
         if (run.FaceIndex > 0)
         {
             xml.WriteAttributeString("font-family", SvgFonts.FamilyList(options.Faces, run.FaceIndex));
         }
+    }
 
-        Number("font-size", run.SizeMm);
-        if (run.WidthMm > 0)
+    // a space at the end of a span is one within the text, but some readers trim every span
+    private static bool NeedsSpaces(ImmutableArray<TextRun> runs)
+    {
+        foreach (var run in runs)
         {
-            Number("textLength", run.WidthMm);
-            xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
+            if (run.Text.StartsWith(' ') || run.Text.EndsWith(' ') || run.Text.Contains("  ", StringComparison.Ordinal))
+            {
+                return true;
+            }
         }
 
-        if (run.Text.StartsWith(' ') || run.Text.EndsWith(' ') || run.Text.Contains("  ", StringComparison.Ordinal))
-        {
-            xml.WriteAttributeString("xml", "space", null, "preserve");
-        }
-
-        xml.WriteString(run.Text);
+        return false;
     }
 
     private void WriteImage(ImageItem image)
