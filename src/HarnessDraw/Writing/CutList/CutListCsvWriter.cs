@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
 
@@ -19,7 +20,7 @@ public static class CutListCsvWriter
         new("net", (c, x) => c.Text(x.Row.Wire.Net)),
         new("branch", (c, x) => c.Text(x.Facts.Branch)),
         new("colour", (c, x) => c.Text(x.Row.Wire.Colour)),
-        new("colour_words", (c, x) => c.Text(ColourWords.Of(x.Row.Wire.Colour))),
+        new("colour_words", (c, x) => c.Text(WireColour.TryParse(x.Row.Wire.Colour)?.Words ?? x.Row.Wire.Colour)),
         new("size_mm2", (c, x) => c.Number(x.Row.Wire.AreaMm2, 3)),
         new("size_awg", (c, x) => c.Text(x.Row.Wire.Awg)),
         new("wire_type", (c, x) => c.Text(x.Row.Wire.WireType)),

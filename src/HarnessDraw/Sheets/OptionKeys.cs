@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>Small letters that stand for option conditions in a table, explained once on the sheet.</summary>
+internal sealed class OptionKeys
+{
+    private readonly ImmutableArray<string> conditions;
+
+    public OptionKeys(IEnumerable<BuildCondition> used) =>
+        conditions = [.. used.Where(c => !c.IsAlways).Select(c => c.ToString()).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    public bool IsEmpty => conditions.IsEmpty;
+
+    /// <summary>'a', 'b', ... 'aa'; the empty text for what is always built.</summary>
+    public string KeyOf(BuildCondition condition) => condition.IsAlways ? "" : Letter(conditions.IndexOf(condition.ToString()));
+
+    /// <summary>'a: only with cooling=electric fan'.</summary>
+    public IEnumerable<string> Explained => conditions.Select((c, i) => $"{Letter(i)}: only with {c}");
+
+    private static string Letter(int index) => index < 26 ? ((char)('a' + index)).ToString() : Letter((index / 26) - 1) + Letter(index % 26);
+}

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>Puts lettering, rules, boxes and swatches on a sheet in the order given; every text it sets fits the width it is told.</summary>
+internal sealed class Pen
+{
+    public const double CapMm = 2.5;
+    private readonly ImmutableArray<Item>.Builder items = ImmutableArray.CreateBuilder<Item>();
+
+    public Pen(bool blackInk) => BlackInk = blackInk;
+
+    public bool BlackInk { get; }
+
+    public ImmutableArray<Item> Items => items.ToImmutable();
+
+    public void Add(Item item) => items.Add(item);
+
+    public void Add(IEnumerable<Item> more) => items.AddRange(more);
+
+    /// <summary>One line of text on its base line, cut with an ellipsis where it is wider than <paramref name="widthMm"/>.</summary>
+    public void Text(string text, double x, double baseY, double widthMm, TextStyle? style = null, Tag? tag = null)
+    {
+        style ??= TextStyle.Plain;
+        var shown = TextFit.Ellipsis(text, widthMm, style.CapMm, style.Weight);
+        if (shown.Length > 0)
+        {
+            items.Add(new TextItem(shown, new(x, baseY), style.CapMm) { Role = ItemRole.Lettering, Weight = style.Weight, Anchor = style.Anchor, Colour = style.Colour, Tag = tag });
+        }
+    }
+
+    /// <summary>Lines broken at spaces, <paramref name="lineMm"/> apart, at most <paramref name="most"/>; gives the base line after the last.</summary>
+    public double Paragraph(string text, double x, double baseY, double widthMm, TextStyle? style = null, double lineMm = 5, int most = int.MaxValue)
+    {
+        style ??= TextStyle.Plain;
+        var lines = TextFit.Wrap(text, widthMm, style.CapMm, style.Weight);
+        for (var i = 0; i < lines.Length && i < most; i++)
+        {
+            var last = i == most - 1 && lines.Length > most;
+            Text(last ? $"{lines[i]} {string.Join(' ', lines.Skip(i + 1))}" : lines[i], x, baseY, widthMm, style);
+            baseY += lineMm;
+        }
+
+        return baseY;
+    }
+
+    public void Rule(double x1, double y, double x2, double widthMm, Rgb? colour = null) =>
+        items.Add(new PathItem(Outline.Line(x1, y, x2, y)) { Stroke = new(colour ?? Ink.Black, widthMm) });
+
+    public void Upright(double x, double y1, double y2, double widthMm) =>
+        items.Add(new PathItem(Outline.Line(x, y1, x, y2)) { Stroke = new(Ink.Black, widthMm) });
+
+    public void Frame(Box box, double widthMm, double radius = 0, Rgb? colour = null, Rgb? fill = null) =>
+        items.Add(new PathItem(Outline.Rectangle(box, radius)) { Stroke = new(colour ?? Ink.Black, widthMm), Fill = fill });
+
+    /// <summary>A tint that text may stand on.</summary>
+    public void Tint(Box box) => items.Add(new PathItem(Outline.Rectangle(box)) { Role = ItemRole.Backdrop, Fill = Ink.QuietFill });
+
+    /// <summary>The swatch of a wire colour, 5.6 x 2.5, standing on the base line of its row.</summary>
+    public void Swatch(string colour, double x, double baseY) =>
+        items.AddRange(Drawing.Swatch.Paint(WireColour.Parse(colour), new Box(x, baseY - CapMm, 5.6, CapMm), BlackInk));
+
+    public static double Width(string text, TextStyle? style = null)
+    {
+        style ??= TextStyle.Plain;
+        return TextMeasure.Width(text, style.CapMm, style.Weight);
+    }
+}
+
+/// <summary>How a text is set: cap height in mm, weight, colour and where its anchor lies.</summary>
+internal sealed record TextStyle
+{
+    public static TextStyle Plain { get; } = new();
+    public static TextStyle Bold { get; } = new() { Weight = FaceWeight.Bold };
+
+    public double CapMm { get; init; } = Pen.CapMm;
+    public FaceWeight Weight { get; init; } = FaceWeight.Medium;
+    public Rgb Colour { get; init; } = Ink.Black;
+    public TextAnchor Anchor { get; init; }
+
+    public TextStyle Quiet => this with { Colour = Ink.Secondary };
+    public TextStyle Right => this with { Anchor = TextAnchor.End };
+    public TextStyle Middle => this with { Anchor = TextAnchor.Middle };
+
+    public TextStyle At(double capMm) => this with { CapMm = capMm };
+}

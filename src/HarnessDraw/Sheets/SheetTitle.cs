@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>Fills the title block of a sheet from the plan.</summary>
+internal static class SheetTitle
+{
+    public static TitleBlock Of(Plan plan, ImmutableArray<Finding> findings, SheetOptions options, string title, string type)
+    {
+        var drawing = plan.Harness.Drawing;
+        return new()
+        {
+            Vehicle = plan.Harness.Vehicle,
+            Title = title,
+            Type = type,
+            Owner = drawing.Owner ?? "",
+            Number = drawing.Number ?? "",
+            Drawn = drawing.Drawn ?? "",
+            Approved = drawing.Approved ?? "",
+            Date = drawing.IssuedOn ?? (drawing.Revisions.IsEmpty ? "" : drawing.Revisions[^1].On),
+            Rev = drawing.Revisions.IsEmpty ? "" : drawing.Revisions[^1].Rev,
+            Language = drawing.Language,
+            Source = plan.Harness.SourceHash,
+            Build = BuildWords(options),
+            Waivers = plan.Harness.Waivers.IsEmpty ? "none" : $"{plan.Harness.Waivers.Length}, see wall chart",
+            NotForBuild = NotForBuild(findings),
+        };
+    }
+
+    private static string BuildWords(SheetOptions options) =>
+        options.Build is { Count: > 0 } build ? string.Join(", ", build.Select(c => $"{c.Key}: {c.Value}")) : "all options, see letters";
+
+    private static string? NotForBuild(ImmutableArray<Finding> findings)
+    {
+        var errors = findings.IsDefault ? 0 : findings.Count(f => f.Severity == Severity.Error && f.WaivedBy is null);
+        return errors == 0 ? null : $"{errors} {(errors == 1 ? "error" : "errors")} found by the checks: see the findings before anything is cut.";
+    }
+}
