@@ -28,7 +28,7 @@ public static class CutListSheets
         var paper = Landscape(options.Paper ?? PaperSizes.A4Landscape);
         var block = SheetTitle.Of(plan, findings, options, "Cut list by reel", "cut list");
         var frame = Frame.Compose(paper, block, FrameOf);
-        var table = new CutListTable(rows, options, frame.Border.Frame);
+        var table = new CutListTable(rows, new TerminalKeys(shown), options, frame.Border.Frame);
         var first = frame.Border.Frame.Y + HeadlineMm + CutListTable.HeadMm;
         var perPage = (int)Math.Floor((frame.TitleBox.Y - FootMm - first) / CutListTable.RowMm);
         if (perPage < 1)
@@ -36,22 +36,55 @@ public static class CutListSheets
             return new([]) { Refused = $"the cut list needs A4 landscape or larger, not {paper.Name}" };
         }
 
-        var pages = (rows.Length + perPage - 1) / perPage;
-        return new([.. Enumerable.Range(0, pages).Select(page => Page(table, [.. rows.Skip(page * perPage).Take(perPage)], page, pages, block, paper, options))]);
+        var parts = new PartsTable(shown, table.Terminals);
+        var pages = Pages(rows, parts, perPage, frame.TitleBox.Y - first);
+        return new([.. pages.Select((page, i) => Page(table, parts, page, i, pages.Length, block, paper, options))]);
+    }
+
+    // the rows page by page; the parts follow in the room below the last row, or on pages of their own
+    private static ImmutableArray<PageContent> Pages(ImmutableArray<CutRow> rows, PartsTable parts, int perPage, double heightMm)
+    {
+        var pages = rows.Chunk(perPage).Select(c => new PageContent([.. c], 0, 0)).ToList();
+        var room = PartsTable.Capacity(heightMm - FootMm - (pages[^1].Rows.Length * CutListTable.RowMm));
+        if (parts.Count <= room)
+        {
+            pages[^1] = pages[^1] with { Parts = parts.Count };
+            return [.. pages];
+        }
+
+        var perPartsPage = PartsTable.Capacity(heightMm);
+        for (var from = 0; from < parts.Count; from += perPartsPage)
+        {
+            pages.Add(new([], from, Math.Min(perPartsPage, parts.Count - from)));
+        }
+
+        return [.. pages];
     }
 
     private static FrameOptions FrameOf => new() { Form = TitleBlockForm.Small, CentringInsideMm = 0 };
 
-    private static Sheet Page(CutListTable table, ImmutableArray<CutRow> rows, int page, int pages, TitleBlock block, Paper paper, SheetOptions options)
+    private static Sheet Page(CutListTable table, PartsTable parts, PageContent content, int page, int pages, TitleBlock block, Paper paper, SheetOptions options)
     {
         var title = pages > 1 ? $"Cut list by reel, page {page + 1} of {pages}" : "Cut list by reel";
         var frame = Frame.Compose(paper, block with { Title = title, Sheet = page + 1, Sheets = pages }, FrameOf);
         var pen = new Pen(options.BlackInk);
         var box = frame.Border.Frame;
         Headline(pen, box);
-        var y = table.Paint(pen, rows, box.Y + HeadlineMm);
-        Foot(pen, table, rows, box, y, last: page == pages - 1);
-        Notes(pen, table, rows, Box.FromEdges(box.X, box.Bottom - 30, frame.TitleBox.X, box.Bottom));
+        var y = box.Y + HeadlineMm;
+        if (!content.Rows.IsEmpty)
+        {
+            y = table.Paint(pen, content.Rows, y);
+            Foot(pen, table, content.Rows, box, y, last: content.Rows[^1] == table.Rows[^1]);
+            y += FootMm;
+        }
+
+        if (content.Parts > 0)
+        {
+            pen.Rule(box.X, y, box.Right, 0.35);
+            parts.Paint(pen, Box.FromEdges(box.X, y, box.Right, box.Bottom), content.PartsFrom, content.Parts);
+        }
+
+        Notes(pen, table, content.Rows, Box.FromEdges(box.X, box.Bottom - 30, frame.TitleBox.X, box.Bottom));
         ImmutableArray<Item> items = [new GroupItem(pen.Items) { Name = "cut-list" }, .. frame.Items];
         return new("cut-list", title, paper, options.BlackInk ? BlackInkFilter.Apply(items) : items)
         {
@@ -89,46 +122,52 @@ public static class CutListSheets
 
     private static void Notes(Pen pen, CutListTable table, ImmutableArray<CutRow> rows, Box box)
     {
-        var y = box.Y + 5.6;
         pen.Rule(box.X, box.Y, box.Right, 0.7);
-        foreach (var note in NotesOf(table, rows).Take(5))
+        var most = 6;
+        var y = box.Y + 4.9;
+        foreach (var note in NotesOf(table, rows))
         {
-            pen.Text(note, box.X + 4, y, box.Width - 7);
-            y += 5;
+            var lines = TextFit.Wrap(note, box.Width - 7, Pen.CapMm);
+            foreach (var line in lines.Take(Math.Max(0, most)))
+            {
+                pen.Text(line, box.X + 4, y, box.Width - 7);
+                y += 4.6;
+            }
+
+            most -= lines.Length;
         }
     }
 
-    // the five lines that fit: what the person at the bench must know first
+    // the six lines that fit: what the person at the bench must know first
     private static IEnumerable<string> NotesOf(CutListTable table, ImmutableArray<CutRow> rows)
     {
-        yield return "Battery off. Right die for the terminal; no solder first.";
         if (rows.Any(r => r.Wire.Estimated))
         {
-            yield return "E: estimated. Measure on the vehicle before cutting.";
+            yield return "E: estimated, measure on the vehicle before cutting.";
         }
 
         if (rows.Any(r => r.Wire.CutLengthMm is null))
         {
-            yield return "Empty box: length unknown. Measure and write it in.";
+            yield return "Empty box: length unknown, measure and write it in.";
         }
 
-        var keys = table.Keys.Explained.ToList();
-        if (keys.Count > 2)
+        if (!table.Keys.IsEmpty)
         {
-            yield return $"opt {string.Join("; ", keys)}";
-        }
-        else
-        {
-            foreach (var key in keys)
-            {
-                yield return $"opt {key}";
-            }
+            yield return $"opt {string.Join("; ", table.Keys.Explained)}";
         }
 
-        yield return "allow: what the ends need beyond the route.";
-        yield return "Pull-test one sample of each size: ________";
-        yield return "Do not tape over labels.";
+        var used = table.Terminals.Used(rows.SelectMany(r => new[] { r.Wire.From, r.Wire.To }));
+        if (!used.IsEmpty)
+        {
+            // a key and its id stay on one line
+            yield return string.Join("  ", used.Select(id => $"{table.Terminals.KeyOf(id)}\u00a0{id}"));
+        }
+
+        yield return "Right die; pull-test a sample of each size: ______";
+        yield return "Battery disconnected. No solder before crimping.";
     }
+
+    private sealed record PageContent(ImmutableArray<CutRow> Rows, int PartsFrom, int Parts);
 
     private static Paper Landscape(Paper paper) =>
         paper.WidthMm >= paper.HeightMm ? paper : PaperSizes.Find($"{paper.Name.Replace(" portrait", "", StringComparison.Ordinal)} landscape") ?? paper;

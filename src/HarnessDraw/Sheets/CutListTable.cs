@@ -18,9 +18,9 @@ internal sealed class CutListTable
     private readonly ImmutableArray<Column> columns;
     private readonly ImmutableArray<TableColumn> places;
 
-    public CutListTable(ImmutableArray<CutRow> rows, SheetOptions options, Box frame)
+    public CutListTable(ImmutableArray<CutRow> rows, TerminalKeys terminals, SheetOptions options, Box frame)
     {
-        (Rows, this.frame) = (rows, frame);
+        (Rows, Terminals, this.frame) = (rows, terminals, frame);
         Keys = new OptionKeys(rows.Select(r => r.Wire.Builds));
         columns = [.. ColumnsFor(options.Units)];
         places = TableColumns.Place(frame.X + 4, frame.Width - 8, [.. columns.Select(Need)], [.. columns.Select(c => Math.Min(c.LeastMm ?? double.MaxValue, Need(c)))], GapMm);
@@ -29,6 +29,8 @@ internal sealed class CutListTable
     public ImmutableArray<CutRow> Rows { get; }
 
     public OptionKeys Keys { get; }
+
+    public TerminalKeys Terminals { get; }
 
     /// <summary>Paints head and rows; gives the y below the last row.</summary>
     public double Paint(Pen pen, ImmutableArray<CutRow> rows, double top)
@@ -78,7 +80,7 @@ internal sealed class CutListTable
         foreach (var (name, end) in new (string, Func<Wire, WireEnd>)[] { ("end A", w => w.From), ("end B", w => w.To) })
         {
             yield return new(name, r => EndText.Width(end(r.Wire)), (pen, r, at, y) => EndText.Paint(pen, end(r.Wire), at, y)) { LeastMm = 18 };
-            yield return Text("terminal", r => end(r.Wire).Terminal ?? (end(r.Wire).IsSplice ? "splice" : "–"), Plain) with { LeastMm = 16 };
+            yield return Text("part", r => Terminals.KeyOf(end(r.Wire)), Plain);
             yield return Text("strip", r => Figure(end(r.Wire).StripMm, 1), Plain, right: true);
         }
 
