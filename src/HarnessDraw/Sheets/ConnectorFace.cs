@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>A cavity on a drawn face: centre in mm from the body's upper left corner in the wire-entry view, radius of the circle and of the white disc in it.</summary>
+internal sealed record FaceCavity(CavityPart Part, Point Centre, double RadiusMm, double DiscMm);
+
+/// <summary>A connector body scaled for paper, wire-entry view. The mating view is the same with every x taken from the other edge.</summary>
+internal sealed record ConnectorFace(ConnectorPart Part, double Scale, ImmutableArray<FaceCavity> Cavities)
+{
+    public double WidthMm => Part.WidthMm * Scale;
+
+    public double HeightMm => Part.HeightMm * Scale;
+
+    /// <summary>False where the circles are too small for the wire ids; those stand in the table only.</summary>
+    public required bool ShowsWires { get; init; }
+
+    public double X(FaceCavity cavity, bool mating) => mating ? WidthMm - cavity.Centre.X : cavity.Centre.X;
+}
+
+/// <summary>What is lettered in a cavity: its name and, below it, the wire.</summary>
+internal sealed record CavityLetters(string Name, string? Wire);
+
+/// <summary>Finds scale and circle sizes so that circles keep apart and their letters fit.</summary>
+internal static class ConnectorFaceFitter
+{
+    private const double ClearMm = 0.5;
+    private const double EdgeMm = 2.2;
+    private const double LeastRingMm = 0.75;
+
+    /// <summary>The face in at most the given size, or null where not even the cavity names fit.</summary>
+    public static ConnectorFace? Fit(ConnectorPart part, IReadOnlyDictionary<string, CavityLetters> letters, double widthMm, double heightMm, bool withWires)
+    {
+        var scale = Math.Min(Math.Min(widthMm / part.WidthMm, heightMm / part.HeightMm), WantedScale(part));
+        var radii = Radii(part, scale);
+        var cavities = ImmutableArray.CreateBuilder<FaceCavity>(part.Cavities.Length);
+        for (var i = 0; i < part.Cavities.Length; i++)
+        {
+            var need = NeedMm(letters[part.Cavities[i].Name], withWires);
+            if (radii[i] < need + LeastRingMm)
+            {
+                return null;
+            }
+
+            var disc = Math.Max(need, radii[i] * 0.74);
+            cavities.Add(new(part.Cavities[i], new(part.Cavities[i].Xmm * scale, part.Cavities[i].Ymm * scale), radii[i], Math.Min(disc, radii[i] - LeastRingMm)));
+        }
+
+        return new(part, scale, cavities.ToImmutable()) { ShowsWires = withWires };
+    }
+
+    /// <summary>Half the diagonal that the letters need: two lines, or one where no wire is shown.</summary>
+    private static double NeedMm(CavityLetters letters, bool withWires)
+    {
+        var name = Pen.Width(letters.Name, TextStyle.Bold) / 2;
+        var wire = withWires && letters.Wire is { } id ? Pen.Width(id) / 2 : 0;
+        return wire > 0 ? Math.Max(Diagonal(name, CavityPainter.TwoLinesUpMm), Diagonal(wire, CavityPainter.TwoLinesDownMm)) : Diagonal(name, 1.8);
+    }
+
+    private static double Diagonal(double x, double y) => Math.Sqrt((x * x) + (y * y)) + 0.15;
+
+    // large enough for the circles as one would like them, no larger
+    private static double WantedScale(ConnectorPart part)
+    {
+        var wanted = 0.0;
+        for (var i = 0; i < part.Cavities.Length; i++)
+        {
+            var a = part.Cavities[i];
+            wanted = Math.Max(wanted, (ClassRadius(a.Size) + EdgeMm + 1) / Math.Max(0.5, EdgeDistance(part, a)));
+            for (var j = i + 1; j < part.Cavities.Length; j++)
+            {
+                var b = part.Cavities[j];
+                wanted = Math.Max(wanted, (ClassRadius(a.Size) + ClassRadius(b.Size) + 2) / Math.Max(0.5, Distance(a, b)));
+            }
+        }
+
+        return wanted;
+    }
+
+    private static double[] Radii(ConnectorPart part, double scale)
+    {
+        var radii = part.Cavities.Select(c => Math.Min(ClassRadius(c.Size), (EdgeDistance(part, c) * scale) - EdgeMm)).ToArray();
+        for (var i = 0; i < radii.Length; i++)
+        {
+            for (var j = i + 1; j < radii.Length; j++)
+            {
+                var room = (Distance(part.Cavities[i], part.Cavities[j]) * scale) - ClearMm;
+                if (radii[i] + radii[j] > room)
+                {
+                    Share(radii, i, j, room);
+                }
+            }
+        }
+
+        return radii;
+    }
+
+    // the larger gives way first: a small circle holds its letters only just
+    private static void Share(double[] radii, int i, int j, double room)
+    {
+        var (small, large) = radii[i] <= radii[j] ? (i, j) : (j, i);
+        if (radii[small] * 2 <= room)
+        {
+            radii[large] = room - radii[small];
+        }
+        else
+        {
+            radii[small] = radii[large] = room / 2;
+        }
+    }
+
+    private static double ClassRadius(string size) => ContactSize.Mm(size) switch
+    {
+        <= 2 => 6.2,
+        <= 3.5 => 6.8,
+        <= 5.5 => 7.6,
+        <= 7.5 => 8.5,
+        _ => 10.3,
+    };
+
+    private static double EdgeDistance(ConnectorPart part, CavityPart c) => Math.Min(Math.Min(c.Xmm, part.WidthMm - c.Xmm), Math.Min(c.Ymm, part.HeightMm - c.Ymm));
+
+    private static double Distance(CavityPart a, CavityPart b) => Math.Sqrt(((a.Xmm - b.Xmm) * (a.Xmm - b.Xmm)) + ((a.Ymm - b.Ymm) * (a.Ymm - b.Ymm)));
+}
+
+/// <summary>A contact size as a number.</summary>
+internal static class ContactSize
+{
+    /// <summary>'2.8' or 'M8' in mm; 2.8 where the text is no number.</summary>
+    public static double Mm(string size) =>
+        double.TryParse(size.TrimStart('M'), System.Globalization.NumberStyles.AllowDecimalPoint, System.Globalization.CultureInfo.InvariantCulture, out var mm) ? mm : 2.8;
+}
