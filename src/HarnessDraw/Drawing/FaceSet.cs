@@ -18,9 +18,14 @@ public sealed class FaceSet
         [Load("AtkinsonHyperlegibleNext-Medium", "Atkinson Hyperlegible Next"), Load("Inter-Medium", "Inter")],
         [Load("AtkinsonHyperlegibleNext-Bold", "Atkinson Hyperlegible Next"), Load("Inter-Bold", "Inter")]);
 
-    /// <summary>This set with a user's face after the others, used in both weights.</summary>
+    /// <summary>
+    /// This set with a user's face after the others, used in both weights. Throws <see cref="InvalidDataException"/> when the
+    /// file's tables lead outside the file.
+    /// </summary>
     public FaceSet With(FontFile face)
     {
+        ArgumentNullException.ThrowIfNull(face);
+        face.Probe();
         var lazy = new Lazy<FontFile>(face);
         return new(medium.Add(lazy), bold.Add(lazy));
     }

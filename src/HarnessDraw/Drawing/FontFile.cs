@@ -61,6 +61,22 @@ public sealed class FontFile
     /// <summary>The advance of a glyph as a part of the em.</summary>
     public double Advance(int glyph) => U16(hmtx + (4 * Math.Min(glyph, metricsCount - 1))) / unitsPerEm;
 
+    /// <summary>Looks up every character of the basic plane once, so that a broken file is known before anything is drawn.</summary>
+    internal void Probe()
+    {
+        try
+        {
+            for (var code = 0; code <= 0xFFFF; code++)
+            {
+                _ = Advance(Glyph(code));
+            }
+        }
+        catch (ArgumentOutOfRangeException e)
+        {
+            throw new InvalidDataException("the font file is cut short", e);
+        }
+    }
+
     private double ReadCapRatio()
     {
         var os2 = Table("OS/2"u8);

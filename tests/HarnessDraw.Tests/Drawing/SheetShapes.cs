@@ -98,6 +98,12 @@ internal static class SheetShapes
         }
 
         var line = map.Transform(Factory.BuildGeometry(lines));
+        if (path.Role == ItemRole.LaneDress)
+        {
+            // thousands of tracer bars; they only have to stay inside the frame
+            return new(path, 0, scale, false) { Shape = line };
+        }
+
         var fill = path.Fill is null ? null : Area(line);
         var width = (path.Stroke?.WidthMm ?? 0) * scale;
         var pen = path.Stroke is null ? null : line.Buffer(width / 2, 6);

@@ -70,6 +70,21 @@ public class TextMeasureTests
     {
         var brought = new FontFile(FaceSet.Shipped.Face(FaceWeight.Medium, 1).Bytes.ToArray(), "Brought");
         Assert.Equal(3, FaceSet.Shipped.With(brought).Count);
+        var cut = FaceSet.Shipped.Face(FaceWeight.Medium, 1).Bytes.ToArray();
+        var broken = 0;
+        for (var length = 300; length < cut.Length; length += 997)
+        {
+            try
+            {
+                FaceSet.Shipped.With(new FontFile(cut[..length], "x"));
+            }
+            catch (InvalidDataException)
+            {
+                broken++;
+            }
+        }
+
+        Assert.True(broken > 10);
         Assert.Throws<InvalidDataException>(() => new FontFile([0, 1, 0, 0, 0, 0], "x"));
         Assert.Throws<InvalidDataException>(() => new FontFile(new byte[3], "x"));
     }
