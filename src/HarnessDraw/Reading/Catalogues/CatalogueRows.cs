@@ -77,7 +77,7 @@ internal sealed class CatalogueRows(DiagnosticBag bag)
         {
             "bolt-in" => ProtectionKind.BoltIn,
             "blade" => ProtectionKind.Blade,
-            "fusible link" => ProtectionKind.FusibleLink,
+            "fusible-link" => ProtectionKind.FusibleLink,
             "breaker" => ProtectionKind.Breaker,
             _ => null,
         };

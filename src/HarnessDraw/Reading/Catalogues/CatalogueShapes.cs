@@ -104,7 +104,7 @@ public static class CatalogueShapes
     public static readonly BlockShape Fuse = new("catalogueFuse", "A fuse series.",
     [
         Title, Source,
-        new("kind", Shape.OneOf("bolt-in", "blade", "fusible link", "breaker"), "How it is built.", Required: true),
+        new("kind", Shape.OneOf("bolt-in", "blade", "fusible-link", "breaker"), "How it is built.", Required: true),
         new("max-volts", Shape.Of(QuantityKind.Voltage, orUnknown: false), "Highest voltage."),
         new("ratings", Shape.Named("a rating", Rating), "Standard ratings, such as '7.5 A'.", Required: true),
     ]);
