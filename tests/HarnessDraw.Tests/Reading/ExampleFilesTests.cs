@@ -43,6 +43,16 @@ public sealed class ExampleFilesTests
         Assert.Contains("own stock", outcome.Value.Plugs.Single(p => p.Id == "plug-2.8").Source, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_parts_file_shown_in_the_catalogues_read_me_is_read_without_a_message()
+    {
+        var text = File.ReadAllText(System.IO.Path.Combine(Folder("shared"), "README.md"));
+        var start = text.IndexOf("```yaml", StringComparison.Ordinal) + "```yaml".Length;
+        var outcome = CatalogueReader.Read([("my-parts.yaml", text[start..text.IndexOf("```", start, StringComparison.Ordinal)])]);
+        Assert.Empty(outcome.Diagnostics);
+        Assert.Contains(outcome.Value!.Connectors, c => c.Id == "pump-2");
+    }
+
     private static void AssertFits(string file, Shape shape)
     {
         var bag = new DiagnosticBag();
