@@ -25,12 +25,12 @@ internal static class CavityPainter
         PaintRing(pen, centre, cavity.RadiusMm, cavity.DiscMm, WireColour.Parse(colour), tag);
         if (showWire && letters.Wire is { } wire)
         {
-            pen.Text(letters.Name, centre.X, centre.Y - TwoLinesUpMm + Pen.CapMm, cavity.DiscMm * 2, TextStyle.Bold.Middle, new Tag { Cavity = tag.Cavity });
-            pen.Text(wire, centre.X, centre.Y + TwoLinesDownMm, cavity.DiscMm * 2, TextStyle.Plain.Middle, new Tag { For = tag.For });
+            pen.Letters(letters.Name, centre.X, centre.Y - TwoLinesUpMm + Pen.CapMm, TextStyle.Bold.Middle, new Tag { Cavity = tag.Cavity });
+            pen.Letters(wire, centre.X, centre.Y + TwoLinesDownMm, TextStyle.Plain.Middle, new Tag { For = tag.For });
         }
         else
         {
-            pen.Text(letters.Name, centre.X, centre.Y + 1.25, cavity.DiscMm * 2, TextStyle.Bold.Middle, new Tag { Cavity = tag.Cavity });
+            pen.Letters(letters.Name, centre.X, centre.Y + 1.25, TextStyle.Bold.Middle, new Tag { Cavity = tag.Cavity });
         }
     }
 
@@ -74,7 +74,7 @@ internal static class CavityPainter
     private static void PaintUnused(Pen pen, Point centre, FaceCavity cavity, CavityLetters letters, Tag tag)
     {
         PaintTicks(pen, centre, cavity.RadiusMm, tag);
-        pen.Text(letters.Name, centre.X, centre.Y + 1.25, cavity.RadiusMm * 1.6, TextStyle.Bold.Middle, new Tag { Cavity = tag.Cavity });
+        pen.Letters(letters.Name, centre.X, centre.Y + 1.25, TextStyle.Bold.Middle, new Tag { Cavity = tag.Cavity });
     }
 
     private static void PaintBlackRing(Pen pen, Outline circle, WireColour colour, double width)

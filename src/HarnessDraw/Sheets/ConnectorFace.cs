@@ -27,7 +27,7 @@ internal sealed record CavityLetters(string Name, string? Wire);
 internal static class ConnectorFaceFitter
 {
     private const double ClearMm = 0.5;
-    private const double EdgeMm = 2.2;
+    private const double EdgeMm = 1.2;
     private const double LeastRingMm = 0.75;
 
     /// <summary>The face in at most the given size, or null where not even the cavity names fit.</summary>

@@ -23,7 +23,7 @@ internal sealed class Pen
     public void Text(string text, double x, double baseY, double widthMm, TextStyle? style = null, Tag? tag = null)
     {
         style ??= TextStyle.Plain;
-        var shown = TextFit.Ellipsis(text, widthMm, style.CapMm, style.Weight);
+        var shown = Width(text, style) <= widthMm ? ShownText.Of(text) : TextFit.Ellipsis(text, widthMm, style.CapMm, style.Weight);
         if (shown.Length > 0)
         {
             items.Add(new TextItem(shown, new(x, baseY), style.CapMm) { Role = ItemRole.Lettering, Weight = style.Weight, Anchor = style.Anchor, Colour = style.Colour, Tag = tag });
@@ -45,8 +45,9 @@ internal sealed class Pen
         return baseY;
     }
 
+    /// <summary>A level rule whose caps stay within its ends.</summary>
     public void Rule(double x1, double y, double x2, double widthMm, Rgb? colour = null) =>
-        items.Add(new PathItem(Outline.Line(x1, y, x2, y)) { Stroke = new(colour ?? Ink.Black, widthMm) });
+        items.Add(new PathItem(Outline.Line(x1 + (widthMm / 2), y, x2 - (widthMm / 2), y)) { Stroke = new(colour ?? Ink.Black, widthMm) });
 
     public void Upright(double x, double y1, double y2, double widthMm) =>
         items.Add(new PathItem(Outline.Line(x, y1, x, y2)) { Stroke = new(Ink.Black, widthMm) });
@@ -61,6 +62,11 @@ internal sealed class Pen
     public void Swatch(string colour, double x, double baseY) =>
         items.AddRange(Drawing.Swatch.Paint(WireColour.Parse(colour), new Box(x, baseY - CapMm, 5.6, CapMm), BlackInk));
 
+    /// <summary>One line of text that is known to fit, set as it is.</summary>
+    public void Letters(string text, double x, double baseY, TextStyle style, Tag? tag = null) =>
+        items.Add(new TextItem(text, new(x, baseY), style.CapMm) { Role = ItemRole.Lettering, Weight = style.Weight, Anchor = style.Anchor, Colour = style.Colour, Tag = tag });
+
+    /// <summary>The width of a text as it is drawn. Tables are planned with it: SVG fixes the width of every text, so a fallback face cannot spill.</summary>
     public static double Width(string text, TextStyle? style = null)
     {
         style ??= TextStyle.Plain;

@@ -6,26 +6,40 @@ namespace HarnessDraw.Sheets;
 internal static class TableColumns
 {
     /// <summary>
-    /// Left edges of columns that need <paramref name="needsMm"/>; what is over goes between them, what is missing is taken from the columns that
-    /// bear it (<paramref name="leastMm"/> below the need), from each by the same part of what it can give. The last edge is the table's end.
+    /// Left edges of columns that need <paramref name="needsMm"/>. What is over goes between them; what is missing is taken from the widest that may give
+    /// (down to <paramref name="leastMm"/>), so that one endless name does not starve the others.
     /// </summary>
     public static ImmutableArray<TableColumn> Place(double left, double widthMm, ImmutableArray<double> needsMm, ImmutableArray<double> leastMm, double gapMm)
     {
-        var gaps = gapMm * (needsMm.Length - 1);
-        var over = widthMm - gaps - needsMm.Sum();
-        var give = needsMm.Zip(leastMm, (need, least) => Math.Max(0, need - least)).ToImmutableArray();
-        var part = over < 0 && give.Sum() > 0 ? Math.Min(1, -over / give.Sum()) : 0;
-        var extra = over > 0 && needsMm.Length > 1 ? Math.Min(over / (needsMm.Length - 1), MostExtraMm) : 0;
+        var room = widthMm - (gapMm * (needsMm.Length - 1));
+        var widths = needsMm.Sum() <= room ? needsMm : Shortened(needsMm, leastMm, room);
+        var over = Math.Max(0, room - widths.Sum());
+        var extra = needsMm.Length > 1 ? Math.Min(over / (needsMm.Length - 1), MostExtraMm) : 0;
         var columns = ImmutableArray.CreateBuilder<TableColumn>(needsMm.Length);
-        foreach (var (need, mayGive) in needsMm.Zip(give))
+        foreach (var width in widths)
         {
-            var width = need - (mayGive * part);
             columns.Add(new(left, width));
             left += width + gapMm + extra;
         }
 
         return columns.ToImmutable();
     }
+
+    // the one length that no giving column exceeds, found by halving: 40 steps are far below a hundredth of a millimetre
+    private static ImmutableArray<double> Shortened(ImmutableArray<double> needsMm, ImmutableArray<double> leastMm, double roomMm)
+    {
+        var (low, high) = (0.0, needsMm.Max());
+        for (var step = 0; step < 40; step++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Capped(needsMm, leastMm, middle).Sum() <= roomMm ? (middle, high) : (low, middle);
+        }
+
+        return Capped(needsMm, leastMm, low);
+    }
+
+    private static ImmutableArray<double> Capped(ImmutableArray<double> needsMm, ImmutableArray<double> leastMm, double capMm) =>
+        [.. needsMm.Zip(leastMm, (need, least) => Math.Min(need, Math.Max(least, capMm)))];
 
     private const double MostExtraMm = 12;
 }

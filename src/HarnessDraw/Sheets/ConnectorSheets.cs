@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>
+/// Connector sheets: the large connectors one by one (A3), both faces beside the table of cavities; the small ones several to a page (A4).
+/// </summary>
+public static class ConnectorSheets
+{
+    /// <summary>More cavities than this, or a bulkhead body, get a sheet of their own.</summary>
+    private const int SmallUpTo = 8;
+
+    /// <summary>The pages in order: large connectors by name, then pages of small ones; none where no connector holds a wire.</summary>
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        var shown = options.Build is { } build ? plan.For(build) : plan;
+        var subjects = ConnectorSubjects.Of(shown).Where(s => s.Rows.Any(r => r.Wire is not null)).ToImmutableArray();
+        var keys = new ConnectorKeys(new TerminalKeys(shown), new OptionKeys(shown.Wires.Select(w => w.Builds)));
+        var block = SheetTitle.Of(plan, findings, options, "Connectors", "connectors");
+        var pages = ImmutableArray.CreateBuilder<ConnectorPage>();
+        var refused = new List<string>();
+        foreach (var subject in subjects.Where(s => !IsSmall(s)))
+        {
+            var own = LargeConnector.Pages(subject, keys, block, options);
+            pages.AddRange(own);
+            if (own.IsEmpty)
+            {
+                refused.Add($"connector {subject.Thing.Id} does not fit {(options.Paper ?? PaperSizes.A3).Name}: take A2 or larger");
+            }
+        }
+
+        pages.AddRange(SmallConnectors.Pages([.. subjects.Where(IsSmall)], keys, block, options));
+        return new([.. pages.Select((page, i) => Finish(page, i, pages.Count, block, options))]) { Refused = refused.Count == 0 ? null : string.Join("; ", refused) };
+    }
+
+    private static bool IsSmall(ConnectorSubject subject) => !subject.Part.IsBulkhead && subject.Part.Cavities.Length <= SmallUpTo;
+
+    private static Sheet Finish(ConnectorPage page, int index, int count, TitleBlock block, SheetOptions options)
+    {
+        var frame = Frame.Compose(page.Paper, block with { Title = page.Title, Sheet = index + 1, Sheets = count }, ConnectorPage.FrameOf);
+        ImmutableArray<Item> items = [new GroupItem(page.Items) { Name = "connectors" }, .. frame.Items];
+        return new("connectors", page.Title, page.Paper, options.BlackInk ? BlackInkFilter.Apply(items) : items)
+        {
+            Number = count > 1 ? index + 1 : null,
+            BlackInk = options.BlackInk,
+            Language = block.Language,
+        };
+    }
+}
+
+/// <summary>A composed page before it gets its frame.</summary>
+internal sealed record ConnectorPage(string Title, Paper Paper, ImmutableArray<Item> Items)
+{
+    public static FrameOptions FrameOf => new() { Form = TitleBlockForm.Small, CentringInsideMm = 0 };
+}
+
+/// <summary>The short names used on connector pages.</summary>
+internal sealed record ConnectorKeys(TerminalKeys Terminals, OptionKeys Options)
+{
+    /// <summary>The terminals, options and signs of some rows, told in lines.</summary>
+    public IEnumerable<string> Explained(ConnectorSubject subject, IEnumerable<ConnectorRow> rows)
+    {
+        var here = rows.Where(r => r.Here is not null).ToList();
+        var used = Terminals.Used(here.Select(r => r.Here!));
+        if (!used.IsEmpty)
+        {
+            yield return $"Part: {string.Join(", ", used.Select(id => $"{Terminals.KeyOf(id)}\u00a0{id}"))}.";
+        }
+
+        if (here.Any(r => !r.Builds.IsAlways))
+        {
+            var letters = here.Select(r => Options.KeyOf(r.Builds)).ToHashSet(StringComparer.Ordinal);
+            yield return $"Option {string.Join("; ", Options.Explained.Where(e => letters.Contains(e.Split(':')[0])))}.";
+        }
+    }
+}

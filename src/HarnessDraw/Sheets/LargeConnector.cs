@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>
+/// The sheet of one large connector: both faces, words and caution on the left, the table on the right. A table too long for a page is parted by halves and the faces
+/// stand on every page; faces too large for half a page get one of their own.
+/// </summary>
+internal static class LargeConnector
+{
+    private const double RowMm = 5.5;
+    private const double LeastRowMm = 5;
+    private const double WidestTableMm = 190;
+    private const double LeastTableMm = 176;
+    private const double FaceTopMm = 42;
+
+    public static ImmutableArray<ConnectorPage> Pages(ConnectorSubject subject, ConnectorKeys keys, TitleBlock block, SheetOptions options)
+    {
+        var paper = options.Paper ?? PaperSizes.A3;
+        var frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
+        var inner = frame.Border.Frame.Grow(-4);
+        var leastMm = new ConnectorTable(subject, keys.Terminals, keys.Options, 0, WidestTableMm).LeastWidthMm;
+        for (var tableMm = WidestTableMm; tableMm >= leastMm && inner.Width - tableMm - 6 >= 150; tableMm -= 2)
+        {
+            if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm) is { } beside)
+            {
+                return Beside(subject, keys, options, paper, Box.FromEdges(inner.Right - tableMm, inner.Y, inner.Right, frame.TitleBox.Y - 3), beside);
+            }
+        }
+
+        var below = FaceBlock.Fit(subject, Box.FromEdges(inner.X, inner.Y, inner.Right, frame.TitleBox.Y + 26), FaceTopMm, wordsMm: Math.Max(80, inner.Width - 190))
+            ?? FaceBlock.Fit(subject, Box.FromEdges(inner.X, inner.Y, inner.Right, frame.TitleBox.Y + 26), FaceTopMm, wordsMm: Math.Max(80, inner.Width - 190), withWires: false);
+        return below is null ? [] : [FacesAlone(subject, options, paper, below), .. TablesAlone(subject, keys, options, paper, frame, inner)];
+    }
+
+    private static ImmutableArray<ConnectorPage> Beside(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, Box area, FaceBlock faces)
+    {
+        var table = new ConnectorTable(subject, keys.Terminals, keys.Options, area.X, area.Width);
+        var parts = Parts(subject, area.Height - 10 - ConnectorTable.HeadMm - 24);
+        return [.. parts.Select((rows, i) =>
+        {
+            var title = parts.Length == 1 ? $"Connector {subject.Thing.Id}" : $"Connector {subject.Thing.Id}, {i + 1} of {parts.Length}";
+            var pen = new Pen(options.BlackInk);
+            faces.Paint(pen);
+            TablePart.Paint(pen, table, subject, keys, rows, area, RowHeight(rows.Count, area.Height - 10 - ConnectorTable.HeadMm - 24));
+            return new ConnectorPage(title, paper, pen.Items);
+        })];
+    }
+
+    private static ConnectorPage FacesAlone(ConnectorSubject subject, SheetOptions options, Paper paper, FaceBlock faces)
+    {
+        var pen = new Pen(options.BlackInk);
+        faces.Paint(pen);
+        return new($"Connector {subject.Thing.Id}, faces", paper, pen.Items);
+    }
+
+    private static IEnumerable<ConnectorPage> TablesAlone(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, FrameLayout frame, Box inner)
+    {
+        var columns = inner.Width >= (2 * LeastTableMm) + 8 ? 2 : 1;
+        var width = (inner.Width - (8 * (columns - 1))) / columns;
+        var height = frame.TitleBox.Y - 3 - inner.Y - 16;
+        var parts = Parts(subject, height - 10 - ConnectorTable.HeadMm - 24);
+        for (var from = 0; from < parts.Length; from += columns)
+        {
+            var pen = new Pen(options.BlackInk);
+            pen.Text(FaceBlock.Title(subject), inner.X, inner.Y + 8, inner.Width, TextStyle.Bold.At(7));
+            for (var column = 0; column < columns && from + column < parts.Length; column++)
+            {
+                var area = new Box(inner.X + (column * (width + 8)), inner.Y + 16, width, height);
+                var rows = parts[from + column];
+                TablePart.Paint(pen, new ConnectorTable(subject, keys.Terminals, keys.Options, area.X, area.Width), subject, keys, rows, area, RowHeight(rows.Count, height - 10 - ConnectorTable.HeadMm - 24));
+            }
+
+            yield return new($"Connector {subject.Thing.Id}, table{(parts.Length > columns ? $" {(from / columns) + 1}" : "")}", paper, pen.Items);
+        }
+    }
+
+    /// <summary>All rows if they fit, else a part for each half, each cut again where even that is too long.</summary>
+    private static ImmutableArray<IReadOnlyList<ConnectorRow>> Parts(ConnectorSubject subject, double heightMm)
+    {
+        var most = Math.Max(1, (int)(heightMm / LeastRowMm));
+        if (subject.Rows.Length <= most)
+        {
+            return [subject.Rows];
+        }
+
+        return [.. subject.Rows.GroupBy(r => r.Half ?? "", StringComparer.Ordinal).SelectMany(half => half.Chunk(most)).Select(c => (IReadOnlyList<ConnectorRow>)c)];
+    }
+
+    private static double RowHeight(int rows, double heightMm) => Math.Clamp(heightMm / rows, LeastRowMm, RowMm);
+}

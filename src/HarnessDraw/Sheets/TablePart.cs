@@ -1,0 +1,65 @@
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>The right side of a connector sheet: head, table, what its signs mean, the line to sign, how a ring is read.</summary>
+internal static class TablePart
+{
+    public static void Paint(Pen pen, ConnectorTable table, ConnectorSubject subject, ConnectorKeys keys, IReadOnlyList<ConnectorRow> rows, Box area, double rowMm)
+    {
+        pen.Rule(area.X, area.Y + 1, area.Right, 0.7);
+        pen.Text("CAVITIES AND EXPECTED VOLTS", area.X, area.Y + 7.5, area.Width, TextStyle.Bold.At(3.5));
+        var y = table.Paint(pen, rows, area.Y + 10, rowMm) + 5;
+        foreach (var note in keys.Explained(subject, rows).Concat(Notes(subject)))
+        {
+            y = pen.Paragraph(note, area.X, y, area.Width, lineMm: 4.6, most: Math.Max(0, (int)((area.Bottom - 4 - y) / 4.6)));
+        }
+
+        if (y + 3 < area.Bottom)
+        {
+            Blanks.Paint(pen, ["All pinned", "all tugged", "all locked", "by", "date"], area.X, y + 1.5, area.Width);
+        }
+
+        if (y + 24 < area.Bottom)
+        {
+            Legend(pen, new Box(area.X, y + 8, area.Width, 14));
+        }
+    }
+
+    private static IEnumerable<string> Notes(ConnectorSubject subject)
+    {
+        yield return "Volts at the contact against the grounded pole, mated and loaded, RUN with the circuit at work. Bold OFF: live with the key off. –: not known.";
+        var sizes = subject.Part.Cavities.Select(c => c.Size).Distinct(StringComparer.Ordinal).OrderBy(ContactSize.Mm).ToList();
+        yield return $"Dot: size of the cavity ({string.Join(", ", sizes)} mm). A: the most in any state.";
+    }
+
+    private static void Legend(Pen pen, Box box)
+    {
+        pen.Rule(box.X, box.Y, box.Right, 0.35);
+        var (y, third) = (box.Y + 8, box.Width / 3);
+        var plain = WireColour.Parse("GN");
+        CavityPainter.PaintRing(pen, new(box.X + 5, y), 4.6, 3.4, plain, null);
+        pen.Text("ring: base colour", box.X + 12, y + 1.25, third - 13);
+        CavityPainter.PaintRing(pen, new(box.X + third + 5, y), 4.6, 3.4, WireColour.Parse("GN/WH"), null);
+        pen.Text("arcs: tracer", box.X + third + 12, y + 1.25, third - 13);
+        CavityPainter.PaintTicks(pen, new(box.X + (2 * third) + 5, y), 4.6, null);
+        pen.Text("ticks: no wire", box.X + (2 * third) + 12, y + 1.25, third - 13);
+    }
+}
+
+/// <summary>Words with a line after each to write on.</summary>
+internal static class Blanks
+{
+    public static void Paint(Pen pen, IReadOnlyList<string> words, double x, double baseY, double widthMm)
+    {
+        var text = words.Sum(w => Pen.Width(w));
+        var line = Math.Min(16, ((widthMm - text) / words.Count) - 4);
+        foreach (var word in words)
+        {
+            pen.Text(word, x, baseY, widthMm);
+            x += Pen.Width(word) + 1.2;
+            pen.Rule(x, baseY + 0.6, x + line, 0.25);
+            x += line + 2.8;
+        }
+    }
+}
