@@ -1,0 +1,67 @@
+namespace HarnessDraw.Layout;
+
+/// <summary>The layout of the wall chart: shape and lane order are settled once, then it can be packed at any stretch.</summary>
+public sealed class ChartLayout
+{
+    private readonly ChartProblem problem;
+    private readonly ChartMetrics metrics;
+    private readonly List<Spine> spines;
+    private readonly ChartLanes lanes;
+
+    private ChartLayout(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes)
+    {
+        this.problem = problem;
+        this.metrics = metrics;
+        this.spines = spines;
+        this.lanes = lanes;
+        Crossings = new(CrossingCount.Of(problem, spines, lanes), null, null, null);
+    }
+
+    public LaneCrossings Crossings { get; }
+
+    public static ChartLayout Start(ChartProblem problem, ChartMetrics metrics)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        var spines = ChartShape.Build(problem, metrics);
+        var lanes = ChartLanes.Order(problem, spines);
+        ChartCuts.Choose(spines);
+        return new(problem, metrics, spines, lanes);
+    }
+
+    /// <summary>Packs with the true distances on paper held at least at the given scales (mm on paper a mm of vehicle).</summary>
+    public ChartPlan Pack(double stretchX = 0, double stretchY = 0)
+    {
+        var packing = new ChartPacking(problem, metrics, lanes, stretchX, stretchY);
+        packing.PackAll(spines);
+        return ChartGeometry.Read(problem, metrics, spines, lanes, packing, Crossings);
+    }
+}
+
+/// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk and where wide branches begin.</summary>
+internal static class ChartCuts
+{
+    public static void Choose(List<Spine> spines)
+    {
+        var count = 0;
+        foreach (var spine in spines)
+        {
+            foreach (var station in spine.Stations)
+            {
+                var met = 0;
+                var e = station.FirstEvent + station.Splices.Count - 0.5;
+                foreach (var run in spine.Runs)
+                {
+                    met += run.StartEvent < e && run.EndEvent > e ? 1 : 0;
+                }
+
+                var isFirst = station == spine.Stations[0];
+                if (station.HasEdge && met >= 6 && count < 6 && (spine.Parent is null ? count == 0 || !isFirst : isFirst && met >= 8))
+                {
+                    station.HasCut = true;
+                    count++;
+                    break;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Layout;
+
+/// <summary>A corner of a lane and the radius it is rounded with, mm.</summary>
+public readonly record struct LanePoint(Point At, double RadiusMm);
+
+/// <summary>Where a card stands: its box, on which side its lanes arrive, and its rows from the top: lanes, then or before them the stubs.</summary>
+public sealed record PlacedCard(int Card, Box Box, bool LanesOnLeft, ImmutableArray<(int Lane, int End, double Y)> Rows, double FirstStubY)
+{
+    /// <summary>Where the lead's length stands, for a card at the end of its own path.</summary>
+    public int LeadNode { get; init; } = -1;
+    public double LeadY { get; init; }
+}
+
+/// <summary>A length on its dimension line, a splice's name, a cut, a flag or a disc: the box, the place on the bundle it belongs to.</summary>
+public sealed record PlacedMark(int Index, Box Box, Point At, Point Other);
+
+/// <summary>A splice on paper: where its lanes meet the bar; the first is the feed's dot.</summary>
+public sealed record PlacedSplice(int Splice, ImmutableArray<Point> Dots, PlacedMark? Label);
+
+/// <summary>A bundle between two places on paper, for its band: the outermost lanes at either end.</summary>
+public sealed record PlacedStretch(int Node, Box Box);
+
+/// <summary>A cut through a bundle: letter place and the lanes in the order they are met from the letter's far side.</summary>
+public sealed record PlacedCut(Box Letter, Point From, Point To, ImmutableArray<int> Lanes, bool IsHorizontalBundle);
+
+/// <summary>The finished chart in its own coordinates (mm, y down), before it is moved onto paper.</summary>
+public sealed record ChartPlan
+{
+    public required Box Bounds { get; init; }
+    public required ImmutableArray<ImmutableArray<LanePoint>> Lanes { get; init; }
+    public required ImmutableArray<PlacedCard> Cards { get; init; }
+    public required ImmutableArray<PlacedMark> Lengths { get; init; }
+    public required ImmutableArray<PlacedSplice> Splices { get; init; }
+    public required ImmutableArray<PlacedMark> Flags { get; init; }
+    public required ImmutableArray<PlacedMark> Discs { get; init; }
+    public required ImmutableArray<PlacedCut> Cuts { get; init; }
+    public required ImmutableArray<PlacedStretch> Stretches { get; init; }
+
+    /// <summary>Where each node lies on paper, or null when it is only the end of a card's own path.</summary>
+    public required ImmutableArray<Point?> Nodes { get; init; }
+
+    /// <summary>Top left corner of the pin table block; its lanes leave to the left.</summary>
+    public Point? Table { get; init; }
+
+    /// <summary>Everything that is occupied.</summary>
+    public required ImmutableArray<Box> Occupied { get; init; }
+    public required LaneCrossings Crossings { get; init; }
+}

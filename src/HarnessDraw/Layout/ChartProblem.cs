@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Layout;
+
+/// <summary>What a lane ends in.</summary>
+public enum ChartEndKind
+{
+    /// <summary>A row of the pin table at the root.</summary>
+    Pin,
+    Card,
+    Splice,
+}
+
+/// <summary>One end of a lane: a pin row, a card or a splice, by its index in the problem.</summary>
+public readonly record struct ChartEnd(ChartEndKind Kind, int Index);
+
+/// <summary>
+/// A place of the tree. The first node is the root (parent -1); a parent comes before its children. True position in mm as the chart
+/// lies: x to the right, y down.
+/// </summary>
+public sealed record ChartNode(int Parent, double X, double Y)
+{
+    /// <summary>Width of the lettering of the length of the edge above, mm on paper; 0: no length.</summary>
+    public double CaptionMm { get; init; }
+
+    /// <summary>Size of the branch flag, mm; 0: none.</summary>
+    public double FlagWidthMm { get; init; }
+    public double FlagHeightMm { get; init; }
+
+    /// <summary>True when a numbered disc stands where the branch leaves.</summary>
+    public bool Disc { get; init; }
+}
+
+/// <summary>A load's table: its size is the head, one row a lane and a stub, and the foot.</summary>
+public sealed record ChartCard(int Node, double WidthMm, double HeadMm, int Stubs)
+{
+    /// <summary>Room that the longest stub (ground sign and name) takes beside the card, mm.</summary>
+    public double StubMm { get; init; }
+}
+
+/// <summary>A splice on the edge above <paramref name="Node"/>, <paramref name="Along"/> of the way (0 at the parent, 1 at the node).</summary>
+public sealed record ChartSplice(int Node, double Along, double LabelMm);
+
+/// <summary>A wire. Lanes of one net need not be told apart: their meetings are no crossings.</summary>
+public sealed record ChartLane(ChartEnd From, ChartEnd To, int Net);
+
+/// <summary>The pin table at the root: where each pin's row lies below the table's top, and the size with labels, mm.</summary>
+public sealed record ChartTable(ImmutableArray<double> RowsMm, double WidthMm, double HeightMm);
+
+/// <summary>All that the geometry needs to know of a harness.</summary>
+public sealed record ChartProblem(
+    ImmutableArray<ChartNode> Nodes,
+    ImmutableArray<ChartCard> Cards,
+    ImmutableArray<ChartSplice> Splices,
+    ImmutableArray<ChartLane> Lanes,
+    ChartTable? Table);
+
+/// <summary>The distances of the drawing, mm on paper. A row is three lane pitches (see <see cref="PinChannel"/>).</summary>
+public sealed record ChartMetrics
+{
+    public double PitchMm { get; init; } = 1.6;
+    public double RowMm => 3 * PitchMm;
+    public double FootMm { get; init; } = 1.4;
+
+    /// <summary>Radius of the innermost lane at a breakout.</summary>
+    public double CornerMm { get; init; } = 3;
+
+    /// <summary>Radius where a lane turns into a row or leaves a splice.</summary>
+    public double TightCornerMm { get; init; } = 1.2;
+    public double WidestCombMm { get; init; } = 12;
+
+    /// <summary>Least distance between two printed things.</summary>
+    public double GapMm { get; init; } = 3;
+
+    /// <summary>Distance from the outermost lane to the cards beside it.</summary>
+    public double CardGapMm { get; init; } = 7;
+    public double SpliceStepMm { get; init; } = 12.5;
+    public double DimensionMm { get; init; } = 6.2;
+    public double DiscMm { get; init; } = 6.4;
+    public double CutMm { get; init; } = 7;
+
+    /// <summary>Highest column of cards on one side of a rib before a second rib is made.</summary>
+    public double ColumnMm { get; init; } = 170;
+}

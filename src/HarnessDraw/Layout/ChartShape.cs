@@ -1,0 +1,320 @@
+namespace HarnessDraw.Layout;
+
+/// <summary>
+/// Turns the tree into spines and ribs: at every node one child may go straight on, those before it in rotation turn left, those after it
+/// turn right, so the order around the node is kept whatever is chosen. Loads stand as cards beside vertical spines; on a horizontal spine they ride on
+/// ribs of their own, or are stacked at its end.
+/// </summary>
+internal sealed class ChartShape
+{
+    private readonly ChartProblem problem;
+    private readonly ChartMetrics metrics;
+    private readonly List<int>[] children;
+    private readonly List<int>[] cards;
+    private readonly List<int>[] splices;
+    private readonly double[] weight;
+    private readonly double[] centreX;
+    private readonly double[] centreY;
+    private readonly int[] cardCount;
+    private readonly double[] cardHeight;
+    private readonly HashSet<(int, int)> linked = [];
+    private readonly double middleY;
+
+    private ChartShape(ChartProblem problem, ChartMetrics metrics)
+    {
+        this.problem = problem;
+        this.metrics = metrics;
+        var n = problem.Nodes.Length;
+        children = Lists(n);
+        cards = Lists(n);
+        splices = Lists(n);
+        weight = new double[n];
+        centreX = new double[n];
+        centreY = new double[n];
+        cardCount = new int[n];
+        var rows = new int[problem.Cards.Length];
+        foreach (var lane in problem.Lanes)
+        {
+            Count(lane.From, rows);
+            Count(lane.To, rows);
+            if (lane.From.Kind == ChartEndKind.Card && lane.To.Kind == ChartEndKind.Card)
+            {
+                linked.Add((lane.From.Index, lane.To.Index));
+                linked.Add((lane.To.Index, lane.From.Index));
+            }
+        }
+
+        cardHeight = new double[problem.Cards.Length];
+        for (var c = 0; c < problem.Cards.Length; c++)
+        {
+            var card = problem.Cards[c];
+            cards[card.Node].Add(c);
+            cardHeight[c] = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows[c] + card.Stubs));
+            weight[card.Node] += rows[c] + 0.2;
+            cardCount[card.Node]++;
+        }
+
+        for (var s = 0; s < problem.Splices.Length; s++)
+        {
+            splices[problem.Splices[s].Node].Add(s);
+        }
+
+        double top = double.MaxValue, bottom = double.MinValue;
+        for (var v = n - 1; v >= 0; v--)
+        {
+            var node = problem.Nodes[v];
+            (top, bottom) = (Math.Min(top, node.Y), Math.Max(bottom, node.Y));
+            splices[v].Sort((a, b) => problem.Splices[a].Along != problem.Splices[b].Along ? problem.Splices[a].Along.CompareTo(problem.Splices[b].Along) : a.CompareTo(b));
+            centreX[v] += node.X * (0.01 + cards[v].Count);
+            centreY[v] += node.Y * (0.01 + cards[v].Count);
+            if (node.Parent >= 0)
+            {
+                children[node.Parent].Insert(0, v);
+                weight[node.Parent] += weight[v];
+                cardCount[node.Parent] += cardCount[v];
+                centreX[node.Parent] += centreX[v];
+                centreY[node.Parent] += centreY[v];
+            }
+        }
+
+        var total = new double[n];
+        for (var v = n - 1; v >= 0; v--)
+        {
+            total[v] += 0.01 + cards[v].Count;
+            if (problem.Nodes[v].Parent >= 0)
+            {
+                total[problem.Nodes[v].Parent] += total[v];
+            }
+
+            centreX[v] /= total[v];
+            centreY[v] /= total[v];
+        }
+
+        middleY = (top + bottom) / 2;
+
+        void Count(ChartEnd end, int[] counts)
+        {
+            if (end.Kind == ChartEndKind.Card)
+            {
+                counts[end.Index]++;
+            }
+        }
+    }
+
+    public List<Spine> Spines { get; } = [];
+
+    /// <summary>The spines, the root's first; a parent comes before its children.</summary>
+    public static List<Spine> Build(ChartProblem problem, ChartMetrics metrics)
+    {
+        var shape = new ChartShape(problem, metrics);
+        var root = new Spine { Index = 0, Parent = null, Dx = -1, Dy = 0, Rx = 0, Ry = 1 };
+        shape.Spines.Add(root);
+        shape.Extend(root, 0, hasEdge: false);
+        return shape.Spines;
+    }
+
+    private static List<int>[] Lists(int n)
+    {
+        var lists = new List<int>[n];
+        for (var i = 0; i < n; i++)
+        {
+            lists[i] = [];
+        }
+
+        return lists;
+    }
+
+    // a loop along the straight chain, recursion only into side branches
+    private void Extend(Spine spine, int node, bool hasEdge)
+    {
+        for (var v = node; v >= 0; hasEdge = true)
+        {
+            var station = new Station { Node = v, HasEdge = hasEdge };
+            if (hasEdge)
+            {
+                station.Splices.AddRange(splices[v]);
+            }
+
+            spine.Stations.Add(station);
+            var around = Rotation(spine, v);
+            var (split, straight) = Choose(around);
+            PlaceOwnCards(spine, station, v, straight < 0);
+            for (var i = 0; i < split; i++)
+            {
+                Hang(spine, station, around[i].Node, isLeft: true);
+            }
+
+            // in leaving order: rotation runs outside in on the left and inside out on the right
+            for (var i = around.Count - 1; i >= split && i != straight; i--)
+            {
+                Hang(spine, station, around[i].Node, isLeft: false);
+            }
+
+            v = straight >= 0 ? around[straight].Node : -1;
+        }
+    }
+
+    private List<(double Angle, int Node)> Rotation(Spine spine, int v)
+    {
+        var from = problem.Nodes[v];
+        var around = new List<(double Angle, int Node)>(children[v].Count);
+        foreach (var c in children[v])
+        {
+            var to = problem.Nodes[c];
+            var x = (0.65 * to.X) + (0.35 * centreX[c]) - from.X;
+            var y = (0.65 * to.Y) + (0.35 * centreY[c]) - from.Y;
+            var along = (x * spine.Dx) + (y * spine.Dy);
+            var across = (x * spine.Rx) + (y * spine.Ry);
+            around.Add((Math.Round(Math.Atan2(across, along) * 180 / Math.PI, 3), c));
+        }
+
+        around.Sort((a, b) => a.Angle != b.Angle ? a.Angle.CompareTo(b.Angle) : a.Node.CompareTo(b.Node));
+        return around;
+    }
+
+    // least sum of weight x turn away from the true angle
+    private (int Split, int Straight) Choose(List<(double Angle, int Node)> around)
+    {
+        var n = around.Count;
+        var left = new double[n + 1];
+        var right = new double[n + 1];
+        for (var i = 0; i < n; i++)
+        {
+            left[i + 1] = left[i] + (weight[around[i].Node] * Math.Abs(around[i].Angle + 90));
+        }
+
+        for (var i = n - 1; i >= 0; i--)
+        {
+            right[i] = right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle - 90));
+        }
+
+        var (best, split, straight) = (double.MaxValue, 0, -1);
+        for (var i = 0; i <= n; i++)
+        {
+            if (left[i] + right[i] < best - 1e-9)
+            {
+                (best, split, straight) = (left[i] + right[i], i, -1);
+            }
+        }
+
+        for (var i = 0; i < n; i++)
+        {
+            var cost = left[i] + right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle));
+            if (Math.Abs(around[i].Angle) <= 80 && cost < best - 1e-9)
+            {
+                (best, split, straight) = (cost, i, i);
+            }
+        }
+
+        return (split, straight);
+    }
+
+    private void Hang(Spine spine, Station station, int child, bool isLeft)
+    {
+        var list = isLeft ? station.Left : station.Right;
+        var isLeaf = children[child].Count == 0 && cards[child].Count == 1 && splices[child].Count == 0;
+        if (!spine.IsHorizontal && isLeaf && problem.Nodes[child].FlagWidthMm <= 0)
+        {
+            list.Add(new SpineItem { Card = cards[child][0], IsLeft = isLeft, LeadNode = child });
+            return;
+        }
+
+        var rib = Branch(spine, list, isLeft);
+        Extend(rib, child, hasEdge: true);
+    }
+
+    private Spine Branch(Spine spine, List<SpineItem> list, bool isLeft)
+    {
+        var rib = spine.Turn(Spines.Count, isLeft);
+        Spines.Add(rib);
+        var item = new SpineItem { Child = rib, IsLeft = isLeft };
+        rib.ParentItem = item;
+        list.Add(item);
+        return rib;
+    }
+
+    private void PlaceOwnCards(Spine spine, Station station, int v, bool isEnd)
+    {
+        if (cards[v].Count == 0)
+        {
+            return;
+        }
+
+        if (!spine.IsHorizontal)
+        {
+            Column(station, cards[v]);
+            return;
+        }
+
+        var height = 0.0;
+        var isLinked = false;
+        foreach (var c in cards[v])
+        {
+            height += cardHeight[c] + metrics.GapMm;
+            foreach (var d in cards[v])
+            {
+                isLinked |= linked.Contains((c, d));
+            }
+        }
+
+        if (isEnd && !isLinked && height <= metrics.ColumnMm)
+        {
+            spine.EndCards.AddRange(cards[v]);
+            return;
+        }
+
+        Ribs(spine, station, cards[v], height);
+    }
+
+    // cards at a place of a vertical spine: the lower of the two columns takes the next one
+    private void Column(Station station, List<int> own)
+    {
+        double left = 0, right = 0;
+        var total = 0.0;
+        foreach (var c in own)
+        {
+            total += cardHeight[c];
+        }
+
+        foreach (var c in own)
+        {
+            var isLeft = left <= right + (total < metrics.ColumnMm / 2 ? total : 0);
+            if (isLeft)
+            {
+                left += cardHeight[c];
+            }
+            else
+            {
+                right += cardHeight[c];
+            }
+
+            (isLeft ? station.Left : station.Right).Add(new SpineItem { Card = c, IsLeft = isLeft });
+        }
+    }
+
+    private void Ribs(Spine spine, Station station, List<int> own, double height)
+    {
+        var isUp = problem.Nodes[station.Node].Y <= middleY;
+        var count = Math.Max(1, (int)Math.Ceiling(height / (2 * metrics.ColumnMm)));
+        var share = height / count;
+        var at = 0;
+        for (var k = 0; k < count; k++)
+        {
+            var some = new List<int>();
+            var filled = 0.0;
+            while (at < own.Count && (k == count - 1 || filled < share))
+            {
+                filled += cardHeight[own[at]] + metrics.GapMm;
+                some.Add(own[at++]);
+            }
+
+            // left turns up where the spine runs towards the nose
+            var isLeft = (isUp == (k % 2 == 0)) == (spine.Ry > 0);
+            var list = isLeft ? station.Left : station.Right;
+            var rib = Branch(spine, list, isLeft);
+            var place = new Station { Node = station.Node, HasEdge = false };
+            rib.Stations.Add(place);
+            Column(place, some);
+        }
+    }
+}

@@ -1,0 +1,193 @@
+namespace HarnessDraw.Layout;
+
+/// <summary>Crossings counted from the order alone, and bounds below it. Null bounds come with the reason.</summary>
+public sealed record LaneCrossings(int Count, int? StraightLaneBound, int? LowerBound, string? Reason);
+
+/// <summary>Counts the crossings that the lane order leads to, without geometry.</summary>
+internal static class CrossingCount
+{
+    public static int Of(ChartProblem problem, List<Spine> spines, ChartLanes lanes)
+    {
+        var count = AtTable(problem, spines[0], lanes);
+        foreach (var spine in spines)
+        {
+            count += OnSpine(problem, spine, lanes);
+        }
+
+        return count;
+    }
+
+    private static int AtTable(ChartProblem problem, Spine root, ChartLanes lanes)
+    {
+        var at = new List<(int Pin, int Slot, int Net)>();
+        foreach (var run in root.Runs)
+        {
+            var path = lanes.PathOf[run.Lane];
+            var end = lanes.EndOf(run.Lane, path.FirstEnd);
+            if (path.MeetRun == run && end.Kind == ChartEndKind.Pin)
+            {
+                at.Add((end.Index, run.Slot, problem.Lanes[run.Lane].Net));
+            }
+        }
+
+        var count = 0;
+        for (var i = 0; i < at.Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                // runs are in slot order
+                count += at[j].Pin > at[i].Pin && at[j].Net != at[i].Net ? 1 : 0;
+            }
+        }
+
+        return count;
+    }
+
+    private static int OnSpine(ChartProblem problem, Spine spine, ChartLanes lanes)
+    {
+        var start = new double[spine.Runs.Count];
+        var end = new double[spine.Runs.Count];
+        for (var i = 0; i < spine.Runs.Count; i++)
+        {
+            start[i] = spine.Runs[i].StartEvent;
+            end[i] = spine.Runs[i].EndEvent;
+        }
+
+        var count = 0;
+        foreach (var station in spine.Stations)
+        {
+            for (var k = 0; k < station.Splices.Count; k++)
+            {
+                count += AtBar(problem, spine, lanes, station.Splices[k], station.FirstEvent + k);
+            }
+
+            foreach (var item in station.Left)
+            {
+                Refine(spine, lanes, item, start, end);
+            }
+
+            foreach (var item in station.Right)
+            {
+                Refine(spine, lanes, item, start, end);
+            }
+        }
+
+        for (var i = 0; i < spine.Runs.Count; i++)
+        {
+            var run = spine.Runs[i];
+            var path = lanes.PathOf[run.Lane];
+            if (path.MeetRun == run && start[i] > -1 && lanes.EndOf(run.Lane, path.FirstEnd).Kind != ChartEndKind.Splice | path.ToFirst.Count > 0)
+            {
+                count += AtTurn(problem, spine, i, start, end);
+            }
+        }
+
+        return count;
+    }
+
+    private static int AtBar(ChartProblem problem, Spine spine, ChartLanes lanes, int splice, int at)
+    {
+        int low = int.MaxValue, high = int.MinValue, net = -1;
+        foreach (var run in spine.Runs)
+        {
+            if ((run.StartEvent == at || run.EndEvent == at) && Ends(lanes, run.Lane, splice))
+            {
+                (low, high, net) = (Math.Min(low, run.Slot), Math.Max(high, run.Slot), problem.Lanes[run.Lane].Net);
+            }
+        }
+
+        var count = 0;
+        foreach (var run in spine.Runs)
+        {
+            count += run.StartEvent < at && run.EndEvent > at && run.Slot > low && run.Slot < high && problem.Lanes[run.Lane].Net != net ? 1 : 0;
+        }
+
+        return count;
+    }
+
+    private static bool Ends(ChartLanes lanes, int lane, int splice)
+    {
+        foreach (var (l, _) in lanes.EndsAt(splice))
+        {
+            if (l == lane)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // the exact order of leaving within one item
+    private static void Refine(Spine spine, ChartLanes lanes, SpineItem item, double[] start, double[] end)
+    {
+        var rank = new Dictionary<(int Lane, int End), double>();
+        if (item.Child is { } child)
+        {
+            for (var i = 0; i < child.Runs.Count; i++)
+            {
+                var share = (double)(item.IsLeft ? i : child.Runs.Count - 1 - i) / child.Runs.Count;
+                if (child.Runs[i].StartEvent == -1)
+                {
+                    rank[(child.Runs[i].Lane, 0)] = share;
+                    rank[(child.Runs[i].Lane, 1)] = share;
+                }
+            }
+        }
+        else
+        {
+            var rows = lanes.CardRows[item.Card];
+            for (var i = 0; i < rows.Count; i++)
+            {
+                rank[rows[i]] = (double)(item.IsLeft ? i : rows.Count - 1 - i) / rows.Count;
+            }
+        }
+
+        for (var i = 0; i < spine.Runs.Count; i++)
+        {
+            var run = spine.Runs[i];
+            var path = lanes.PathOf[run.Lane];
+            if (path.MeetRun == run)
+            {
+                Add(ref start[i], run.StartEvent, (run.Lane, path.FirstEnd));
+                Add(ref end[i], run.EndEvent, (run.Lane, 1 - path.FirstEnd));
+            }
+            else
+            {
+                Add(ref end[i], run.EndEvent, (run.Lane, 0));
+                Add(ref end[i], run.EndEvent, (run.Lane, 1));
+            }
+        }
+
+        void Add(ref double t, int e, (int Lane, int End) key)
+        {
+            if (e == item.Event && rank.TryGetValue(key, out var share))
+            {
+                t = e + share;
+            }
+        }
+    }
+
+    private static int AtTurn(ChartProblem problem, Spine spine, int turning, double[] start, double[] end)
+    {
+        var run = spine.Runs[turning];
+        var isLeft = false;
+        foreach (var station in spine.Stations)
+        {
+            foreach (var item in station.Left)
+            {
+                isLeft |= item.Event == run.StartEvent;
+            }
+        }
+
+        var count = 0;
+        for (var i = 0; i < spine.Runs.Count; i++)
+        {
+            var other = spine.Runs[i];
+            var between = isLeft ? other.Slot < run.Slot : other.Slot > run.Slot;
+            count += i != turning && between && start[i] < start[turning] && end[i] > start[turning] && problem.Lanes[other.Lane].Net != problem.Lanes[run.Lane].Net ? 1 : 0;
+        }
+
+        return count;
+    }
+}

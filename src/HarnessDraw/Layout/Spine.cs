@@ -1,0 +1,127 @@
+namespace HarnessDraw.Layout;
+
+/// <summary>A straight chain of the drawn tree with what hangs on it. Frame: t along its heading, u across to the side of its right vector.</summary>
+internal sealed class Spine
+{
+    public required int Index { get; init; }
+    public required Spine? Parent { get; init; }
+    public SpineItem? ParentItem { get; set; }
+    public int Depth => Parent is null ? 0 : Parent.Depth + 1;
+
+    /// <summary>Heading and right-hand direction on paper (units, y down).</summary>
+    public required int Dx { get; init; }
+    public required int Dy { get; init; }
+    public required int Rx { get; init; }
+    public required int Ry { get; init; }
+    public bool IsHorizontal => Dx != 0;
+
+    public List<Station> Stations { get; } = [];
+
+    /// <summary>Cards stacked at the far end, in order of rising u.</summary>
+    public List<int> EndCards { get; } = [];
+    public int EndEvent { get; set; }
+
+    /// <summary>Lanes that run on it, by key.</summary>
+    public List<LaneRun> Runs { get; } = [];
+    public int SlotCount { get; set; }
+
+    /// <summary>Extra length of the stem, mm.</summary>
+    public double LiftMm { get; set; }
+
+    // results of packing
+    public double OriginX { get; set; }
+    public double OriginY { get; set; }
+    public double StartT { get; set; }
+    public double EndCardT { get; set; }
+    public double[] EndCardU { get; set; } = [];
+
+    /// <summary>Track (t) and row (u) of each lane end in the stack at the end.</summary>
+    public Dictionary<(int Lane, int End), (double T, double U)> EndTracks { get; } = [];
+    public List<SpineMark> Marks { get; } = [];
+    public List<FrameBox> Packed { get; } = [];
+    public bool IsPacked { get; set; }
+
+    public Spine Turn(int index, bool left) => new()
+    {
+        Index = index,
+        Parent = this,
+        Dx = left ? -Rx : Rx,
+        Dy = left ? -Ry : Ry,
+        Rx = left ? Dx : -Dx,
+        Ry = left ? Dy : -Dy,
+    };
+
+    public (double X, double Y) At(double t, double u) => (OriginX + (t * Dx) + (u * Rx), OriginY + (t * Dy) + (u * Ry));
+}
+
+/// <summary>A place on a spine: the splices before it, what leaves to the left and to the right, in the order of leaving.</summary>
+internal sealed class Station
+{
+    public required int Node { get; init; }
+
+    /// <summary>True when the edge above <see cref="Node"/> lies on this spine.</summary>
+    public required bool HasEdge { get; init; }
+    public List<int> Splices { get; } = [];
+    public List<SpineItem> Left { get; } = [];
+    public List<SpineItem> Right { get; } = [];
+    public int FirstEvent { get; set; }
+    public double T { get; set; }
+
+    /// <summary>Where the free stretch before it begins.</summary>
+    public double FromT { get; set; }
+    public bool HasCut { get; set; }
+}
+
+/// <summary>A child spine or a card beside its spine.</summary>
+internal sealed class SpineItem
+{
+    public Spine? Child { get; init; }
+    public int Card { get; init; } = -1;
+    public required bool IsLeft { get; init; }
+
+    /// <summary>Node whose length stands beside the card (a leaf with a single card), or -1.</summary>
+    public int LeadNode { get; init; } = -1;
+    public int Event { get; set; }
+
+    /// <summary>Of the child's lane u' = 0, or of the card's near edge.</summary>
+    public double T { get; set; }
+    public double LastLaneT { get; set; }
+
+    /// <summary>The u of the edge the child leaves from, or of the card's edge where lanes arrive.</summary>
+    public double EdgeU { get; set; }
+}
+
+/// <summary>A lane on one spine, between two events; -1 stands for the spine's start.</summary>
+internal sealed class LaneRun
+{
+    public required int Lane { get; init; }
+    public required double Key { get; init; }
+    public required int StartEvent { get; init; }
+    public required int EndEvent { get; init; }
+
+    /// <summary>True when the lane, coming down to the parent spine, goes away from the root there.</summary>
+    public bool Turns { get; init; }
+    public int Slot { get; set; }
+
+    /// <summary>Radius of the corner at the parent spine, mm.</summary>
+    public double CornerMm { get; set; }
+}
+
+/// <summary>Something printed beside a spine that is neither lane nor card.</summary>
+internal enum MarkKind
+{
+    Length,
+    Splice,
+    Cut,
+    Flag,
+    Disc,
+}
+
+/// <summary>Where a mark was placed in its spine's frame; <paramref name="At"/> is the place on the spine it belongs to.</summary>
+internal sealed record SpineMark(MarkKind Kind, int Index, FrameBox Box, bool IsLeft, double At);
+
+/// <summary>A box in a spine's frame, mm.</summary>
+internal readonly record struct FrameBox(double T0, double T1, double U0, double U1)
+{
+    public FrameBox Move(double t) => new(T0 + t, T1 + t, U0, U1);
+}
