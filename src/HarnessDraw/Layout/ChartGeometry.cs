@@ -173,7 +173,7 @@ internal sealed class ChartGeometry
             var row = packing.TableTopU + problem.Table!.RowsMm[at.Index];
             var t = packing.TableTracks[lane];
             var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(row - u) / 2);
-            points.Add(On(spine, -packing.ChannelMm, row, 0));
+            points.Add(On(spine, -packing.ChannelMm - problem.Table.LabelMm, row, 0));
             points.Add(On(spine, t, row, radius));
             points.Add(On(spine, t, u, radius));
         }

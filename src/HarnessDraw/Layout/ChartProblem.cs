@@ -45,7 +45,11 @@ public sealed record ChartSplice(int Node, double Along, double LabelMm);
 public sealed record ChartLane(ChartEnd From, ChartEnd To, int Net);
 
 /// <summary>The pin table at the root: where each pin's row lies below the table's top, and the size with labels, mm.</summary>
-public sealed record ChartTable(ImmutableArray<double> RowsMm, double WidthMm, double HeightMm);
+public sealed record ChartTable(ImmutableArray<double> RowsMm, double WidthMm, double HeightMm)
+{
+    /// <summary>Width of the labels over the lanes at the table's left; the lanes end where they end.</summary>
+    public double LabelMm { get; init; }
+}
 
 /// <summary>All that the geometry needs to know of a harness.</summary>
 public sealed record ChartProblem(

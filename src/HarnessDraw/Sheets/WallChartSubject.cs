@@ -1,0 +1,423 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Layout;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>A row of a card or of the pin table: the wire, and the pin it ends on there.</summary>
+internal sealed record ChartRow(Wire Wire, string Pin);
+
+/// <summary>A wire that ends beside its card: what the ground sign (or the far end) is called.</summary>
+internal sealed record ChartStub(Wire Wire, string Pin, string To, bool IsGround);
+
+/// <summary>A load's table on the chart.</summary>
+internal sealed class ChartCardSubject
+{
+    public required string Key { get; init; }
+    public required string Place { get; init; }
+    public required string Name { get; set; }
+    public string? SideMark { get; set; }
+    public BuildCondition OnlyWith { get; set; } = BuildCondition.Always;
+    public bool IsGround { get; set; }
+    public Dictionary<(int Lane, int End), ChartRow> Rows { get; } = [];
+    public List<ChartStub> Stubs { get; } = [];
+    public int Node { get; set; } = -1;
+}
+
+/// <summary>An edge of the drawn tree: the plan's segments it stands for, from the parent on.</summary>
+internal sealed record ChartEdge(ImmutableArray<Segment> Segments)
+{
+    public bool IsEstimated => Segments.Any(s => s.Estimated || s.Assumed);
+
+    public double? LengthMm => Segments.Any(s => s.LengthMm is null) ? null : Segments.Sum(s => s.LengthMm!.Value);
+}
+
+/// <summary>
+/// What the wall chart shows of a plan, in the words of the geometry: the tree as it will be drawn (rooted at the firewall connector, else at the rearmost end),
+/// cards, lanes and stubs.
+/// </summary>
+internal sealed class WallChartSubject
+{
+    private readonly Dictionary<string, Thing> things;
+    private readonly Dictionary<string, Protection> fuses;
+    private readonly Dictionary<string, Place> places;
+    private readonly Dictionary<string, ChartCardSubject> cards = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Wire, string Connector), Side> mateSide = [];
+
+    public WallChartSubject(Plan plan)
+    {
+        Plan = plan;
+        things = plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        fuses = plan.Harness.Protections.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        places = plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        foreach (var use in plan.Cavities)
+        {
+            if (use.Wire is not null)
+            {
+                mateSide[(use.Wire, use.Connector)] = use.Side;
+            }
+        }
+
+        Mate = FindMate();
+        BuildTree();
+        BuildLanes();
+        Prune();
+    }
+
+    public Plan Plan { get; }
+
+    /// <summary>The mate whose pin table stands at the root, or null.</summary>
+    public Thing? Mate { get; }
+    public List<string> NodePlaces { get; } = [];
+    public List<int> NodeParents { get; } = [];
+    public List<ChartEdge> NodeEdges { get; } = [];
+    public List<ChartCardSubject> Cards { get; } = [];
+    public List<(Splice Splice, int Node, double Along)> Splices { get; } = [];
+    public List<(Wire Wire, ChartEnd From, ChartEnd To)> Lanes { get; } = [];
+
+    /// <summary>Rows of the pin table in the order they stand.</summary>
+    public List<ChartRow> Pins { get; } = [];
+
+    public Place PlaceAt(int node) => places.GetValueOrDefault(NodePlaces[node]) ?? new Place(NodePlaces[node], 0, 0, 0);
+
+    public Thing? ThingOf(string id) => things.GetValueOrDefault(id);
+
+    private Thing? FindMate()
+    {
+        var count = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        foreach (var wire in Plan.Wires)
+        {
+            foreach (var end in (WireEnd[])[wire.From, wire.To])
+            {
+                if (!end.IsSplice && things.TryGetValue(end.At, out var thing) && thing.Kind == ThingKind.Mate && SideAt(wire, thing) == Side.Bay)
+                {
+                    count[end.At] = count.GetValueOrDefault(end.At) + 1;
+                }
+            }
+        }
+
+        var best = count.OrderByDescending(c => c.Value).ThenBy(c => c.Key, StringComparer.Ordinal).FirstOrDefault();
+        return best.Key is null ? null : things[best.Key];
+    }
+
+    private Side SideAt(Wire wire, Thing mate) => mateSide.GetValueOrDefault((wire.Id, mate.Id), Side.Bay);
+
+    private void BuildTree()
+    {
+        var next = new Dictionary<string, List<(string To, Segment Segment)>>(StringComparer.Ordinal);
+        foreach (var s in Plan.Tree.Segments)
+        {
+            Join(s.From, s.To, s);
+            Join(s.To, s.From, s);
+        }
+
+        var root = Mate?.Place ?? Rearmost(next) ?? Plan.Tree.Root;
+        var node = new Dictionary<string, int>(StringComparer.Ordinal);
+        Add(root, -1, new([]));
+        for (var i = 0; i < NodePlaces.Count; i++)
+        {
+            foreach (var (to, segment) in next.GetValueOrDefault(NodePlaces[i], []))
+            {
+                if (!node.ContainsKey(to))
+                {
+                    Add(to, i, new([segment]));
+                }
+            }
+        }
+
+        foreach (var place in next.Keys.Concat(Plan.Wires.SelectMany(w => (WireEnd[])[w.From, w.To]).Where(e => !e.IsSplice).Select(e => PlaceOf(e.At))))
+        {
+            if (!node.ContainsKey(place))
+            {
+                Island(place);
+            }
+        }
+
+        void Island(string start)
+        {
+            Add(start, 0, new([]));
+            for (var i = NodePlaces.Count - 1; i < NodePlaces.Count; i++)
+            {
+                foreach (var (to, segment) in next.GetValueOrDefault(NodePlaces[i], []))
+                {
+                    if (!node.ContainsKey(to))
+                    {
+                        Add(to, i, new([segment]));
+                    }
+                }
+            }
+        }
+
+        void Join(string from, string to, Segment s)
+        {
+            if (!next.TryGetValue(from, out var list))
+            {
+                next[from] = list = [];
+            }
+
+            list.Add((to, s));
+        }
+
+        void Add(string place, int parent, ChartEdge edge)
+        {
+            node[place] = NodePlaces.Count;
+            NodePlaces.Add(place);
+            NodeParents.Add(parent);
+            NodeEdges.Add(edge);
+        }
+    }
+
+    private string? Rearmost(Dictionary<string, List<(string To, Segment Segment)>> next) => next
+        .Where(n => n.Value.Count == 1 && places.ContainsKey(n.Key))
+        .OrderBy(n => places[n.Key].Xmm).ThenBy(n => n.Key, StringComparer.Ordinal)
+        .Select(n => n.Key).FirstOrDefault();
+
+    private string PlaceOf(string thing) => things.TryGetValue(thing, out var t) ? Home(t).Place : fuses.TryGetValue(thing, out var f) && f.On is { } on && things.TryGetValue(on, out var bar) ? bar.Place : Plan.Tree.Root;
+
+    // fuses on a bar stand in the bar's card
+    private Thing Home(Thing thing) => fuses.TryGetValue(thing.Id, out var fuse) && fuse.On is { } on && things.TryGetValue(on, out var bar) ? bar : thing;
+
+    private void BuildLanes()
+    {
+        var splices = Plan.Splices.Select((s, i) => (s.Id, i)).ToDictionary(s => s.Id, s => s.i, StringComparer.Ordinal);
+        var pinOrder = PinOrder();
+        var pinRows = new List<(int Order, int Wire, int End, ChartRow Row)>();
+        var ends = new (ChartEnd? From, ChartEnd? To)[Plan.Wires.Length];
+        var drawn = new List<int>();
+        for (var i = 0; i < Plan.Wires.Length; i++)
+        {
+            var wire = Plan.Wires[i];
+            if (TryStub(wire))
+            {
+                continue;
+            }
+
+            drawn.Add(i);
+        }
+
+        foreach (var i in drawn)
+        {
+            for (var end = 0; end < 2; end++)
+            {
+                var at = end == 0 ? Plan.Wires[i].From : Plan.Wires[i].To;
+                if (!at.IsSplice && Mate is not null && at.At == Mate.Id && SideAt(Plan.Wires[i], Mate) == Side.Bay)
+                {
+                    pinRows.Add((pinOrder.GetValueOrDefault(at.Pin ?? "", int.MaxValue), i, end, new(Plan.Wires[i], at.Pin ?? "?")));
+                }
+            }
+        }
+
+        var pinOf = new Dictionary<(int, int), int>();
+        foreach (var row in pinRows.OrderBy(r => r.Order).ThenBy(r => r.Row.Pin, StringComparer.Ordinal).ThenBy(r => r.Wire))
+        {
+            pinOf[(row.Wire, row.End)] = Pins.Count;
+            Pins.Add(row.Row);
+        }
+
+        foreach (var i in drawn)
+        {
+            var lane = Lanes.Count;
+            Lanes.Add((Plan.Wires[i], EndOf(i, 0, lane), EndOf(i, 1, lane)));
+        }
+
+        ChartEnd EndOf(int wire, int end, int lane)
+        {
+            var at = end == 0 ? Plan.Wires[wire].From : Plan.Wires[wire].To;
+            if (at.IsSplice && splices.TryGetValue(at.At, out var s))
+            {
+                return new(ChartEndKind.Splice, s);
+            }
+
+            if (pinOf.TryGetValue((wire, end), out var pin))
+            {
+                return new(ChartEndKind.Pin, pin);
+            }
+
+            var card = CardOf(at.At, Plan.Wires[wire]);
+            card.Rows[(lane, end)] = new(Plan.Wires[wire], PinText(at));
+            return new(ChartEndKind.Card, Cards.IndexOf(card));
+        }
+    }
+
+    private Dictionary<string, int> PinOrder()
+    {
+        var order = new Dictionary<string, int>(StringComparer.Ordinal);
+        if (Mate is not null)
+        {
+            foreach (var pin in Mate.Pins)
+            {
+                order.TryAdd(pin.Name, order.Count);
+            }
+
+            foreach (var cavity in Plan.Harness.Catalogue.Connectors.FirstOrDefault(c => c.Id == Mate.ConnectorPart)?.Cavities ?? [])
+            {
+                order.TryAdd(cavity.Name, order.Count);
+            }
+        }
+
+        return order;
+    }
+
+    private string PinText(WireEnd end) =>
+        things.TryGetValue(end.At, out var thing) && Home(thing) != thing || fuses.TryGetValue(end.At, out var f) && f.On is not null ? end.At : end.Pin ?? "";
+
+    // a ground at the load's own place, or a wire that stays at the connector
+    private bool TryStub(Wire wire)
+    {
+        if (wire.From.IsSplice || wire.To.IsSplice)
+        {
+            return false;
+        }
+
+        for (var end = 0; end < 2; end++)
+        {
+            var (here, there) = end == 0 ? (wire.From, wire.To) : (wire.To, wire.From);
+            if (things.TryGetValue(there.At, out var ground) && ground.Kind == ThingKind.GroundPoint
+                && things.TryGetValue(here.At, out var load) && load.Kind is not (ThingKind.GroundPoint or ThingKind.Mate) && PlaceOf(here.At) == ground.Place)
+            {
+                CardOf(here.At, wire).Stubs.Add(new(wire, PinText(here), ground.Label, true));
+                return true;
+            }
+        }
+
+        if (Mate is not null && wire.From.At == Mate.Id && wire.To.At == Mate.Id)
+        {
+            CardOf(Mate.Id + " links", wire, Mate.Label + " LINKS", Mate.Place).Stubs.Add(new(wire, wire.From.Pin ?? "", wire.To.Pin ?? "", false));
+            return true;
+        }
+
+        return false;
+    }
+
+    private ChartCardSubject CardOf(string id, Wire wire)
+    {
+        things.TryGetValue(id, out var thing);
+        var home = thing is null ? fuses.TryGetValue(id, out var f) && f.On is { } on ? things.GetValueOrDefault(on) : null : Home(thing);
+        if (home is null)
+        {
+            return CardOf(id, wire, id, PlaceOf(id));
+        }
+
+        if (home.Kind == ThingKind.Mate && SideAt(wire, home) == Side.Cabin)
+        {
+            return CardOf(home.Id + " cabin", wire, home.Label + ", CABIN SIDE", home.Place);
+        }
+
+        var card = CardOf(home.Id, wire, home.Label, home.Place);
+        card.SideMark = home.SideMark;
+        card.OnlyWith = home.OnlyWith;
+        card.IsGround = home.Kind == ThingKind.GroundPoint;
+        return card;
+    }
+
+    private ChartCardSubject CardOf(string key, Wire wire, string name, string place)
+    {
+        _ = wire;
+        if (!cards.TryGetValue(key, out var card))
+        {
+            card = new() { Key = key, Name = name.ToUpperInvariant(), Place = place };
+            cards[key] = card;
+            Cards.Add(card);
+        }
+
+        return card;
+    }
+
+    // leave out ends without wires, and places where nothing happens
+    private void Prune()
+    {
+        var index = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < NodePlaces.Count; i++)
+        {
+            index[NodePlaces[i]] = i;
+        }
+
+        var keep = new bool[NodePlaces.Count];
+        keep[0] = true;
+        foreach (var card in Cards)
+        {
+            keep[index[card.Place]] = true;
+        }
+
+        // a splice needs the edge it sits on, whichever way round that is drawn now
+        var spliceNode = new Dictionary<int, int>();
+        for (var s = 0; s < Plan.Splices.Length; s++)
+        {
+            var node = NodeEdges.FindIndex(e => e.Segments.Length == 1 && e.Segments[0].Id == Plan.Splices[s].Segment);
+            node = node < 0 ? Math.Min(1, NodePlaces.Count - 1) : node;
+            spliceNode[s] = node;
+            keep[node] = true;
+        }
+
+        var children = new int[NodePlaces.Count];
+        var alive = (bool[])keep.Clone();
+        for (var i = NodePlaces.Count - 1; i > 0; i--)
+        {
+            if (alive[i])
+            {
+                alive[NodeParents[i]] = true;
+                children[NodeParents[i]]++;
+            }
+        }
+
+        var map = new int[NodePlaces.Count];
+        var (oldPlaces, oldParents, oldEdges) = (NodePlaces.ToArray(), NodeParents.ToArray(), NodeEdges.ToArray());
+        NodePlaces.Clear();
+        NodeParents.Clear();
+        NodeEdges.Clear();
+        var pending = new Dictionary<int, ImmutableArray<Segment>>();
+        var onEdge = new List<(int Splice, int OldNode)>();
+        for (var i = 0; i < oldPlaces.Length; i++)
+        {
+            if (!alive[i])
+            {
+                map[i] = -1;
+                continue;
+            }
+
+            var above = i > 0 && pending.TryGetValue(oldParents[i], out var before) ? before : [];
+            var segments = above.AddRange(oldEdges[i].Segments);
+            var isCardless = !Cards.Exists(c => c.Place == oldPlaces[i]);
+            if (i > 0 && children[i] == 1 && isCardless && places.GetValueOrDefault(oldPlaces[i])?.Branch is null && !spliceNode.ContainsValue(i) && !FollowsSplice(i) && segments.Length > 0)
+            {
+                pending[i] = segments;
+                map[i] = map[oldParents[i]];
+                continue;
+            }
+
+            map[i] = NodePlaces.Count;
+            NodePlaces.Add(oldPlaces[i]);
+            NodeParents.Add(i == 0 ? -1 : map[oldParents[i]]);
+            NodeEdges.Add(new(segments));
+        }
+
+        foreach (var card in Cards)
+        {
+            card.Node = map[index[card.Place]];
+        }
+
+        for (var s = 0; s < Plan.Splices.Length; s++)
+        {
+            var splice = Plan.Splices[s];
+            var node = spliceNode[s];
+            var edge = oldEdges[node].Segments.Length > 0 ? oldEdges[node].Segments[0] : null;
+            var share = edge?.LengthMm is > 0 and var length ? Math.Clamp(splice.AtMm / length, 0, 1) : 0.5;
+            Splices.Add((splice, map[node], edge is not null && edge.From == oldPlaces[node] ? 1 - share : share));
+        }
+
+        bool FollowsSplice(int node)
+        {
+            for (var i = node + 1; i < oldPlaces.Length; i++)
+            {
+                if (alive[i] && oldParents[i] == node && spliceNode.ContainsValue(i))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+}
