@@ -52,7 +52,7 @@ internal sealed class ChartPen(bool blackInk)
         Text(text, x, box.Centre.Y + (cap / 2), cap, FaceWeight.Bold, colour: Ink.Paper);
     }
 
-    public static double FlagWidth(string? number, string text, double cap) => (number is null ? 2.6 : 3.8 + (cap * 1.14)) + TextMeasure.Width(text, cap, FaceWeight.Bold) + 2.8;
+    public static double FlagWidth(string? number, string text, double cap) => (number is null ? 2.6 : 3.8 + (cap * 1.14)) + TextMeasure.PlanWidth(text, cap, FaceWeight.Bold) + 2.8;
 
     public void Disc(string number, Point centre, double radius)
     {
@@ -62,7 +62,9 @@ internal sealed class ChartPen(bool blackInk)
 
     public void Lozenge(string letter, Point centre, double half, double cap)
     {
-        Polygon(Ink.Paper, half > 3 ? 0.5 : 0.3, ItemRole.Plate, new(centre.X, centre.Y - half), new(centre.X + half, centre.Y), new(centre.X, centre.Y + half), new(centre.X - half, centre.Y));
+        // a low one is drawn wide, or its letter would touch the edges
+        var wide = half > 3 ? half : half * 1.6;
+        Polygon(Ink.Paper, half > 3 ? 0.5 : 0.3, ItemRole.Plate, new(centre.X, centre.Y - half), new(centre.X + wide, centre.Y), new(centre.X, centre.Y + half), new(centre.X - wide, centre.Y));
         Text(letter, centre.X, centre.Y + (cap / 2), cap, FaceWeight.Bold, TextAnchor.Middle);
     }
 

@@ -55,7 +55,7 @@ internal sealed class WallChartStyle
 
     public string? LetterOf(BuildCondition condition) => condition.IsAlways ? null : letters.GetValueOrDefault(condition.ToString());
 
-    public static double Width(string text, double cap = TextMm, FaceWeight weight = FaceWeight.Medium) => TextMeasure.Width(text, cap, weight);
+    public static double Width(string text, double cap = TextMm, FaceWeight weight = FaceWeight.Medium) => TextMeasure.PlanWidth(text, cap, weight);
 
     public static string Number(double? mm) => mm is { } v ? v.ToString("0", System.Globalization.CultureInfo.InvariantCulture) : "?";
 
@@ -95,7 +95,7 @@ internal sealed class WallChartStyle
         CutMm = Math.Max(CutMm, Width(CutText(wire)));
         if (!wire.Builds.IsAlways)
         {
-            OptionMm = 5;
+            OptionMm = 8.4;
         }
     }
 

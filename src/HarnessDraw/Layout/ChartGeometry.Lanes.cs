@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Layout;
+
+// lanes as right-angled lines with their corners
+internal sealed partial class ChartGeometry
+{
+    private ImmutableArray<LanePoint> PathOf(int lane)
+    {
+        var path = lanes.PathOf[lane];
+        var points = new List<LanePoint>();
+        var firstSpine = path.ToFirst.Count > 0 ? path.ToFirst[^1] : (path.Meet, path.MeetRun);
+        var lastSpine = path.ToLast.Count > 0 ? path.ToLast[^1] : (path.Meet, path.MeetRun);
+        Finish(points, lane, path.FirstEnd, firstSpine.Item1, firstSpine.Item2, isStart: path.ToFirst.Count == 0);
+        for (var i = path.ToFirst.Count - 1; i >= 0; i--)
+        {
+            var (child, run) = path.ToFirst[i];
+            var above = i > 0 ? path.ToFirst[i - 1].Run : path.MeetRun;
+            points.Add(Corner(child, run, above));
+        }
+
+        var back = new List<LanePoint>();
+        Finish(back, lane, 1 - path.FirstEnd, lastSpine.Item1, lastSpine.Item2, isStart: false);
+        for (var i = path.ToLast.Count - 1; i >= 0; i--)
+        {
+            var (child, run) = path.ToLast[i];
+            var above = i > 0 ? path.ToLast[i - 1].Run : path.MeetRun;
+            back.Add(Corner(child, run, above));
+        }
+
+        back.Reverse();
+        points.AddRange(back);
+        return [.. Clean(points)];
+    }
+
+    private static List<LanePoint> Clean(List<LanePoint> points)
+    {
+        var kept = new List<LanePoint>(points.Count);
+        foreach (var p in points)
+        {
+            if (kept.Count == 0 || Math.Abs(kept[^1].At.X - p.At.X) + Math.Abs(kept[^1].At.Y - p.At.Y) > 1e-6)
+            {
+                kept.Add(p);
+            }
+        }
+
+        return kept;
+    }
+
+    private LanePoint Corner(Spine child, LaneRun run, LaneRun above)
+    {
+        var item = child.ParentItem!;
+        var t = item.IsLeft ? item.T + U(run.Slot) : item.T - U(run.Slot);
+        return On(child.Parent!, t, U(above.Slot), run.CornerMm);
+    }
+
+    // the points at one end, from the end inwards, up to and including the corner on the run
+    private void Finish(List<LanePoint> points, int lane, int end, Spine spine, LaneRun run, bool isStart)
+    {
+        var at = lanes.EndOf(lane, end);
+        var u = U(run.Slot);
+        if (at.Kind == ChartEndKind.Pin)
+        {
+            var row = packing.TableTopU + problem.Table!.RowsMm[at.Index];
+            var t = packing.TableTracks[lane];
+            var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(row - u) / 2);
+            points.Add(On(spine, -packing.ChannelMm - problem.Table.LabelMm, row, 0));
+            points.Add(On(spine, t, row, radius));
+            points.Add(On(spine, t, u, radius));
+        }
+        else if (at.Kind == ChartEndKind.Splice)
+        {
+            var t = spliceT[at.Index];
+            points.Add(On(spine, t, Toward(at.Index, spine, run), 0));
+            points.Add(On(spine, t, u, IsOutermost(at.Index, spine, run) ? metrics.TightCornerMm : 0));
+        }
+        else
+        {
+            FinishAtCard(points, lane, end, at.Index, spine, u, isStart);
+        }
+    }
+
+    private void FinishAtCard(List<LanePoint> points, int lane, int end, int card, Spine spine, double u, bool turns)
+    {
+        if (spine.EndTracks.TryGetValue((lane, end), out var track))
+        {
+            var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(track.U - u) / 2);
+            points.Add(On(spine, spine.EndCardT, track.U, 0));
+            points.Add(On(spine, track.T, track.U, radius));
+            points.Add(On(spine, track.T, u, radius));
+            return;
+        }
+
+        var item = cardItem[card].Item;
+        var rows = lanes.CardRows[card];
+        var k = rows.IndexOf((lane, end));
+        var order = item.IsLeft ? k : rows.Count - 1 - k;
+        var t = item.T + packing.FirstRow(spine, problem.Cards[card]) + (order * metrics.RowMm);
+        points.Add(On(spine, t, item.EdgeU, 0));
+        points.Add(On(spine, t, u, turns ? metrics.TightCornerMm : Comb(order)));
+    }
+
+    // slots on the bar in order, the feed (first lane to arrive) being where the dot is
+    private (List<(int Slot, LaneRun Run)> Slots, int Feed) Bar(int splice, Spine spine)
+    {
+        var slots = new List<(int, LaneRun)>();
+        var feed = -1;
+        var e = lanes.Splice(splice).Event;
+        foreach (var run in spine.Runs)
+        {
+            if (run.StartEvent != e && run.EndEvent != e)
+            {
+                continue;
+            }
+
+            foreach (var (lane, _) in lanes.EndsAt(splice))
+            {
+                if (lane == run.Lane)
+                {
+                    slots.Add((run.Slot, run));
+                    feed = run.EndEvent == e && feed < 0 ? run.Slot : feed;
+                    break;
+                }
+            }
+        }
+
+        return (slots, feed < 0 && slots.Count > 0 ? slots[0].Item1 : feed);
+    }
+
+    // the neighbour on the bar that is nearer the feed; the lane's own piece of the bar goes that far
+    private double Toward(int splice, Spine spine, LaneRun run)
+    {
+        var (slots, feed) = Bar(splice, spine);
+        var best = run.Slot;
+        foreach (var (slot, other) in slots)
+        {
+            if (other == run)
+            {
+                continue;
+            }
+
+            if (run.Slot > feed && slot < run.Slot && (slot > best || best == run.Slot))
+            {
+                best = slot;
+            }
+            else if (run.Slot < feed && slot > run.Slot && (slot < best || best == run.Slot))
+            {
+                best = slot;
+            }
+        }
+
+        return U(best);
+    }
+
+    private bool IsOutermost(int splice, Spine spine, LaneRun run)
+    {
+        var (slots, feed) = Bar(splice, spine);
+        foreach (var (slot, other) in slots)
+        {
+            if (other != run && (run.Slot > feed ? slot >= run.Slot : slot <= run.Slot))
+            {
+                return false;
+            }
+        }
+
+        return run.Slot != feed;
+    }
+}

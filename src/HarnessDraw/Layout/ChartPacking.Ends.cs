@@ -1,0 +1,154 @@
+namespace HarnessDraw.Layout;
+
+// the pin table before the root spine, and the cards stacked at the end of a horizontal one
+internal sealed partial class ChartPacking
+{
+    private double PlaceTable(Spine spine)
+    {
+        var table = problem.Table;
+        if (table is null)
+        {
+            return 0;
+        }
+
+        var middle = Math.Max(0, spine.SlotCount - 1) / 2.0;
+        // rows half a lane off the slots
+        var top = (Math.Floor(middle) * metrics.PitchMm) - (Math.Round(table.RowsMm.Length / 2.0) * metrics.RowMm) + (metrics.PitchMm / 2);
+        if (table.RowsMm.Length > 0)
+        {
+            top = (Math.Floor(middle) * metrics.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[^1] + table.RowsMm[0]) / 2 / metrics.PitchMm) * metrics.PitchMm);
+            top += Off(top + table.RowsMm[0]);
+        }
+
+        TableTopU = top;
+        var rows = new List<double>();
+        var slots = new List<double>();
+        var lanesOf = new List<int>();
+        foreach (var run in spine.Runs)
+        {
+            var path = lanes.PathOf[run.Lane];
+            var end = lanes.EndOf(run.Lane, path.FirstEnd);
+            if (end.Kind == ChartEndKind.Pin && path.Meet == spine)
+            {
+                rows.Add(top + table.RowsMm[end.Index]);
+                slots.Add(U(run.Slot));
+                lanesOf.Add(run.Lane);
+            }
+        }
+
+        var (tracks, count) = PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
+        TableTracks = new Dictionary<int, double>();
+        for (var i = 0; i < tracks.Length; i++)
+        {
+            TableTracks[lanesOf[i]] = -2.5 - ((count - 1 - tracks[i]) * metrics.PitchMm);
+        }
+
+        ChannelMm = 2.5 + (Math.Max(0, count) * metrics.PitchMm) + 1;
+        var box = new FrameBox(-ChannelMm - table.WidthMm, 0, Math.Min(top, -1), Math.Max(top + table.HeightMm, U(spine.SlotCount) + 1));
+        left.Add(box);
+        right.Add(box);
+        return 0;
+
+        double Off(double y)
+        {
+            var rest = (y / metrics.PitchMm) - Math.Floor(y / metrics.PitchMm);
+            return (0.5 - rest) * metrics.PitchMm;
+        }
+    }
+
+    private void PlaceEnd(Spine spine, double t)
+    {
+        if (spine.EndCards.Count == 0)
+        {
+            return;
+        }
+
+        var isDown = spine.Ry > 0;
+        var stub = 0.0;
+        var total = -metrics.GapMm;
+        var width = 0.0;
+        foreach (var c in spine.EndCards)
+        {
+            var card = problem.Cards[c];
+            stub = Math.Max(stub, card.StubMm);
+            total += Height(c) + metrics.GapMm;
+            width = Math.Max(width, card.WidthMm);
+        }
+
+        var e = spine.EndEvent;
+        var middle = (slotFrom[e] + slotTo[e]) / 2;
+        // tops lie on the lane grid, so rows lie half a lane off the slots
+        var u = Grid(middle - (total / 2));
+        spine.EndCardU = new double[spine.EndCards.Count];
+        var rows = new List<double>();
+        var slots = new List<double>();
+        var place = new Dictionary<(int, int), double>();
+        for (var i = 0; i < spine.EndCards.Count; i++)
+        {
+            var c = spine.EndCards[i];
+            var card = problem.Cards[c];
+            spine.EndCardU[i] = u;
+            var own = lanes.CardRows[c];
+            // stubs at the foot of the card on paper
+            var first = u + (isDown ? card.HeadMm : metrics.FootMm + (card.Stubs * metrics.RowMm)) + (metrics.RowMm / 2);
+            first = Grid(first) + (metrics.PitchMm / 2);
+            spine.EndCardU[i] += first - (u + (isDown ? card.HeadMm : metrics.FootMm + (card.Stubs * metrics.RowMm)) + (metrics.RowMm / 2));
+            for (var k = 0; k < own.Count; k++)
+            {
+                place[own[k]] = first + (k * metrics.RowMm);
+            }
+
+            u = Grid(spine.EndCardU[i] + Height(c) + metrics.GapMm + metrics.PitchMm);
+        }
+
+        var order = new List<(int Lane, int End)>();
+        foreach (var run in spine.Runs)
+        {
+            if (run.EndEvent == e)
+            {
+                var end = LastEndOn(spine, run);
+                rows.Add(U(run.Slot));
+                slots.Add(place[(run.Lane, end)]);
+                order.Add((run.Lane, end));
+            }
+        }
+
+        var (tracks, count) = PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
+        var channel = 1.5 + (count * metrics.PitchMm);
+        var low = spine.EndCardU[0];
+        var high = spine.EndCardU[^1] + Height(spine.EndCards[^1]);
+        var gap = Math.Max(metrics.CardGapMm - 2, stub + 2.5);
+        var box = new FrameBox(0, channel + gap + width, Math.Min(low, slotFrom[e] - 1), Math.Max(high, slotTo[e] + 1));
+        var at = Math.Max(Settle(left, [box], t + 1), Settle(right, [box], t + 1));
+        left.Add(box.Move(at));
+        spine.EndCardT = at + channel + gap;
+        spine.EndTracks.Clear();
+        for (var i = 0; i < order.Count; i++)
+        {
+            spine.EndTracks[order[i]] = (at + 1 + (tracks[i] * metrics.PitchMm), slots[i]);
+        }
+
+        double Height(int c) => problem.Cards[c].HeadMm + metrics.FootMm + (metrics.RowMm * (lanes.CardRows[c].Count + problem.Cards[c].Stubs));
+
+        double Grid(double v) => Math.Ceiling((v / metrics.PitchMm) - 1e-6) * metrics.PitchMm;
+    }
+
+    private int LastEndOn(Spine spine, LaneRun run)
+    {
+        var path = lanes.PathOf[run.Lane];
+        if (path.Meet == spine && path.MeetRun == run)
+        {
+            return 1 - path.FirstEnd;
+        }
+
+        foreach (var (s, r) in path.ToFirst)
+        {
+            if (s == spine && r == run)
+            {
+                return path.FirstEnd;
+            }
+        }
+
+        return 1 - path.FirstEnd;
+    }
+}

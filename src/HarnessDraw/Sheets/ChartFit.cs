@@ -1,0 +1,141 @@
+using HarnessDraw.Drawing;
+using HarnessDraw.Layout;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>A wall chart tried on one paper with one size of names: where the chart and the panels stand, when they fit.</summary>
+internal sealed class ChartFit
+{
+    private readonly ChartLayout layout;
+    private readonly bool blackInk;
+
+    private ChartFit(WallChartProblem problem, ChartLayout layout, Paper paper, FrameLayout frame, bool blackInk)
+    {
+        Problem = problem;
+        this.layout = layout;
+        Paper = paper;
+        Frame = frame;
+        this.blackInk = blackInk;
+        Chart = layout.Pack();
+    }
+
+    public WallChartProblem Problem { get; }
+    public Paper Paper { get; }
+    public FrameLayout Frame { get; }
+    public ChartPlan Chart { get; private set; }
+    public List<ChartPanel> Panels { get; private set; } = [];
+    public Box[] PanelBoxes { get; private set; } = [];
+
+    /// <summary>How far the chart is moved from its own coordinates onto the paper.</summary>
+    public double MoveX { get; private set; }
+    public double MoveY { get; private set; }
+    public bool Fits { get; private set; }
+
+    public ChartFigures Figures => new()
+    {
+        Crossings = layout.Crossings.Count,
+        CrossingsStraightLaneBound = layout.Crossings.StraightLaneBound,
+        CrossingsLowerBound = layout.Crossings.LowerBound,
+        BoundReason = layout.Crossings.Reason,
+        Paper = Paper.Name,
+    };
+
+    public static ChartFit Try(WallChartSubject subject, Paper paper, TitleBlock title, double nameMm, bool blackInk)
+    {
+        var problem = new WallChartProblem(subject, new WallChartStyle(subject, nameMm, blackInk));
+        var layout = ChartLayout.Start(problem.Problem, problem.Style.Metrics);
+        var fit = new ChartFit(problem, layout, paper, Sheets.Frame.Compose(paper, title), blackInk);
+        fit.Fits = fit.Place();
+        return fit;
+    }
+
+    /// <summary>The same with the true distances held as far as the paper allows: one scale for both axes, then each alone.</summary>
+    public ChartFit Stretched(double widest)
+    {
+        var both = Bisect(s => (s, s), widest);
+        var x = Bisect(s => (Math.Max(both, s), both), widest);
+        x = Math.Max(both, x);
+        var y = Bisect(s => (x, Math.Max(both, s)), widest);
+        y = Math.Max(both, y);
+        Chart = layout.Pack(x, y);
+        if (!Place())
+        {
+            Chart = layout.Pack(both, both);
+            if (!Place())
+            {
+                Chart = layout.Pack();
+                Place();
+            }
+        }
+
+        return this;
+    }
+
+    private double Bisect(Func<double, (double X, double Y)> scales, double widest)
+    {
+        var (low, high) = (0.0, widest);
+        for (var i = 0; i < 6; i++)
+        {
+            var middle = (low + high) / 2;
+            var (x, y) = scales(middle);
+            Chart = layout.Pack(x, y);
+            if (Place())
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return low;
+    }
+
+    private bool Place()
+    {
+        var inner = Frame.Inner;
+        Panels = new WallChartPanels(Problem, Chart, blackInk).All();
+        if (Chart.Bounds.Width > inner.Width || Chart.Bounds.Height > inner.Height)
+        {
+            return false;
+        }
+
+        foreach (var share in (ReadOnlySpan<double>)[0.5, 0.3, 0.7, 0.0, 1.0])
+        {
+            foreach (var across in (ReadOnlySpan<double>)[1, 0.5, 0])
+            {
+                MoveX = inner.X - Chart.Bounds.X + ((inner.Width - Chart.Bounds.Width) * across);
+                MoveY = inner.Y - Chart.Bounds.Y + ((inner.Height - Chart.Bounds.Height) * share);
+                if (PlacePanels(inner))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private bool PlacePanels(Box inner)
+    {
+        foreach (var box in Chart.Occupied)
+        {
+            if (box.Move(MoveX, MoveY).Overlaps(Frame.TitleBox.Grow(2)))
+            {
+                return false;
+            }
+        }
+
+        var packing = new PanelPacking(inner);
+        packing.Take(Frame.TitleBox.Grow(2));
+        foreach (var box in Chart.Occupied)
+        {
+            packing.Take(box.Move(MoveX, MoveY).Grow(1));
+        }
+
+        var placed = packing.Place([.. Panels.Select(p => p.Size)]);
+        PanelBoxes = placed ?? [];
+        return placed is not null;
+    }
+}

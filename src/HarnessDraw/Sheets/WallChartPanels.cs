@@ -1,0 +1,334 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Layout;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>The blocks that stand beside the chart: connector views, lane lists, cautions, waivers, legend.</summary>
+internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart, bool blackInk)
+{
+    private const double Cap = WallChartStyle.TextMm;
+    private readonly Plan plan = problem.Subject.Plan;
+
+    public List<ChartPanel> All()
+    {
+        var panels = new List<ChartPanel> { Title(), Cautions() };
+        if (Views() is { } views)
+        {
+            panels.Add(views);
+        }
+
+        if (!chart.Cuts.IsEmpty)
+        {
+            panels.Add(LaneLists());
+        }
+
+        if (WallChartPower.Panel(problem) is { } power)
+        {
+            panels.Add(power);
+        }
+
+        panels.Add(Legend());
+        if (!plan.Harness.Waivers.IsEmpty)
+        {
+            panels.Add(Waivers());
+        }
+
+        return panels;
+    }
+
+    private ChartPanel Title()
+    {
+        var vehicle = plan.Harness.Vehicle.ToUpperInvariant();
+        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, 10, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 230);
+        return ChartPanel.Of(width, 24, 0, 0, (pen, box) =>
+        {
+            pen.Text(TextFit.Ellipsis(vehicle, box.Width, 10, FaceWeight.Bold), box.X, box.Y + 11, 10, FaceWeight.Bold);
+            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + 20, 5);
+        });
+    }
+
+    private ChartPanel Cautions()
+    {
+        const double Width = 118;
+        var boxed = WallChartTexts.Boxed(plan).Select(c => (c.Headline, Lines: TextFit.Wrap(c.Sentence, Width - 20, Cap))).ToList();
+        var further = WallChartTexts.Further(plan).Select(t => TextFit.Wrap(t, Width - 9, Cap)).ToList();
+        var boxHeight = 4 + boxed.Sum(b => 9.5 + (b.Lines.Length * 4));
+        var height = boxHeight + 3 + further.Sum(f => (f.Length * 4) + 0.8);
+        return ChartPanel.Of(Width, height, 1, 0.55, (pen, box) =>
+        {
+            pen.Box(new Box(box.X + 0.5, box.Y + 0.5, Width - 1, boxHeight - 1), 1, 1.5, Ink.Paper, pen.BlackInk ? null : Ink.Caution);
+            var y = box.Y + 3;
+            foreach (var (headline, lines) in boxed)
+            {
+                Triangle(pen, box.X + 4, y + 0.6);
+                pen.Text(TextFit.Ellipsis(headline, Width - 18, 5, FaceWeight.Bold), box.X + 14.5, y + 6, 5, FaceWeight.Bold, colour: pen.BlackInk ? null : Ink.Caution);
+                y += 10;
+                foreach (var line in lines)
+                {
+                    pen.Text(line, box.X + 14.5, y + 1.2, Cap);
+                    y += 4;
+                }
+
+                y -= 0.5;
+            }
+
+            y = box.Y + boxHeight + 5;
+            for (var i = 0; i < further.Count; i++)
+            {
+                pen.Text($"{i + 4}", box.X + 2, y, Cap, FaceWeight.Bold);
+                foreach (var line in further[i])
+                {
+                    pen.Text(line, box.X + 8, y, Cap);
+                    y += 4;
+                }
+
+                y += 0.8;
+            }
+        });
+    }
+
+    private static void Triangle(ChartPen pen, double x, double y)
+    {
+        var colour = pen.BlackInk ? Ink.Black : Ink.Caution;
+        pen.Add(new PathItem(Outline.Polyline([new(x, y + 6.4), new(x + 3.7, y), new(x + 7.4, y + 6.4)], closed: true)) { Role = ItemRole.Edge, Stroke = new(colour, 0.5) });
+        pen.Line(x + 3.7, y + 2.2, x + 3.7, y + 4.2, 0.6, colour);
+        pen.Circle(new(x + 3.7, y + 5.3), 0.38, 0, colour);
+    }
+
+    private ChartPanel? Views()
+    {
+        if (problem.Part is not { } part || problem.Subject.Mate is not { } mate)
+        {
+            return null;
+        }
+
+        var wires = problem.Subject.Pins.GroupBy(p => p.Pin, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Wire, StringComparer.Ordinal);
+        var letters = part.Cavities.ToDictionary(c => c.Name, c => new CavityLetters(c.Name, null), StringComparer.Ordinal);
+        var face = ConnectorFaceFitter.Fit(part, letters, 56, 92, withWires: false) ?? ConnectorFaceFitter.Fit(part, letters, 110, 150, withWires: false);
+        if (face is null)
+        {
+            return null;
+        }
+
+        var width = Math.Max(112, (2 * face.WidthMm) + 8);
+        return ChartPanel.Of(width, face.HeightMm + 24, 1, 0, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, $"{mate.Label}, BOTH VIEWS OF THE BAY HALF".ToUpperInvariant()) + 2;
+            var gap = (width - (2 * face.WidthMm)) / 3;
+            View(pen, face, wires, box.X + gap, y, mating: false, "WIRE-ENTRY SIDE", "as you insert terminals");
+            View(pen, face, wires, box.X + (2 * gap) + face.WidthMm, y, mating: true, "MATING SIDE", "as you probe");
+        }) with { MayBeLeftOut = true };
+    }
+
+    private void View(ChartPen pen, ConnectorFace face, Dictionary<string, Wire> wires, double x, double y, bool mating, string words, string use)
+    {
+        pen.Box(new Box(x + (face.WidthMm / 2) - 6, y - 1.8, 12, 1.8), 0.5, 0, Ink.QuietFill);
+        pen.Box(new Box(x, y, face.WidthMm, face.HeightMm), 0.7, 2, Ink.Paper);
+        var inner = new Pen(pen.BlackInk);
+        foreach (var cavity in face.Cavities)
+        {
+            var wire = wires.GetValueOrDefault(cavity.Part.Name);
+            var tag = new Tag { Cavity = $"{problem.Subject.Mate!.Id}:{cavity.Part.Name}", For = wire?.Id };
+            CavityPainter.Paint(inner, new(x + face.X(cavity, mating), y + cavity.Centre.Y), cavity, new(cavity.Part.Name, null), wire?.Colour, tag, showWire: false);
+        }
+
+        pen.AddRange(inner.Items);
+        pen.Text(words, x + (face.WidthMm / 2), y + face.HeightMm + 6, 3.5, FaceWeight.Bold, TextAnchor.Middle);
+        pen.Text(use, x + (face.WidthMm / 2), y + face.HeightMm + 10.6, Cap, anchor: TextAnchor.Middle);
+    }
+
+    private ChartPanel LaneLists()
+    {
+        var codeMm = problem.Style.IdMm + 1.6 + 5.6 + 1.4 + problem.Style.CodeMm + 4;
+        var longest = chart.Cuts.Max(c => c.Lanes.Length);
+        var most = Math.Clamp(longest, 1, longest > 60 ? 50 : 32);
+        var columns = chart.Cuts.Sum(c => (c.Lanes.Length + most - 1) / most);
+        var width = Math.Max(60, columns * codeMm);
+        return ChartPanel.Of(width, 16 + (most * 4), 1, 0.35, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, "LANE ORDER AT CUTS " + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i))));
+            var x = box.X;
+            for (var i = 0; i < chart.Cuts.Length; i++)
+            {
+                var cut = chart.Cuts[i];
+                pen.Circle(new(x + 2.6, y + 2.2), 2.4, 0.4, Ink.Paper);
+                pen.Text(((char)('a' + i)).ToString(), x + 2.6, y + 3.15, Cap, FaceWeight.Bold, TextAnchor.Middle);
+                pen.Text(cut.IsHorizontalBundle ? "from the top" : "from the left", x + 6.2, y + 3.45, Cap);
+                for (var k = 0; k < cut.Lanes.Length; k++)
+                {
+                    var wire = problem.Subject.Lanes[cut.Lanes[k]].Wire;
+                    var (cx, cy) = (x + (k / most * codeMm), y + 9.5 + (k % most * 4));
+                    pen.Text(wire.Id, cx, cy, Cap, FaceWeight.Bold);
+                    pen.AddRange(Swatch.Paint(WireColour.Parse(wire.Colour), new Box(cx + problem.Style.IdMm + 1.6, cy - 2.5, 5.6, 2.5), blackInk));
+                    pen.Text(wire.Colour, cx + problem.Style.IdMm + 8.6, cy, Cap);
+                }
+
+                x += (cut.Lanes.Length + most - 1) / most * codeMm;
+            }
+        });
+    }
+
+    private ChartPanel Waivers()
+    {
+        const double Width = 112;
+        var lines = WallChartTexts.Waivers(plan).SelectMany(w => TextFit.Wrap(w, Width, Cap)).ToImmutableArray();
+        return ChartPanel.Of(Width, 10 + (lines.Length * 4), 1, 0.8, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, "WAIVERS") + 3;
+            foreach (var line in lines)
+            {
+                pen.Text(line, box.X, y, Cap);
+                y += 4;
+            }
+        });
+    }
+
+    private ChartPanel Legend()
+    {
+        var colours = problem.Subject.Lanes.Select(l => l.Wire).Concat(problem.Subject.Cards.SelectMany(c => c.Stubs.Select(s => s.Wire)))
+            .SelectMany(w => w.Colour.Split('/')).Distinct(StringComparer.Ordinal)
+            .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal).ToList();
+        var two = problem.Subject.Lanes.Select(l => l.Wire.Colour).FirstOrDefault(c => c.Contains('/', StringComparison.Ordinal));
+        var symbols = Symbols();
+        string[] sentences = ["Order and branching are true, distances are not to scale. Each wire keeps its lane.", "Stations count from the root of the harness. Lengths in cards are cut lengths, mm.", "Areas in mm². Wires of 4 mm² and more have a wide lane."];
+        var rows = Math.Max((colours.Count + 1) / 2, (symbols.Count + 1) / 2);
+        var optionLines = problem.Style.Options.Select(o => $"{o.Value}: only with {o.Key}").ToList();
+        var height = 12 + (rows * 5.4) + 6 + (optionLines.Count * 4.4) + 22 + 14;
+        return ChartPanel.Of(178, height, 0.5, 1, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, "LEGEND") + 3;
+            for (var i = 0; i < colours.Count; i++)
+            {
+                var (cx, cy) = (box.X + (i % 2 * 34), y + (i / 2 * 5.4));
+                pen.AddRange(Swatch.Paint(new WireColour(colours[i]), new Box(cx, cy - 2.5, 8, 2.5), blackInk));
+                pen.Text(colours[i].Code, cx + 10, cy, Cap, FaceWeight.Bold);
+                pen.Text(TextFit.Ellipsis(colours[i].Word, 17, Cap), cx + 10 + Math.Max(6, WallChartStyle.Width(colours[i].Code, Cap, FaceWeight.Bold) + 1.6), cy, Cap);
+            }
+
+            for (var i = 0; i < symbols.Count; i++)
+            {
+                var (cx, cy) = (box.X + 72 + (i % 2 * 54), y + (i / 2 * 5.4));
+                symbols[i].Draw(pen, cx, cy);
+                pen.Text(symbols[i].Text, cx + 10, cy, Cap);
+            }
+
+            y += (rows * 5.4) + 1;
+            if (two is not null)
+            {
+                pen.AddRange(Swatch.Paint(WireColour.Parse(two), new Box(box.X, y - 2.5, 8, 2.5), blackInk));
+                pen.Text($"{two}  {WireColour.Parse(two).Words}", box.X + 10, y, Cap);
+            }
+
+            y += 6;
+            foreach (var option in optionLines)
+            {
+                pen.Lozenge(option[..1], new(box.X + 4, y - 1.2), 2.3, 2.5);
+                pen.Text(TextFit.Ellipsis(option[(option.IndexOf(':', StringComparison.Ordinal) + 2)..], 160, Cap), box.X + 10, y, Cap);
+                y += 4.4;
+            }
+
+            SampleCard(pen, box.X, y);
+            y += 22 + 2;
+            foreach (var s in sentences)
+            {
+                pen.Text(s, box.X, y, Cap);
+                y += 4.2;
+            }
+        });
+    }
+
+    private void SampleCard(ChartPen pen, double x, double y)
+    {
+        var lane = problem.Subject.Lanes.Count > 0 ? problem.Subject.Lanes[0].Wire : null;
+        if (lane is null)
+        {
+            return;
+        }
+
+        var style = problem.Style;
+        var width = style.CardMm;
+        pen.Box(new Box(x, y, width, 12.6), 0.35, 1, Ink.Paper);
+        pen.Text("LOAD", x + 2, y + 5.6, 4, FaceWeight.Bold);
+        pen.Line(x, y + 7, x + width, y + 7, 0.35);
+        var right = x + width - style.PinMm;
+        pen.Line(right, y + 7, right, y + 12.6, 0.25);
+        var (rowY, capY) = (y + 11, y + 16.6);
+        pen.Text("1", right + (style.PinMm / 2), rowY, Cap, FaceWeight.Bold, TextAnchor.Middle);
+        pen.Text(lane.Id, x + 1.6, rowY, Cap, FaceWeight.Bold);
+        pen.AddRange(Swatch.Paint(WireColour.Parse(lane.Colour), new Box(x + 3.4 + style.IdMm, rowY - 2.5, 5.6, 2.5), blackInk));
+        pen.Text(lane.Colour, x + 10.6 + style.IdMm, rowY, Cap);
+        var cut = right - 1.6 - style.OptionMm;
+        pen.Text(WallChartStyle.CutText(lane), cut, rowY, Cap, anchor: TextAnchor.End);
+        pen.Text(lane.SizeLabel, cut - style.CutMm - 2.4, rowY, Cap, anchor: TextAnchor.End);
+        pen.Text("wire", x + 1.6, capY, Cap, colour: Ink.Secondary);
+        pen.Text("colour", x + 3.4 + style.IdMm, capY, Cap, colour: Ink.Secondary);
+        pen.Text("mm²", cut - style.CutMm - 1.4, capY, Cap, anchor: TextAnchor.End, colour: Ink.Secondary);
+        pen.Text("cut", cut, capY, Cap, anchor: TextAnchor.End, colour: Ink.Secondary);
+        pen.Text("pin", right + (style.PinMm / 2), capY, Cap, anchor: TextAnchor.Middle, colour: Ink.Secondary);
+    }
+
+    private List<(string Text, Action<ChartPen, double, double> Draw)> Symbols()
+    {
+        var list = new List<(string, Action<ChartPen, double, double>)>();
+        if (problem.FlagNumbers.Count > 0)
+        {
+            list.Add(("branch, where it leaves", (pen, x, y) => pen.Disc("1", new(x + 4, y - 1.25), 2.4)));
+        }
+
+        if (problem.Subject.Splices.Count > 0)
+        {
+            list.Add(("splice, mm from the root", (pen, x, y) => pen.Circle(new(x + 4, y - 1.25), 1.25, 0, Ink.Black)));
+        }
+
+        if (problem.Subject.Cards.Exists(c => c.Stubs.Exists(s => s.IsGround)))
+        {
+            list.Add(("ground point at the load", (pen, x, y) => pen.Ground(x + 3, y - 1.25, 1)));
+        }
+
+        if (!chart.Lengths.IsEmpty)
+        {
+            list.Add(("bundle length, E estimated", (pen, x, y) =>
+            {
+                pen.Line(x, y - 1.25, x + 8, y - 1.25, 0.25);
+                pen.Arrow(x, y - 1.25, -1, 0);
+                pen.Arrow(x + 8, y - 1.25, 1, 0);
+            }));
+        }
+
+        if (!chart.Cuts.IsEmpty)
+        {
+            list.Add(("cut, see LANE ORDER", (pen, x, y) =>
+            {
+                pen.Circle(new(x + 4, y - 1.25), 2.3, 0.4, Ink.Paper);
+                pen.Text("a", x + 4, y - 0.35, Cap, FaceWeight.Bold, TextAnchor.Middle);
+            }));
+        }
+
+        if (problem.Subject.Cards.Exists(c => c.SideMark is not null))
+        {
+            list.Add(("left, right of the vehicle", (pen, x, y) =>
+            {
+                pen.Box(new Box(x + 0.5, y - 3.1, 3.6, 3.7), 0, 0.5, Ink.Black, role: ItemRole.Plate);
+                pen.Text("L", x + 2.3, y, Cap, FaceWeight.Bold, TextAnchor.Middle, Ink.Paper);
+                pen.Box(new Box(x + 4.9, y - 3.1, 3.6, 3.7), 0, 0.5, Ink.Black, role: ItemRole.Plate);
+                pen.Text("R", x + 6.7, y, Cap, FaceWeight.Bold, TextAnchor.Middle, Ink.Paper);
+            }));
+        }
+
+        if (problem.Problem.Table is not null)
+        {
+            foreach (var (size, radius) in Sizes())
+            {
+                list.Add(($"cavity {size} mm", (pen, x, y) => pen.Circle(new(x + 4, y - 1.25), radius, 0, Ink.Black)));
+            }
+        }
+
+        return list;
+    }
+
+    private IEnumerable<(string Size, double Radius)> Sizes() => (problem.Part?.Cavities ?? [])
+        .Select(c => c.Size).Distinct(StringComparer.Ordinal).OrderBy(ContactSize.Mm)
+        .Select(s => (s, ContactSize.Mm(s) is var mm && mm <= 2 ? 0.8 : mm <= 3.5 ? 1.1 : mm <= 7 ? 1.5 : 1.8));
+}
