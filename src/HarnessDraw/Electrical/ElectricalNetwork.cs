@@ -1,0 +1,198 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Electrical;
+
+/// <summary>
+/// The things of a harness as nodes and branches; nets or wires are added by the caller. The reference node is the grounded pole of the
+/// first source. Studs of one bar, and the pins of one ground point, are one node; the metal body is one node.
+/// </summary>
+internal sealed partial class ElectricalNetwork
+{
+    private readonly Dictionary<string, int> nodeOf = new(StringComparer.Ordinal);
+    private readonly List<string> names = [];
+    private readonly List<Branch> branches = [];
+    private readonly CircuitSwitching switching;
+    private readonly PlanningOptions options;
+    private readonly HashSet<string> wiredNodes = new(StringComparer.Ordinal);
+    private SparseNetwork? matrix;
+
+    public ElectricalNetwork(HarnessIndex index, CircuitSwitching switching, PlanningOptions options)
+    {
+        Index = index;
+        this.switching = switching;
+        this.options = options;
+        foreach (var net in index.Harness.Nets)
+        {
+            foreach (var pin in Members(net))
+            {
+                wiredNodes.Add(NodeName(pin, net.Id));
+            }
+        }
+
+        AddReference();
+        foreach (var thing in index.Harness.Things)
+        {
+            AddThing(thing);
+        }
+    }
+
+    public HarnessIndex Index { get; }
+    public IReadOnlyList<Branch> Branches => branches;
+    public IReadOnlyList<string> Names => names;
+
+    /// <summary>Resistance of a fuse by its id; the caller's rating, or a usual one.</summary>
+    public Func<string, double> FuseOhm { get; init; } = _ => 0.005;
+
+    public static IEnumerable<PinRef> Members(Net net) => net.Ends.Prepend(net.Root);
+
+    public int Node(string name)
+    {
+        if (!nodeOf.TryGetValue(name, out var node))
+        {
+            node = names.Count;
+            nodeOf.Add(name, node);
+            names.Add(name);
+        }
+
+        return node;
+    }
+
+    public int? FindNode(string name) => nodeOf.TryGetValue(name, out var node) ? node : null;
+
+    public void Add(Branch branch) => branches.Add(branch);
+
+    /// <summary>Name of the node a pin belongs to. A mate's pin that is still to be chosen has a node for each net.</summary>
+    public string NodeName(PinRef pin, string netId)
+    {
+        var thing = Index.Thing(pin.Thing);
+        if (thing is not null && HarnessIndex.IsOneNode(thing))
+        {
+            return thing.Id;
+        }
+
+        if (thing?.Kind is ThingKind.Mate or ThingKind.Inline)
+        {
+            return $"{pin.Thing}@{netId}";
+        }
+
+        return $"{pin.Thing}.{Index.PinOf(pin)?.Name ?? pin.Pin}";
+    }
+
+    /// <summary>Ohms of the joint between a wire's end and the pin it goes to.</summary>
+    public double ContactOhm(PinRef pin)
+    {
+        var assumed = Index.Harness.Assumed;
+        if (Index.Thing(pin.Thing)?.Kind == ThingKind.GroundPoint)
+        {
+            return assumed.GroundJointOhm;
+        }
+
+        return Index.IsStud(pin) ? 0.0002 : assumed.ContactOhm;
+    }
+
+    /// <summary>Ohms of a joined conductor that stands for no length of wire.</summary>
+    public const double Joined = 1e-5;
+
+    private void AddReference()
+    {
+        var first = Index.Harness.Power.Sources.FirstOrDefault(s => s.Kind == SourceKind.Battery) ?? Index.Harness.Power.Sources.FirstOrDefault();
+        var element = first is null ? null : Index.Thing(first.Id)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source);
+        if (first is null || element is null)
+        {
+            Node("body");
+            return;
+        }
+
+        var positive = Index.Harness.Power.Ground == GroundPolarity.Positive;
+        var pole = positive ? $"{first.Id}.{element.PinA}" : element.PinB is null ? "body" : $"{first.Id}.{element.PinB}";
+        Node(pole);
+
+        // a battery whose grounded post has no wire of ours is grounded by a kept strap
+        if (pole != "body" && !wiredNodes.Contains(pole) && Index.Harness.Power.Returns == ReturnPath.Body)
+        {
+            Add(new(Node(pole), Node("body"), BranchKind.Conductor, Index.Harness.Assumed.GroundJointOhm));
+        }
+    }
+
+    private void AddThing(Thing thing)
+    {
+        if (thing.Kind == ThingKind.GroundPoint && Index.Harness.Power.Returns == ReturnPath.Body)
+        {
+            Add(new(Node(thing.Id), Node("body"), BranchKind.Conductor, Joined));
+        }
+
+        foreach (var element in thing.Elements)
+        {
+            AddElement(thing, element);
+        }
+
+        if (Index.Protection(thing.Id) is { On: { } on } && Index.Thing(on) is { } bar)
+        {
+            Add(new(Node(NodeName(new(bar.Id, null), "")), Node($"{thing.Id}.in"), BranchKind.Conductor, Joined));
+        }
+    }
+
+    private void AddElement(Thing thing, Element element)
+    {
+        var a = NodeName(new(thing.Id, element.PinA), "");
+        var b = element.PinB is null ? Grounded(thing, "") : NodeName(new(thing.Id, element.PinB), "");
+        if (thing.Side == Side.Cabin && element.PinB is not null && !wiredNodes.Contains(b) && IsLoad(element.Kind))
+        {
+            b = Grounded(thing, b);
+        }
+
+        if (b.Length == 0 || a == b)
+        {
+            return;
+        }
+
+        var (from, to) = (Node(a), Node(b));
+        switch (element.Kind)
+        {
+            case ElementKind.Source:
+                Add(new(from, to, BranchKind.Source, 0) { Source = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == thing.Id), Thing = thing, Element = element, When = thing.OnlyWith });
+                break;
+            case ElementKind.Link:
+                Add(new(from, to, BranchKind.Conductor, Joined));
+                break;
+            case ElementKind.Fuse:
+                Add(new(from, to, BranchKind.Fuse, 0) { Thing = thing, Element = element });
+                break;
+            case ElementKind.Contact or ElementKind.Diode when thing.Side == Side.Bay || element.WorkedBy is not null:
+                var ohm = thing.Kind == ThingKind.Relay ? Index.Harness.Assumed.RelayContactOhm : Index.Harness.Assumed.SwitchOhm;
+                Add(new(from, to, BranchKind.Contact, ohm) { Thing = thing, Element = element, When = thing.OnlyWith, Gate = GateOf(thing, element) });
+                break;
+            case ElementKind.Contact or ElementKind.Diode:
+                break;
+            default:
+                AddLoad(thing, element, from, to);
+                break;
+        }
+    }
+
+    private void AddLoad(Thing thing, Element element, int from, int to)
+    {
+        var volts = element.NominalV ?? Index.NominalV;
+        var amperes = ElementCurrent.NominalA(element, volts);
+        if (amperes is > 0)
+        {
+            Add(new(from, to, BranchKind.Load, volts / amperes.Value)
+            {
+                Thing = thing, Element = element, When = thing.OnlyWith, NominalV = volts, NominalA = amperes.Value, Circuit = CircuitAt(thing.Id, element.PinA),
+            });
+        }
+    }
+
+    private string Grounded(Thing thing, string otherwise) =>
+        Index.Harness.Power.Returns == ReturnPath.Body && thing.Kind != ThingKind.Mate ? "body" : otherwise;
+
+    private string? GateOf(Thing thing, Element element) =>
+        element.WorkedBy is null && thing.Kind != ThingKind.Relay ? CircuitAt(thing.Id, element.PinB ?? element.PinA) ?? CircuitAt(thing.Id, element.PinA) : null;
+
+    private string? CircuitAt(string thing, string pin) =>
+        Index.Harness.Nets.FirstOrDefault(n => Members(n).Any(m => m.Thing == thing && (m.Pin == pin || m.Pin is null)) && !Index.Circuit(n.Circuit).IsReturn)?.Circuit;
+
+    private static bool IsLoad(ElementKind kind) =>
+        kind is ElementKind.Lamp or ElementKind.Motor or ElementKind.Heater or ElementKind.Coil or ElementKind.Sender or ElementKind.Electronic;
+}

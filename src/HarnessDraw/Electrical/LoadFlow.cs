@@ -1,0 +1,203 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Electrical;
+
+/// <summary>Nominal currents of one state in one build: amperes into net [n] at member [m] (0 is the root).</summary>
+internal sealed record FlowCase(string State, ImmutableSortedDictionary<string, string> Build, bool Momentary, double[][] MemberA);
+
+/// <summary>A stretch through one net, from one member to another.</summary>
+internal readonly record struct NetHop(int Net, int From, int To);
+
+/// <summary>The loop of one load in one case: what the new wires may drop is the limit less what is lost in contacts, fuses and kept wiring.</summary>
+internal sealed record DropPath(string Load, string Circuit, int Case, double NominalV, double LimitFraction, double FixedV, ImmutableArray<NetHop> Hops)
+{
+    public double LimitV => NominalV * LimitFraction;
+}
+
+/// <summary>Largest steady current of a fuse, how much of it motors draw, and in which state.</summary>
+internal sealed record FuseLoad(double LoadA, double MotorA, double OutputA, string State);
+
+/// <summary>
+/// Nominal currents of all nets in all states and the loops of all loads. Wires need not be known: inside a net the sum of the members
+/// on one side of a wire is its current.
+/// </summary>
+internal sealed class LoadFlow
+{
+    private readonly HarnessIndex index;
+    private readonly CircuitSwitching switching;
+    private readonly PlanningOptions options;
+    private readonly Dictionary<string, double> extraLoadA = new(StringComparer.Ordinal);
+    private ElectricalNetwork network;
+
+    public LoadFlow(HarnessIndex index, CircuitSwitching switching, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
+    {
+        this.index = index;
+        this.switching = switching;
+        this.options = options;
+        network = Network();
+        Solve(builds);
+        if (AddGivenCurrents())
+        {
+            network = Network();
+            Solve(builds);
+        }
+    }
+
+    public List<FlowCase> Cases { get; } = [];
+    public Dictionary<string, FuseLoad> Fuses { get; } = new(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, double> ExtraLoadA => extraLoadA;
+
+    private List<(NetworkSolution Solution, int Case, Branch? Charging)> Solutions { get; } = [];
+
+    public double LargestA(int net, int member) => Cases.Count == 0 ? 0 : Cases.Max(c => Math.Abs(c.MemberA[net][member]));
+
+    /// <summary>The loops of all loads, with the contacts and the given fuse resistances as fixed losses.</summary>
+    public List<DropPath> Paths(Func<string, double> fuseOhm)
+    {
+        var paths = new List<DropPath>();
+        foreach (var (solution, number, charging) in Solutions)
+        {
+            var walker = new LoopWalker(network, solution, fuseOhm);
+            if (charging is not null)
+            {
+                var (fixedV, hops) = walker.Downstream(charging.A);
+                paths.Add(new(charging.Thing!.Id, "", number, charging.Source!.NominalV, options.ChargeDrop, fixedV, hops));
+                continue;
+            }
+
+            for (var i = 0; i < network.Branches.Count; i++)
+            {
+                var load = network.Branches[i];
+                if (load.Kind == BranchKind.Load && load.Element is not null && load.Circuit is not null && Math.Abs(solution.Amperes[i]) > 0.3 * load.NominalA)
+                {
+                    var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
+                    var (outV, outHops) = walker.Upstream(high);
+                    var (backV, backHops) = walker.Downstream(low);
+                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)));
+                }
+            }
+        }
+
+        return paths;
+    }
+
+    private double LimitOf(Branch load)
+    {
+        var circuit = index.Circuit(load.Circuit!);
+        return circuit.Importance == Importance.Critical ? options.CriticalDrop : load.Element!.Kind == ElementKind.Motor ? options.MotorDrop : options.OrdinaryDrop;
+    }
+
+    private ElectricalNetwork Network()
+    {
+        var made = new ElectricalNetwork(index, switching, options);
+        var nets = index.Harness.Nets;
+        for (var n = 0; n < nets.Length; n++)
+        {
+            var hub = made.Node($"net:{nets[n].Id}");
+            var member = 0;
+            foreach (var pin in ElectricalNetwork.Members(nets[n]))
+            {
+                made.Add(new(made.Node(made.NodeName(pin, nets[n].Id)), hub, BranchKind.Conductor, made.ContactOhm(pin)) { When = nets[n].OnlyWith, Net = n, Member = member++ });
+            }
+        }
+
+        made.AddCabinLinks();
+        GivenCurrents.AddTo(made, extraLoadA);
+        return made;
+    }
+
+    private void Solve(ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
+    {
+        Cases.Clear();
+        Solutions.Clear();
+        Fuses.Clear();
+        foreach (var build in builds)
+        {
+            foreach (var state in index.Harness.States)
+            {
+                Record(network.SolveNominal(state, build), state.Id, build, state.Engine == EngineState.Cranking, null);
+            }
+
+            foreach (var source in network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source is { Kind: SourceKind.Alternator, OutputA: > 0 } && b.When.Holds(build)))
+            {
+                var running = index.Harness.States.FirstOrDefault(s => s.Engine == EngineState.Running)?.Id ?? "full output";
+                Record(network.SolveCharging(source, source.Source!.OutputA!.Value, build), running, build, false, source);
+            }
+        }
+    }
+
+    private void Record(NetworkSolution solution, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
+    {
+        var nets = index.Harness.Nets;
+        var amperes = new double[nets.Length][];
+        for (var n = 0; n < nets.Length; n++)
+        {
+            amperes[n] = new double[nets[n].Ends.Length + 1];
+        }
+
+        for (var i = 0; i < network.Branches.Count; i++)
+        {
+            var b = network.Branches[i];
+            if (b.Net >= 0)
+            {
+                amperes[b.Net][b.Member] = Math.Abs(solution.Amperes[i]) < 1e-6 ? 0 : solution.Amperes[i];
+            }
+            else if (b.Kind == BranchKind.Fuse && !momentary)
+            {
+                RecordFuse(b.Thing!.Id, Math.Abs(solution.Amperes[i]), solution, state, charging);
+            }
+        }
+
+        Solutions.Add((solution, Cases.Count, charging));
+        Cases.Add(new(state, build, momentary, amperes));
+    }
+
+    private void RecordFuse(string id, double loadA, NetworkSolution solution, string state, Branch? charging)
+    {
+        Fuses.TryGetValue(id, out var worst);
+        worst ??= new(0, 0, 0, state);
+        if (charging is not null)
+        {
+            Fuses[id] = worst with { OutputA = Math.Max(worst.OutputA, Math.Round(loadA, 6)) };
+        }
+        else if (loadA > worst.LoadA + 1e-9)
+        {
+            var motor = 0.0;
+            for (var i = 0; i < network.Branches.Count; i++)
+            {
+                if (network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })
+                {
+                    var a = Math.Abs(solution.Amperes[i]);
+                    motor = a <= loadA + 1e-6 ? Math.Max(motor, a) : motor;
+                }
+            }
+
+            Fuses[id] = new(Math.Round(loadA, 6), motor, worst.OutputA, state);
+        }
+    }
+
+    /// <summary>A circuit's own current figure, where its loads draw less: the rest is drawn at its far end.</summary>
+    private bool AddGivenCurrents()
+    {
+        foreach (var circuit in index.Harness.Circuits.Where(c => c.CurrentA is > 0))
+        {
+            for (var n = 0; n < index.Harness.Nets.Length; n++)
+            {
+                if (index.Harness.Nets[n].Circuit == circuit.Id)
+                {
+                    var missing = circuit.CurrentA!.Value - LargestA(n, 0);
+                    if (missing > 0.01)
+                    {
+                        extraLoadA[circuit.Id] = missing;
+                    }
+
+                    break;
+                }
+            }
+        }
+
+        return extraLoadA.Count > 0;
+    }
+}

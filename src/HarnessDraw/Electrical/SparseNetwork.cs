@@ -1,0 +1,157 @@
+namespace HarnessDraw.Electrical;
+
+/// <summary>
+/// Node equations of a conductance network against reference node 0. The order of elimination (least degree first, ties by number) and
+/// its fill are found once; each operating state then costs one numeric pass. Nearly tree-shaped networks have almost no fill.
+/// </summary>
+internal sealed class SparseNetwork
+{
+    private readonly int nodes;
+    private readonly (int A, int B)[] ends;
+    private readonly int[] slotOfBranch;
+    private readonly int slots;
+    private readonly List<Pivot> pivots = [];
+
+    public SparseNetwork(int nodes, IReadOnlyList<(int A, int B)> branches)
+    {
+        this.nodes = nodes;
+        ends = [.. branches];
+        slotOfBranch = new int[ends.Length];
+        var slotOf = new Dictionary<(int, int), int>();
+        var near = new HashSet<int>[nodes];
+        for (var i = 0; i < nodes; i++)
+        {
+            near[i] = [];
+        }
+
+        int Slot(int a, int b)
+        {
+            var key = a < b ? (a, b) : (b, a);
+            if (!slotOf.TryGetValue(key, out var slot))
+            {
+                slot = slotOf.Count;
+                slotOf.Add(key, slot);
+            }
+
+            return slot;
+        }
+
+        for (var i = 0; i < ends.Length; i++)
+        {
+            var (a, b) = ends[i];
+            slotOfBranch[i] = -1;
+            if (a != b && a != 0 && b != 0)
+            {
+                slotOfBranch[i] = Slot(a, b);
+                near[a].Add(b);
+                near[b].Add(a);
+            }
+        }
+
+        Order(near, Slot);
+        slots = slotOf.Count;
+    }
+
+    /// <summary>Volts of every node for the branch conductances in siemens and the currents pushed into the nodes, in amperes.</summary>
+    public double[] Solve(double[] siemens, double[] injectedA)
+    {
+        var diagonal = new double[nodes];
+        var off = new double[slots];
+        var right = (double[])injectedA.Clone();
+        for (var i = 0; i < ends.Length; i++)
+        {
+            var (a, b) = ends[i];
+            if (a == b)
+            {
+                continue;
+            }
+
+            diagonal[a] += siemens[i];
+            diagonal[b] += siemens[i];
+            if (slotOfBranch[i] >= 0)
+            {
+                off[slotOfBranch[i]] -= siemens[i];
+            }
+        }
+
+        foreach (var p in pivots)
+        {
+            Eliminate(p, diagonal, off, right);
+        }
+
+        var volts = new double[nodes];
+        for (var k = pivots.Count - 1; k >= 0; k--)
+        {
+            var p = pivots[k];
+            var sum = right[p.Node];
+            for (var i = 0; i < p.Near.Length; i++)
+            {
+                sum -= off[p.Slots[i]] * volts[p.Near[i]];
+            }
+
+            volts[p.Node] = diagonal[p.Node] > 1e-15 ? sum / diagonal[p.Node] : 0;
+        }
+
+        return volts;
+    }
+
+    private static void Eliminate(Pivot p, double[] diagonal, double[] off, double[] right)
+    {
+        if (diagonal[p.Node] <= 1e-15)
+        {
+            return;
+        }
+
+        var pair = 0;
+        for (var i = 0; i < p.Near.Length; i++)
+        {
+            var factor = off[p.Slots[i]] / diagonal[p.Node];
+            diagonal[p.Near[i]] -= factor * off[p.Slots[i]];
+            right[p.Near[i]] -= factor * right[p.Node];
+            for (var j = i + 1; j < p.Near.Length; j++)
+            {
+                off[p.Pairs[pair++]] -= factor * off[p.Slots[j]];
+            }
+        }
+    }
+
+    private void Order(HashSet<int>[] near, Func<int, int, int> slot)
+    {
+        var waiting = new PriorityQueue<int, (int Degree, int Node)>();
+        var done = new bool[nodes];
+        for (var i = 1; i < nodes; i++)
+        {
+            waiting.Enqueue(i, (near[i].Count, i));
+        }
+
+        while (waiting.TryDequeue(out var node, out var rank))
+        {
+            if (done[node] || rank.Degree != near[node].Count)
+            {
+                continue;
+            }
+
+            done[node] = true;
+            int[] others = [.. near[node].Order()];
+            var pairs = new List<int>();
+            for (var i = 0; i < others.Length; i++)
+            {
+                near[others[i]].Remove(node);
+                for (var j = i + 1; j < others.Length; j++)
+                {
+                    pairs.Add(slot(others[i], others[j]));
+                    near[others[i]].Add(others[j]);
+                    near[others[j]].Add(others[i]);
+                }
+            }
+
+            pivots.Add(new(node, others, [.. others.Select(o => slot(node, o))], [.. pairs]));
+            foreach (var other in others)
+            {
+                waiting.Enqueue(other, (near[other].Count, other));
+            }
+        }
+    }
+
+    private sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);
+}

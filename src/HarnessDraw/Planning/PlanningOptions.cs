@@ -1,0 +1,83 @@
+namespace HarnessDraw.Planning;
+
+/// <summary>
+/// The figures the planner works by. Each default is common practice, no source, unless its line says otherwise; all can be replaced.
+/// </summary>
+public sealed record PlanningOptions
+{
+    /// <summary>The figures as they come with the program.</summary>
+    public static PlanningOptions Usual => new();
+
+    /// <summary>What a metre of covering costs in the routing objective, as mm2 of copper beside it.</summary>
+    public double CoveringAsCopperMm2 { get; init; } = 4;
+
+    /// <summary>Ambient in degC where the layout names no zone.</summary>
+    public double UsualAmbientC { get; init; } = 60;
+
+    /// <summary>Smallest size in the engine bay, mm2.</summary>
+    public double SmallestAreaMm2 { get; init; } = 0.5;
+
+    /// <summary>Allowed drop of the loop from source to load and back, as a fraction of nominal volts (3 % and 10 %: ABYC E-11 as quoted).</summary>
+    public double CriticalDrop { get; init; } = 0.03;
+    public double OrdinaryDrop { get; init; } = 0.10;
+    public double MotorDrop { get; init; } = 0.05;
+
+    /// <summary>Allowed drop of the charge lead at full output, as a fraction of nominal volts: 0.3 V of 12 V.</summary>
+    public double ChargeDrop { get; init; } = 0.025;
+
+    /// <summary>Share of a drop limit that new wires may always use, however much kept wiring and contacts have used up.</summary>
+    public double WiresShareOfDrop { get; init; } = 0.5;
+
+    /// <summary>A wire heats its neighbours when it carries more than this share of its rating in air.</summary>
+    public double LoadedShare { get; init; } = 0.3;
+
+    /// <summary>How far a short current (cranking) may exceed the steady rating.</summary>
+    public double MomentaryFactor { get; init; } = 3;
+
+    /// <summary>Fuse rating over steady load: ordinary, motors, alternator output.</summary>
+    public double FuseOverLoad { get; init; } = 1.35;
+    public double FuseOverMotor { get; init; } = 1.55;
+    public double FuseOverOutput { get; init; } = 1.2;
+
+    /// <summary>Fuse rating over the warm current of a contact behind it, at most.</summary>
+    public double FuseOverContact { get; init; } = 1.35;
+
+    /// <summary>Volts across a fuse that carries its rating.</summary>
+    public double FuseDropV { get; init; } = 0.1;
+
+    /// <summary>Cut lengths are rounded up to a multiple of this, mm: 10 by hand, 5 on a board.</summary>
+    public double RoundUpToMm { get; init; } = 10;
+
+    /// <summary>Lay of parallel taped wires as a fraction of the path.</summary>
+    public double LayFraction { get; init; } = 0.015;
+
+    /// <summary>Added to the bundle radius for a turn out of the bundle, mm.</summary>
+    public double BreakoutExtraMm { get; init; } = 5;
+    public double SmallDressMm { get; init; } = 20;
+    public double LargeDressMm { get; init; } = 50;
+    public double MateDressMm { get; init; } = 70;
+
+    /// <summary>Times that each terminated end may be cut off and terminated again (AC 43.13-1B asks for slack for two).</summary>
+    public int Reterminations { get; init; } = 2;
+    public double ServiceLoopMm { get; init; } = 50;
+    public double DripLoopMm { get; init; } = 60;
+    public double StudStackMm { get; init; } = 10;
+
+    /// <summary>Least distance of splices from one another, from breakouts and from connectors, mm.</summary>
+    public double SpliceClearMm { get; init; } = 40;
+
+    /// <summary>Ambient above which no splice is placed, degC.</summary>
+    public double SpliceMaxC { get; init; } = 95;
+
+    /// <summary>What one more splice must save: mm2 of copper times mm.</summary>
+    public double SplicePriceMm3 { get; init; } = 250;
+
+    /// <summary>Bundle diameter over the root of the sum of squares, where the wires are too many to pack one by one.</summary>
+    public double BundleFactor { get; init; } = 1.2;
+
+    /// <summary>Bend radius over bundle diameter, at least (AC 43.13-1B).</summary>
+    public double BendFactor { get; init; } = 10;
+
+    /// <summary>Valid builds listed in a plan, at most.</summary>
+    public int MostBuilds { get; init; } = 256;
+}
