@@ -1,0 +1,130 @@
+namespace HarnessDraw.Planning.Routing;
+
+/// <summary>
+/// Chooses the tree: starts from the lightest tree found and from the shortest ways to the root and to the busiest place, then exchanges
+/// ways (one new way in, one old edge of the circle out) while the stated objective falls. Not proven least; the same on every run.
+/// </summary>
+internal static class BranchRouter
+{
+    public static IReadOnlyList<int> Route(PlaceGraph places, IReadOnlyList<NetDemand> nets, int root, PlanningOptions options, IReadOnlyCollection<int> forced)
+    {
+        var graph = Forced(places.Graph, forced);
+        int[] needed = [.. nets.SelectMany(n => n.Places).Concat(forced.SelectMany(e => new[] { graph.Edges[e].A, graph.Edges[e].B })).Append(root).Distinct().Order()];
+        if (needed.Length < 2)
+        {
+            return [];
+        }
+
+        var wanted = new bool[graph.Vertices];
+        foreach (var v in needed)
+        {
+            wanted[v] = true;
+        }
+
+        var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root);
+        var busiest = nets.SelectMany(n => n.Places).GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => g.Key).FirstOrDefault(root);
+        List<List<int>> starts =
+        [
+            [.. new SteinerTreeFinder(graph, needed).Find(2)],
+            ShortestWays(graph, root, wanted),
+            ShortestWays(graph, busiest, wanted),
+        ];
+        return starts.DistinctBy(s => string.Join(',', s.Order()), StringComparer.Ordinal)
+            .Select(s => Improve(graph, s, wanted, objective, forced))
+            .MinBy(s => objective.CostOf(s))!;
+    }
+
+    /// <summary>Runs that hand-given routes use cost next to nothing, so that the tree keeps them.</summary>
+    private static WeightedGraph Forced(WeightedGraph graph, IReadOnlyCollection<int> forced) =>
+        forced.Count == 0 ? graph : new(graph.Vertices, graph.Edges.Select((e, i) => (e.A, e.B, forced.Contains(i) ? e.Weight * 1e-6 : e.Weight)));
+
+    private static List<int> ShortestWays(WeightedGraph graph, int from, bool[] wanted)
+    {
+        var (_, by) = graph.ShortestFrom([from]);
+        return TreeChains.Prune(graph, [.. by.Where(e => e >= 0).Distinct().Order()], wanted);
+    }
+
+    private static List<int> Improve(WeightedGraph graph, List<int> tree, bool[] wanted, RoutingObjective objective, IReadOnlyCollection<int> forced)
+    {
+        var cost = objective.CostOf(tree);
+        for (var round = 0; round < 60; round++)
+        {
+            List<int>? best = null;
+            foreach (var (ear, circle) in Circles(graph, tree))
+            {
+                foreach (var edge in circle.Where(e => !forced.Contains(e)))
+                {
+                    var other = TreeChains.Prune(graph, [.. tree.Where(e => e != edge), .. ear], wanted);
+                    var otherCost = objective.CostOf(other);
+                    if (otherCost < cost - 1e-6)
+                    {
+                        cost = otherCost;
+                        best = other;
+                    }
+                }
+            }
+
+            if (best is null)
+            {
+                break;
+            }
+
+            tree = best;
+        }
+
+        tree.Sort();
+        return tree;
+    }
+
+    /// <summary>Every way outside the tree that joins two of its vertices through one unused edge, with the edges of the circle it closes.</summary>
+    private static List<(List<int> Ear, List<int> Circle)> Circles(WeightedGraph graph, List<int> tree)
+    {
+        var inTree = tree.ToHashSet();
+        var vertices = tree.SelectMany(e => new[] { graph.Edges[e].A, graph.Edges[e].B }).Distinct().Order().ToList();
+        var (_, by) = graph.ShortestFrom(vertices);
+        var alone = new WeightedGraph(graph.Vertices, tree.Select(e => graph.Edges[e]));
+        var found = new List<(List<int>, List<int>)>();
+        for (var e = 0; e < graph.Edges.Count; e++)
+        {
+            if (inTree.Contains(e) || by[graph.Edges[e].A] == e || by[graph.Edges[e].B] == e)
+            {
+                continue;
+            }
+
+            var ear = new List<int> { e };
+            var a = Follow(graph, by, graph.Edges[e].A, ear);
+            var b = Follow(graph, by, graph.Edges[e].B, ear);
+            if (a == b || ear.Distinct().Count() != ear.Count)
+            {
+                continue;
+            }
+
+            var (distance, back) = alone.ShortestFrom([a]);
+            if (double.IsInfinity(distance[b]))
+            {
+                continue;
+            }
+
+            var circle = new List<int>();
+            for (var v = b; back[v] >= 0; v = alone.Other(back[v], v))
+            {
+                circle.Add(tree[back[v]]);
+            }
+
+            found.Add((ear, circle));
+        }
+
+        return found;
+    }
+
+    private static int Follow(WeightedGraph graph, int[] by, int from, List<int> ear)
+    {
+        while (by[from] >= 0)
+        {
+            ear.Add(by[from]);
+            from = graph.Other(by[from], from);
+        }
+
+        return from;
+    }
+}
