@@ -64,7 +64,7 @@ public static class SmallHarness
         Bay("battery feed", "main battery.plus", ["bus bar.1"], c => c with { LiveWith = KeyPosition.Off, Colour = "RD", UnfusedBecause = "170 mm, sleeved and booted" }),
         Bay("starter cable", "main battery.plus", ["starter.B"], c => c with { LiveWith = KeyPosition.Off, Colour = "RD", UnfusedBecause = "starter lead is exempt", Duty = Duty.Momentary }),
         Bay("charge lead", "alternator.B+", ["F2.out"], c => c with { LiveWith = KeyPosition.Off, Colour = "RD", ProtectedBy = ["F2"] }),
-        Mated("cabin feed", "F1.out", ["firewall"], ["cabin fuse panel.1"], "A", c => c with { LiveWith = KeyPosition.Off, Colour = "RD", ProtectedBy = ["F1"], CurrentA = 30 }),
+        Mated("cabin feed", "F1.out", ["firewall"], ["cabin fuse panel.1"], "A", c => c with { LiveWith = KeyPosition.Off, Colour = "RD", ProtectedBy = ["F1"], CurrentA = 25 }),
         Mated("dipped beam", "F7.out", ["headlamp left.56b", "headlamp right.56b"], [], "B", c => c with { Colour = "YE", Importance = Importance.Critical, ProtectedBy = ["F7"] }),
         Mated("main beam", "F8.out", ["headlamp left.56a", "headlamp right.56a"], [], "B", c => c with { Colour = "WH", Importance = Importance.Critical, ProtectedBy = ["F8"] }),
         Mated("horn", "F9.out", ["horn.1"], [], "B", c => c with { Colour = "BN/WH", Duty = Duty.Intermittent, ProtectedBy = ["F9"] }),

@@ -1,0 +1,63 @@
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Planning;
+
+/// <summary>
+/// Gives every return pin that no net reaches a circuit to ground: to the ground point it names, else to the nearest by
+/// <c>distance</c> (place to place, mm), ties by name.
+/// </summary>
+internal static class ReturnWirer
+{
+    public static Harness WithReturns(Harness harness, Func<string, string, double> distance)
+    {
+        var wired = harness.Nets.SelectMany(n => n.Ends.Append(n.Root)).Select(p => p.ToString()).ToHashSet(StringComparer.Ordinal);
+        var grounds = harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && t.Side == Side.Bay).ToArray();
+        var circuits = harness.Circuits.ToBuilder();
+        var nets = harness.Nets.ToBuilder();
+        var ids = harness.Circuits.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var thing in harness.Things.Where(t => t.Side == Side.Bay))
+        {
+            foreach (var pin in thing.Returns)
+            {
+                var from = new PinRef(thing.Id, pin.Pin);
+                var ground = pin.To is null ? Nearest(thing, grounds, distance) : Named(harness, pin.To);
+                if (ground is null || !wired.Add(from.ToString()))
+                {
+                    continue;
+                }
+
+                var id = thing.Returns.Length == 1 ? $"{thing.Id} ground" : $"{thing.Id} ground {pin.Pin}";
+                while (!ids.Add(id))
+                {
+                    id += "'";
+                }
+
+                circuits.Add(new()
+                {
+                    Id = id, From = from, Feeds = [ground], IsReturn = true, LiveWith = KeyPosition.Off, OnlyWith = thing.OnlyWith,
+                    NominalV = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12, At = thing.At,
+                });
+                nets.Add(new() { Id = id, Circuit = id, Root = ground, Ends = [from], OnlyWith = thing.OnlyWith });
+            }
+        }
+
+        return harness with { Circuits = circuits.ToImmutable(), Nets = nets.ToImmutable() };
+    }
+
+    private static PinRef? Nearest(Thing thing, Thing[] grounds, Func<string, string, double> distance)
+    {
+        var nearest = grounds.OrderBy(g => distance(thing.Place, g.Place)).ThenBy(g => g.Id, StringComparer.Ordinal).FirstOrDefault();
+        return nearest is null ? null : new(nearest.Id, nearest.Pins.Length == 1 ? nearest.Pins[0].Name : null);
+    }
+
+    private static PinRef? Named(Harness harness, string to)
+    {
+        if (harness.Things.FirstOrDefault(t => t.Id == to) is { } thing)
+        {
+            return new(thing.Id, thing.Pins.Length == 1 ? thing.Pins[0].Name : null);
+        }
+
+        var dot = to.LastIndexOf('.');
+        return dot > 0 ? new(to[..dot], to[(dot + 1)..]) : null;
+    }
+}

@@ -1,0 +1,38 @@
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>
+/// The steady current of a wire where it lies: published current of the single wire in air at 25 degC, times the bundle factor by loaded
+/// wires, times the ambient factor. The steps of the bundle factor are one reading of the aerospace derating curve; common practice.
+/// </summary>
+public static class Ampacity
+{
+    /// <summary>Ambient at which published air currents are taken to hold, degC.</summary>
+    public const double PublishedAtC = 25;
+
+    /// <summary>Factor for the number of wires in the bundle that carry current at the same time.</summary>
+    public static double BundleFactor(int loadedWires) => loadedWires switch
+    {
+        <= 3 => 1,
+        <= 7 => 0.8,
+        <= 19 => 0.7,
+        <= 39 => 0.5,
+        _ => 0.4,
+    };
+
+    /// <summary>Square root of the rise that is left over the rise at 25 degC; nothing when the ambient reaches the class.</summary>
+    public static double AmbientFactor(double maxC, double ambientC) =>
+        ambientC >= maxC ? 0 : Math.Sqrt((maxC - ambientC) / (maxC - PublishedAtC));
+
+    /// <summary>Amperes of the single wire in air: as published, else by area (14 A at 0.75 mm2, growing with its power 0.62).</summary>
+    public static double InAirA(WireSize size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return size.AirAmpacityA ?? 16.8 * Math.Pow(size.AreaMm2, 0.62);
+    }
+
+    /// <summary>Amperes where the wire lies.</summary>
+    public static double DeratedA(WireSize size, double maxC, double ambientC, int loadedWires) =>
+        InAirA(size) * BundleFactor(loadedWires) * AmbientFactor(maxC, ambientC);
+}

@@ -1,0 +1,39 @@
+using HarnessDraw.Electrical;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>A rating with the reason for it; null when no standard rating is big enough or the load is unknown.</summary>
+internal sealed record ChosenRating(double? RatingA, bool Given, string Why, double LoadA);
+
+/// <summary>
+/// Chooses fuse ratings: the next standard value above the steady load with room (more for motors), for an alternator's lead above its
+/// output. A given rating stays.
+/// </summary>
+internal static class FuseChooser
+{
+    public static ChosenRating Choose(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options)
+    {
+        var loadA = load is null ? 0 : Math.Max(load.LoadA, load.OutputA);
+        if (protection.RatingA is { } given)
+        {
+            return new(given, true, "given by hand", loadA);
+        }
+
+        if (load is null || loadA <= 0)
+        {
+            return new(series?.Ratings.FirstOrDefault()?.RatingA, false, "no load known: smallest of the series", 0);
+        }
+
+        var motor = load.MotorA > 0.5 * load.LoadA;
+        var factor = load.OutputA >= load.LoadA ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
+        var what = load.OutputA >= load.LoadA ? "alternator output" : motor ? "load, mostly motor" : "load";
+        var rating = series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().FirstOrDefault(r => r >= (factor * loadA) - 1e-9);
+        var text = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"next standard rating above {factor:0.##} x {loadA:0.0} A {what}");
+        return new(rating, false, rating is null ? $"{text}: none in the series" : text, loadA);
+    }
+
+    /// <summary>Largest standard rating that a current limit bears; null when even the smallest is too big.</summary>
+    public static double? Largest(FuseSeries? series, double limitA) =>
+        series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().LastOrDefault(r => r <= limitA + 1e-9);
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning.Splicing;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>Working row of one wire while sizes, cavities and lengths are settled. Lives only inside one planning run.</summary>
+internal sealed class WireRow
+{
+    public required DraftWire Draft { get; init; }
+    public required Net Net { get; init; }
+    public required Circuit Circuit { get; init; }
+    public required WireType Type { get; init; }
+
+    /// <summary>Segments on the way, and the length along them; lengths of unknown paths are guessed and marked.</summary>
+    public required ImmutableArray<int> Way { get; init; }
+    public required double PathMm { get; init; }
+    public required bool Unknown { get; init; }
+    public required bool Estimated { get; init; }
+    public required double AmbientC { get; init; }
+    public required ImmutableArray<string> ProtectedBy { get; init; }
+
+    /// <summary>Amperes by case; the cases of <see cref="Electrical.LoadFlow"/>.</summary>
+    public required double[] CaseA { get; init; }
+
+    /// <summary>Largest current for the temperature test: short ones count for less.</summary>
+    public required double SteadyA { get; init; }
+    public required ImmutableArray<WireSize> Sizes { get; init; }
+
+    /// <summary>A size given by hand: it stays.</summary>
+    public required bool Given { get; init; }
+    public int Loaded { get; set; } = 1;
+    public int Size { get; set; }
+
+    /// <summary>Least size number by each rule, and which rule is the last word.</summary>
+    public int ByMechanics { get; set; }
+    public int ByAmpacity { get; set; }
+    public int ByProtection { get; set; }
+    public int ByTerminal { get; set; }
+    public int ByDrop { get; set; }
+
+    /// <summary>Length for resistance, mm.</summary>
+    public double ConductorMm { get; set; }
+
+    /// <summary>Cavity chosen at either end when it is a mate.</summary>
+    public string? FromCavity { get; set; }
+    public string? ToCavity { get; set; }
+
+    public WireSize SizeNow => Sizes[Size];
+
+    public double DeratedA(int size) => Ampacity.DeratedA(Sizes[size], Type.MaxC, AmbientC, Loaded);
+
+    public double OhmAt(int size, double currentA)
+    {
+        var temperature = Electrical.Copper.SteadyC(AmbientC, Type.MaxC, currentA, DeratedA(size));
+        return Electrical.Copper.Ohm(Sizes[size], ConductorMm, temperature);
+    }
+}

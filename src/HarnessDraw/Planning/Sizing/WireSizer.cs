@@ -1,0 +1,175 @@
+using HarnessDraw.Electrical;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>The wires one loop passes, with their currents, against what it may drop.</summary>
+internal sealed record LoopBudget(DropPath Path, IReadOnlyList<(WireRow Wire, double CurrentA)> Wires)
+{
+    /// <summary>What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit.</summary>
+    public double BudgetV(PlanningOptions options) => Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
+
+    public double WiresV => Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(w.Wire.Size, w.CurrentA));
+
+    public double WiresVWith(WireRow changed, int size) => Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(w.Wire == changed ? size : w.Wire.Size, w.CurrentA));
+}
+
+/// <summary>
+/// Sizes all wires at once: least size by mechanics, temperature, protection and terminal for each, then loop by loop the drop. Within a
+/// loop area follows the root of the current, which costs least copper for a given drop; a size never shrinks for a bigger load.
+/// </summary>
+internal sealed class WireSizer(PlanningOptions options, TerminalChooser terminals, Func<string, double?> ratingOf)
+{
+    public List<WireRow> WithoutTerminal { get; } = [];
+    public List<WireRow> TooSmall { get; } = [];
+    public List<LoopBudget> NotMet { get; } = [];
+
+    public void Size(IReadOnlyList<WireRow> wires, IReadOnlyList<LoopBudget> loops)
+    {
+        foreach (var wire in wires)
+        {
+            SizeAlone(wire);
+        }
+
+        foreach (var loop in loops.Select((l, i) => (Loop: l, Excess: l.WiresV / l.BudgetV(options), i)).Where(l => l.Excess > 1).OrderByDescending(l => l.Excess).ThenBy(l => l.i))
+        {
+            Meet(loop.Loop);
+        }
+
+        foreach (var wire in wires)
+        {
+            wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal)) ? wire.Size : 0;
+        }
+    }
+
+    private void SizeAlone(WireRow wire)
+    {
+        if (wire.Given)
+        {
+            return;
+        }
+
+        wire.ByMechanics = Least(wire, s => wire.Sizes[s].AreaMm2 >= options.SmallestAreaMm2 - 1e-9);
+        wire.ByAmpacity = Least(wire, s => wire.DeratedA(s) >= wire.SteadyA - 1e-9);
+        var rating = RatingOver(wire);
+        wire.ByProtection = rating is null ? 0 : Least(wire, s => wire.DeratedA(s) >= rating - 1e-9);
+        var needed = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
+        if (needed >= wire.Sizes.Length)
+        {
+            TooSmall.Add(wire);
+            needed = wire.Sizes.Length - 1;
+        }
+
+        wire.ByTerminal = NextWithTerminal(wire, needed);
+        if (wire.ByTerminal < 0)
+        {
+            WithoutTerminal.Add(wire);
+            wire.ByTerminal = 0;
+        }
+
+        wire.Size = Math.Max(needed, wire.ByTerminal);
+        wire.ByTerminal = wire.Size > needed ? wire.Size : 0;
+    }
+
+    /// <summary>Rating of the nearest protection; null when none is known.</summary>
+    public double? RatingOver(WireRow wire) => wire.ProtectedBy.IsEmpty ? null : ratingOf(wire.ProtectedBy[0]);
+
+    /// <summary>The least size from <paramref name="from"/> on that both ends can be terminated with, or -1.</summary>
+    public int NextWithTerminal(WireRow wire, int from)
+    {
+        for (var s = from; s < wire.Sizes.Length; s++)
+        {
+            if (HasTerminal(wire, s))
+            {
+                return s;
+            }
+        }
+
+        return -1;
+    }
+
+    public bool HasTerminal(WireRow wire, int size) =>
+        Fits(wire.Draft.From.Pin, wire.FromCavity, wire.Sizes[size]) && Fits(wire.Draft.To.Pin, wire.ToCavity, wire.Sizes[size]);
+
+    private bool Fits(PinRef? pin, string? cavity, WireSize size)
+    {
+        if (pin is null)
+        {
+            return true;
+        }
+
+        var candidates = terminals.For(pin, cavity);
+        return candidates.IsEmpty || TerminalChooser.Fitting(candidates, size) is not null;
+    }
+
+    private static int Least(WireRow wire, Func<int, bool> holds)
+    {
+        for (var s = 0; s < wire.Sizes.Length; s++)
+        {
+            if (holds(s))
+            {
+                return s;
+            }
+        }
+
+        return wire.Sizes.Length;
+    }
+
+    private void Meet(LoopBudget loop)
+    {
+        var budget = loop.BudgetV(options);
+        if (loop.WiresV <= budget)
+        {
+            return;
+        }
+
+        var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
+        if (DropAt(loop, most) > budget)
+        {
+            NotMet.Add(loop);
+            return;
+        }
+
+        var (low, high) = (0.0, most);
+        for (var i = 0; i < 40; i++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = DropAt(loop, middle) > budget ? (middle, high) : (low, middle);
+        }
+
+        foreach (var (wire, currentA) in loop.Wires)
+        {
+            wire.Size = SizeAt(wire, currentA, high);
+        }
+    }
+
+    private double DropAt(LoopBudget loop, double areaPerRootA) => loop.Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(SizeAt(w.Wire, w.CurrentA, areaPerRootA), w.CurrentA));
+
+    private int SizeAt(WireRow wire, double currentA, double areaPerRootA)
+    {
+        if (wire.Given)
+        {
+            return wire.Size;
+        }
+
+        var area = areaPerRootA * Math.Sqrt(currentA);
+        var size = wire.Size;
+        while (size < wire.Sizes.Length - 1 && wire.Sizes[size].AreaMm2 < area - 1e-12)
+        {
+            size++;
+        }
+
+        if (size == wire.Size)
+        {
+            return size;
+        }
+
+        // the biggest size that can still be terminated, where the drop asks for more than its terminals take
+        while (size > wire.Size && !HasTerminal(wire, size))
+        {
+            size--;
+        }
+
+        return size;
+    }
+}
