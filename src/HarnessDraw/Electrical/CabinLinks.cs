@@ -18,6 +18,12 @@ internal sealed partial class ElectricalNetwork
 
     private void AddCabinLinks(Circuit circuit, Net[] nets)
     {
+        if (nets.Any(n => n.Side == Side.Cabin))
+        {
+            LinkBuiltSides(nets);
+            return;
+        }
+
         string? inward = null;
         foreach (var net in nets)
         {
@@ -33,6 +39,16 @@ internal sealed partial class ElectricalNetwork
 
                 LinkOutward(circuit, net, node, Index.Thing(pin.Thing)!.Kind == ThingKind.Inline, inward);
             }
+        }
+    }
+
+    /// <summary>Where the harness makes both sides of a mate, its contact joins the nets of the two sides in their order.</summary>
+    private void LinkBuiltSides(Net[] nets)
+    {
+        string[] Mates(Side side) => [.. nets.Where(n => n.Side == side).SelectMany(n => Members(n).Where(p => Index.IsMate(p)).Select(p => NodeName(p, n.Id)))];
+        foreach (var (bay, cabin) in Mates(Side.Bay).Zip(Mates(Side.Cabin)))
+        {
+            Add(new(Node(bay), Node(cabin), BranchKind.Conductor, Joined) { When = nets[0].OnlyWith });
         }
     }
 

@@ -15,6 +15,22 @@ internal static class ReturnWirer
         var circuits = harness.Circuits.ToBuilder();
         var nets = harness.Nets.ToBuilder();
         var ids = harness.Circuits.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        for (var n = 0; n < nets.Count; n++)
+        {
+            var end = nets[n].Root.IsNearestGround ? harness.Things.FirstOrDefault(t => t.Id == nets[n].Ends[0].Thing) : null;
+            if (end is not null && Nearest(end, grounds, distance) is { } nearest)
+            {
+                nets[n] = nets[n] with { Root = nearest };
+                for (var c = 0; c < circuits.Count; c++)
+                {
+                    if (circuits[c].Id == nets[n].Circuit)
+                    {
+                        circuits[c] = circuits[c] with { Feeds = [nearest] };
+                    }
+                }
+            }
+        }
+
         foreach (var thing in harness.Things.Where(t => t.Side == Side.Bay))
         {
             foreach (var pin in thing.Returns)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tests.Model;
 
@@ -41,7 +42,8 @@ public static class SmallHarness
             new() { Id = "F3", Kind = ProtectionKind.Blade, On = "bus bar", Protects = ["fan feed"] },
             new() { Id = "F7", Kind = ProtectionKind.Blade, RatingA = 15, On = "cabin fuse panel" },
             new() { Id = "F8", Kind = ProtectionKind.Blade, RatingA = 15, On = "cabin fuse panel" },
-            new() { Id = "F9", Kind = ProtectionKind.Blade, RatingA = 15, On = "cabin fuse panel" },
+            new() { Id = "F9", Kind = ProtectionKind.Blade, RatingA = 10, On = "cabin fuse panel" },
+            new() { Id = "F10", Kind = ProtectionKind.Blade, RatingA = 10, On = "cabin fuse panel" },
         ],
         Kept =
         [
@@ -59,6 +61,9 @@ public static class SmallHarness
         SourceHash = "0123456789ab",
     };
 
+    /// <summary>Its plan with the usual figures.</summary>
+    public static Plan Plan { get; } = HarnessPlanner.Plan(Harness, PlanningOptions.Usual);
+
     private static ImmutableArray<(Circuit Circuit, Net Net)> Rows =>
     [
         Bay("battery feed", "main battery.plus", ["bus bar.1"], c => c with { LiveWith = KeyPosition.Off, Colour = "RD", UnfusedBecause = "170 mm, sleeved and booted" }),
@@ -67,7 +72,7 @@ public static class SmallHarness
         Mated("cabin feed", "F1.out", ["firewall"], ["cabin fuse panel.1"], "A", c => c with { LiveWith = KeyPosition.Off, Colour = "RD", ProtectedBy = ["F1"], CurrentA = 25 }),
         Mated("dipped beam", "F7.out", ["headlamp left.56b", "headlamp right.56b"], [], "B", c => c with { Colour = "YE", Importance = Importance.Critical, ProtectedBy = ["F7"] }),
         Mated("main beam", "F8.out", ["headlamp left.56a", "headlamp right.56a"], [], "B", c => c with { Colour = "WH", Importance = Importance.Critical, ProtectedBy = ["F8"] }),
-        Mated("horn", "F9.out", ["horn.1"], [], "B", c => c with { Colour = "BN/WH", Duty = Duty.Intermittent, ProtectedBy = ["F9"] }),
+        Mated("horn", "F10.out", ["horn.1"], [], "B", c => c with { Colour = "BN/WH", Duty = Duty.Intermittent, ProtectedBy = ["F10"] }),
         Mated("ignition", "ignition switch.15", ["ignition coil.15"], [], "A", c => c with { Importance = Importance.Critical, ProtectedBy = ["F9"] }),
         Mated("coolant signal", "gauges.1", ["coolant sender.1"], [], "A", c => c with { Duty = Duty.Signal, ProtectedBy = ["F9"] }),
         Mated("starter solenoid", "ignition switch.50", ["starter.S"], [], "A", c => c with { LiveWith = KeyPosition.Start, Duty = Duty.Momentary, ProtectedBy = ["F9"] }),

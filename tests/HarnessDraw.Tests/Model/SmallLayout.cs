@@ -27,7 +27,7 @@ public static class SmallLayout
             Run("engine top", "starter", 560) with { Zone = "engine" }, Run("starter", "alternator", 430) with { Zone = "engine" }, Run("engine top", "alternator", 420) with { Zone = "engine" },
             Run("thermostat", "grille", 480) with { MovesMm = 20 },
         ],
-        Zones = [new("wet", 60, Exposure.Spray, null), new("engine", 85, Exposure.Dry, null)],
+        Zones = [new("wet", 60, Exposure.Spray, null), new("engine", 75, Exposure.Dry, null)],
         Openings = [new("pass-through", 62, 98, false) { Panel = "firewall", Holds = "firewall" }],
         Surfaces = [new("body", "steel", true)],
         Outline =

@@ -21,7 +21,7 @@ public static class SmallThings
         new()
         {
             Id = "starter", Label = "STARTER", Kind = ThingKind.Starter, Place = "starter", Pins = [Stud("B", "M8"), Blade("S")],
-            Elements = [new("motor", ElementKind.Motor, "B", null) { CurrentA = 160, PeakA = 400 }, new("solenoid", ElementKind.Coil, "S", null) { CurrentA = 12, PeakA = 30 }],
+            Elements = [new("motor", ElementKind.Motor, "B", null) { CurrentA = 160, PeakA = 400 }, new("solenoid", ElementKind.Coil, "S", null) { CurrentA = 7, PeakA = 30 }],
         },
         new()
         {
@@ -29,7 +29,7 @@ public static class SmallThings
             Elements = [new("bar 1-2", ElementKind.Link, "1", "2"), new("bar 2-3", ElementKind.Link, "2", "3")],
         },
         Fuse("F1", "left wing rear", PinStyle.Stud, "M6", Side.Bay), Fuse("F2", "left wing rear", PinStyle.Stud, "M6", Side.Bay), Fuse("F3", "left wing rear", PinStyle.Blade, "6.3", Side.Bay),
-        Fuse("F7", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin), Fuse("F8", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin), Fuse("F9", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin),
+        Fuse("F7", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin), Fuse("F8", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin), Fuse("F9", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin), Fuse("F10", "cabin panel", PinStyle.Blade, "6.3", Side.Cabin),
         new() { Id = "cabin fuse panel", Label = "FUSE PANEL", Kind = ThingKind.FusePanel, Place = "cabin panel", Side = Side.Cabin, Pins = [Stud("1", "M6")] },
         new()
         {

@@ -35,8 +35,8 @@ internal sealed class TerminalChooser(HarnessIndex index)
     /// <summary>Contact size of a pin: of its cavity in the connector body, else as the thing says.</summary>
     public string? SizeOf(PinRef pin, string? cavity)
     {
-        var name = cavity ?? pin.Pin;
-        return ConnectorAt(pin)?.Cavities.FirstOrDefault(c => c.Name == name)?.Size ?? index.PinOf(pin with { Pin = name })?.Size;
+        var name = cavity ?? index.PinOf(pin)?.Cavity ?? pin.Pin;
+        return ConnectorAt(pin)?.Cavities.FirstOrDefault(c => c.Name == name)?.Size ?? (index.PinOf(pin) ?? index.PinOf(pin with { Pin = name }))?.Size;
     }
 
     private static bool Takes(TerminalPart t, WireSize size) =>

@@ -126,8 +126,13 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
         if (DropAt(loop, most) > budget)
         {
+            // out of reach beside contacts and kept wiring: at least the new wires alone stay within the limit
+            budget = loop.Path.LimitV;
             NotMet.Add(loop);
-            return;
+            if (DropAt(loop, most) > budget || loop.WiresV <= budget)
+            {
+                return;
+            }
         }
 
         var (low, high) = (0.0, most);

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Planning.Bundles;
+
+/// <summary>Diameter of a segment's bundle in its worst build, and the covering that fits.</summary>
+internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
+{
+    private readonly Dictionary<string, double> packed = new(StringComparer.Ordinal);
+
+    /// <summary>Largest bare diameter over all builds, mm.</summary>
+    public double BareMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires)
+    {
+        if (wires.All(w => w.Builds.IsAlways))
+        {
+            return Packed([.. wires.Select(w => w.OutsideMm)]);
+        }
+
+        return builds.Max(b => Packed([.. wires.Where(w => w.Builds.Holds(b)).Select(w => w.OutsideMm)]));
+    }
+
+    /// <summary>The tightest covering that takes the bundle and bears the ambient; null when the catalogue has none.</summary>
+    public CoveringPart? CoveringFor(double bareMm, string? zone)
+    {
+        var ambient = index.AmbientC(zone, options);
+        return index.Harness.Catalogue.Coverings
+            .Where(c => bareMm >= c.MinBundleMm - 1e-9 && bareMm <= c.MaxBundleMm + 1e-9 && c.MaxC >= ambient)
+            .OrderBy(c => c.MaxBundleMm).ThenBy(c => c.Id, StringComparer.Ordinal).FirstOrDefault();
+    }
+
+    private double Packed(double[] outsideMm)
+    {
+        Array.Sort(outsideMm);
+        var key = string.Join(' ', outsideMm);
+        if (!packed.TryGetValue(key, out var diameter))
+        {
+            diameter = CirclePacking.Diameter(outsideMm, options.BundleFactor);
+            packed.Add(key, diameter);
+        }
+
+        return diameter;
+    }
+}

@@ -1,0 +1,213 @@
+using HarnessDraw.Electrical;
+using HarnessDraw.Model;
+using HarnessDraw.Planning.Sizing;
+
+namespace HarnessDraw.Planning.Cavities;
+
+/// <summary>A wire that must have a cavity of a mate or inline connector, with its place in leaf order.</summary>
+internal sealed record CavitySeeker(WireRow Wire, bool AtFrom, PinRef Pin, string? Half, double LeafKey);
+
+/// <summary>The cavity a wire got, and why.</summary>
+internal sealed record CavityGiven(CavitySeeker Seeker, string Cavity, string Why);
+
+/// <summary>
+/// Gives each wire at a mate its cavity. Fixed ones stay and kept cabin pins decide for their circuits; the rest is dealt out by least total
+/// cost: contact size and current, half, then the order of the cavities against leaf order, which leaves the fewest crossings.
+/// Circuits that must be apart are then moved apart. Where cavities run short, wires that no build has together share.
+/// </summary>
+internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser terminals, WireSizer sizer)
+{
+    private const double Impossible = 1e7;
+
+    public List<CavitySeeker> WithoutCavity { get; } = [];
+
+    public List<CavityGiven> Assign(ConnectorPart part, IReadOnlyList<CavitySeeker> seekers)
+    {
+        var given = new List<CavityGiven>();
+        var open = new List<CavitySeeker>();
+        foreach (var seeker in seekers.OrderBy(s => s.LeafKey).ThenBy(s => s.Wire.Circuit.Id, StringComparer.Ordinal))
+        {
+            var set = seeker.AtFrom ? seeker.Wire.FromCavity : seeker.Wire.ToCavity;
+            if (set is not null)
+            {
+                given.Add(new(seeker, set, "fixed by hand"));
+            }
+            else
+            {
+                open.Add(seeker);
+            }
+        }
+
+        TakeKept(part, given, open);
+        ShareWhenShort(part, given, open);
+        DealOut(part, given, open);
+        KeepApart(part, given);
+        return given;
+    }
+
+    private void TakeKept(ConnectorPart part, List<CavityGiven> given, List<CavitySeeker> open)
+    {
+        foreach (var seeker in open.ToArray())
+        {
+            var kept = index.Harness.Kept.Where(k => k.Connector == seeker.Pin.Thing && Comes(k, seeker.Wire.Circuit) && given.TrueForAll(g => g.Cavity != k.Cavity || !Meet(g.Seeker, seeker)))
+                .OrderByDescending(k => k.Colour is not null && k.Colour == seeker.Wire.Circuit.Colour)
+                .FirstOrDefault(k => part.Cavities.FirstOrDefault(c => c.Name == k.Cavity) is { } cavity && IsHalf(cavity, seeker));
+            if (kept is not null)
+            {
+                given.Add(new(seeker, kept.Cavity, "kept cabin pin"));
+                open.Remove(seeker);
+            }
+        }
+    }
+
+    /// <summary>One after another, a wire takes the cavity of one that no build has beside it, while there are more wires than cavities.</summary>
+    private static void ShareWhenShort(ConnectorPart part, List<CavityGiven> given, List<CavitySeeker> open)
+    {
+        foreach (var half in open.Select(s => s.Half).Distinct().ToArray())
+        {
+            foreach (var seeker in open.Where(s => s.Half == half).ToArray())
+            {
+                var free = part.Cavities.Count(c => IsHalf(c, seeker) && given.TrueForAll(g => g.Cavity != c.Name));
+                if (open.Count(s => s.Half == half) <= free)
+                {
+                    break;
+                }
+
+                var host = given.FirstOrDefault(g => g.Seeker.Half == half && given.Where(o => o.Cavity == g.Cavity).All(o => !Meet(o.Seeker, seeker)));
+                if (host is not null)
+                {
+                    given.Add(new(seeker, host.Cavity, "shared: never in one build"));
+                    open.Remove(seeker);
+                }
+            }
+        }
+    }
+
+    private void DealOut(ConnectorPart part, List<CavityGiven> given, List<CavitySeeker> open)
+    {
+        var taken = given.Select(g => g.Cavity).ToHashSet(StringComparer.Ordinal);
+        var free = part.Cavities.Where(c => !taken.Contains(c.Name)).ToArray();
+        if (open.Count == 0)
+        {
+            return;
+        }
+
+        var columns = Math.Max(free.Length, 0) + open.Count;
+        var cost = new double[open.Count][];
+        for (var i = 0; i < open.Count; i++)
+        {
+            cost[i] = new double[columns];
+            var spread = (i + 0.5) * free.Length / open.Count;
+            for (var c = 0; c < columns; c++)
+            {
+                cost[i][c] = c < free.Length ? CostOf(open[i], free[c]) + ((c + 0.5 - spread) * (c + 0.5 - spread)) : 10 * Impossible;
+            }
+        }
+
+        var dealt = LinearAssignment.Solve(cost);
+        for (var i = 0; i < open.Count; i++)
+        {
+            if (dealt[i] >= free.Length || cost[i][dealt[i]] >= Impossible)
+            {
+                WithoutCavity.Add(open[i]);
+            }
+            else
+            {
+                given.Add(new(open[i], free[dealt[i]].Name, "fewest crossings"));
+            }
+        }
+    }
+
+    private double CostOf(CavitySeeker seeker, CavityPart cavity)
+    {
+        if (!IsHalf(cavity, seeker) || index.Harness.Kept.Any(k => k.Connector == seeker.Pin.Thing && k.Cavity == cavity.Name && k.ComesFrom is not null && !Comes(k, seeker.Wire.Circuit)))
+        {
+            return Impossible;
+        }
+
+        var candidates = terminals.For(seeker.Pin, cavity.Name);
+        var wire = seeker.Wire;
+        var (from, to) = (wire.FromCavity, wire.ToCavity);
+        (wire.FromCavity, wire.ToCavity) = seeker.AtFrom ? (cavity.Name, to) : (from, cavity.Name);
+        var fitting = sizer.NextWithTerminal(wire, wire.Size);
+        (wire.FromCavity, wire.ToCavity) = (from, to);
+        var contactA = candidates.IsEmpty ? double.PositiveInfinity : candidates.Max(t => t.CurrentA);
+        var heat = wire.SteadyA > contactA ? 2e5 : wire.SteadyA > 0.8 * contactA ? 2e3 : 0;
+        return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size));
+    }
+
+    private void KeepApart(ConnectorPart part, List<CavityGiven> given)
+    {
+        if (index.Harness.KeepApart.IsEmpty)
+        {
+            return;
+        }
+
+        int Near() => index.Harness.KeepApart.Sum(k => given.Where(g => k.Circuits.Contains(g.Seeker.Wire.Circuit.Id))
+            .Sum(g => given.Count(o => o.Seeker.Wire.Circuit.Id != g.Seeker.Wire.Circuit.Id && k.Circuits.Contains(o.Seeker.Wire.Circuit.Id) && AreNeighbours(part, g.Cavity, o.Cavity))));
+        var before = Near();
+        for (var i = 0; i < given.Count && before > 0; i++)
+        {
+            for (var c = 0; c < part.Cavities.Length && before > 0 && given[i].Why == "fewest crossings"; c++)
+            {
+                var kept = given.ToArray();
+                if (!Swap(part.Cavities[c], given, i))
+                {
+                    continue;
+                }
+
+                var after = Near();
+                if (after < before)
+                {
+                    before = after;
+                }
+                else
+                {
+                    given.Clear();
+                    given.AddRange(kept);
+                }
+            }
+        }
+    }
+
+    /// <summary>Moves one wire to a cavity, and what was there to its old one, where both fit.</summary>
+    private bool Swap(CavityPart to, List<CavityGiven> given, int i)
+    {
+        var other = given.FindIndex(g => g.Cavity == to.Name);
+        var old = given[i].Cavity;
+        if (other == i || CostOf(given[i].Seeker, to) > 1e3 || (other >= 0 && given[other].Why != "fewest crossings") || given.Count(g => g.Cavity == old) > 1)
+        {
+            return false;
+        }
+
+        if (other >= 0)
+        {
+            var back = terminals.ConnectorAt(given[other].Seeker.Pin)!.Cavities.First(c => c.Name == old);
+            if (CostOf(given[other].Seeker, back) > 1e3)
+            {
+                return false;
+            }
+
+            given[other] = given[other] with { Cavity = old };
+        }
+
+        given[i] = given[i] with { Cavity = to.Name };
+        return true;
+    }
+
+    /// <summary>Neighbours: no farther apart than one and a half of the least pitch of the body.</summary>
+    public static bool AreNeighbours(ConnectorPart part, string a, string b)
+    {
+        var (p, q) = (part.Cavities.FirstOrDefault(c => c.Name == a), part.Cavities.FirstOrDefault(c => c.Name == b));
+        return p is not null && q is not null && p != q && Distance(p, q) <= 1.5 * part.Cavities.Where(c => c != p).Min(c => Distance(p, c));
+    }
+
+    private static double Distance(CavityPart a, CavityPart b) => Math.Sqrt(((a.Xmm - b.Xmm) * (a.Xmm - b.Xmm)) + ((a.Ymm - b.Ymm) * (a.Ymm - b.Ymm)));
+
+    private static bool IsHalf(CavityPart cavity, CavitySeeker seeker) => seeker.Half is null || cavity.Half is null || cavity.Half == seeker.Half;
+
+    private static bool Meet(CavitySeeker a, CavitySeeker b) => a.Wire.Draft.Builds.MayMeet(b.Wire.Draft.Builds);
+
+    private static bool Comes(KeptPin kept, Circuit circuit) => kept.ComesFrom is { } source
+        && (CircuitSwitching.Names(circuit.From, source) || circuit.Feeds.Any(f => CircuitSwitching.Names(f, source)));
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning.Sizing;
+
+namespace HarnessDraw.Planning;
+
+/// <summary>The fuses with what they feed and the most that it bears.</summary>
+internal static class FuseList
+{
+    public static ImmutableArray<FuseChoice> Of(HarnessIndex index, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options) =>
+        [.. index.Harness.Protections.Select(p => One(index, p, sizing, rows, ids, options))];
+
+    private static FuseChoice One(HarnessIndex index, Protection protection, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options)
+    {
+        // behind a fuse: up to the next protection
+        int[] behind = [.. Enumerable.Range(0, rows.Length).Where(w => !rows[w].ProtectedBy.IsEmpty && rows[w].ProtectedBy[0] == protection.Id)];
+        var series = index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
+        var limit = behind.Select(w => Math.Min(rows[w].DeratedA(rows[w].Size), options.FuseOverContact * ContactA(sizing, rows[w]))).DefaultIfEmpty(0).Min();
+        var chosen = sizing.Fuses[protection.Id];
+        return new()
+        {
+            Id = protection.Id, Kind = protection.Kind, RatingA = chosen.RatingA, LargestA = FuseChooser.Largest(series, limit), Wires = [.. behind.Select(w => ids[w])],
+            LoadA = Math.Round(chosen.LoadA, 3), Given = chosen.Given, Why = chosen.Why,
+        };
+    }
+
+    private static double ContactA(SizingResult sizing, WireRow row)
+    {
+        var least = double.PositiveInfinity;
+        foreach (var (pin, cavity) in ((PinRef?, string?)[])[(row.Draft.From.Pin, row.FromCavity), (row.Draft.To.Pin, row.ToCavity)])
+        {
+            if (pin is not null && TerminalChooser.Fitting(sizing.Terminals.For(pin, cavity), row.SizeNow) is { } terminal)
+            {
+                least = Math.Min(least, terminal.CurrentA);
+            }
+        }
+
+        return least;
+    }
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
+using HarnessDraw.Planning.Sizing;
+
+namespace HarnessDraw.Planning;
+
+/// <summary>The problems that only planning can see, worded in one place.</summary>
+internal sealed class PlanningFindings
+{
+    private readonly List<Finding> found = [];
+
+    public ImmutableArray<Finding> All => [.. found];
+
+    public void AddMissingPaths(RoutedHarness routed)
+    {
+        foreach (var segment in routed.Tree.Segments.Where(s => s.Run.Path is null))
+        {
+            var (a, b) = (routed.Tree.PlaceId(segment.From), routed.Tree.PlaceId(segment.To));
+            Add("no-path", Severity.Error, $"No path of the layout reaches '{b}': a straight run of {segment.LengthMm:0} mm from '{a}' is assumed. Its wires cannot be cut by it.",
+                $"Describe a path from '{a}' to '{b}' with its measured length.", [a, b], null);
+        }
+    }
+
+    public void AddMissingGrounds(Harness harness)
+    {
+        var wired = harness.Nets.SelectMany(n => n.Ends.Append(n.Root)).Select(p => p.ToString()).ToHashSet(StringComparer.Ordinal);
+        foreach (var thing in harness.Things.Where(t => t.Side == Side.Bay))
+        {
+            foreach (var pin in thing.Returns.Where(p => !wired.Contains($"{thing.Id}.{p.Pin}")))
+            {
+                Add("no-ground-point", Severity.Error, $"{thing.Id}.{pin.Pin} must be wired to ground, but {(pin.To is null ? "no ground point is described" : $"'{pin.To}' is not described")}.",
+                    "Describe a ground point on bare metal near it.", [thing.Id], thing.At);
+            }
+        }
+    }
+
+    public void AddSplicesWithoutPlace(Harness harness, IEnumerable<int> nets)
+    {
+        foreach (var net in nets.Distinct())
+        {
+            var id = harness.Nets[net].Circuit;
+            Add("no-splice-place", Severity.Warning, $"The splice of '{id}' found no place that is still, cool, measured and clear of breakouts: it is put in the middle of the longest segment.",
+                "Measure a longer path, or join the wires at a stud.", [id], harness.CircuitOf(id).At);
+        }
+    }
+
+    public void AddTooSmall(WireRow wire, string id, double? ratingA) =>
+        Add("no-size-large-enough", Severity.Error, ratingA is { } rating && rating > wire.SteadyA
+            ? $"Wire {id} of '{wire.Circuit.Id}': no size of {wire.Type.Title} bears the {rating:0.#} A of {wire.ProtectedBy[0]} where it lies (largest: {wire.DeratedA(wire.Sizes.Length - 1):0.0} A)."
+            : $"Wire {id} of '{wire.Circuit.Id}': no size of {wire.Type.Title} bears {wire.SteadyA:0.0} A where it lies (largest: {wire.DeratedA(wire.Sizes.Length - 1):0.0} A).",
+            "Use a wire type of a higher class, a cooler route, or a smaller fuse.", [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
+
+    public void AddNoTerminal(WireRow wire, string id) =>
+        Add("no-terminal-fits", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}': {wire.SizeNow.Label} (outside {wire.SizeNow.OutsideMm:0.0} mm) is larger than every terminal of its pins takes.",
+            "Use a larger contact, split the load, or step down behind a fuse.", [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
+
+    public void AddNoCavity(WireRow wire, string id, string connector) =>
+        Add("no-cavity", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}' has no cavity left in {connector} of its half and size.",
+            "Use a larger connector, join circuits before the mate, or free a cavity.", [id, wire.Circuit.Id, connector], wire.Circuit.At, wire.Draft.Builds);
+
+    public void AddNoRating(Protection protection, double loadA) =>
+        Add("no-fuse-rating", Severity.Error, $"{protection.Id}: no standard rating is large enough for {loadA:0.0} A.", "Use another kind of fuse, or split the circuits.", [protection.Id], protection.At);
+
+    private void Add(string rule, Severity severity, string message, string cure, ImmutableArray<string> where, SourceSpan? at, BuildCondition? builds = null) =>
+        found.Add(new() { Rule = rule, Severity = severity, Message = message, Cure = cure, Where = where, At = at, Source = "common practice, no source", Builds = builds ?? BuildCondition.Always });
+}

@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using HarnessDraw.Electrical;
+using HarnessDraw.Model;
+using HarnessDraw.Planning.Routing;
+using HarnessDraw.Planning.Splicing;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>Makes the working rows of all wires: way, currents by case, ambient, protections and the sizes to choose from.</summary>
+internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, RoutedTree tree, LoadFlow flow)
+{
+    public ImmutableArray<WireRow> Make(Wiring wiring)
+    {
+        var protections = index.Harness.Circuits.GroupBy(c => c.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => ProtectionFinder.Of(index, g.First()), StringComparer.Ordinal);
+        ImmutableArray<WireRow> rows = [.. wiring.Wires.Select(w => Row(w, protections))];
+        CountLoaded(rows);
+        return rows;
+    }
+
+    /// <summary>Copper of the wire at each net member, mm2, from rows that have sizes.</summary>
+    public static Dictionary<(int Net, int Member), double> Areas(IEnumerable<WireRow> rows)
+    {
+        var areas = new Dictionary<(int, int), double>();
+        foreach (var row in rows)
+        {
+            foreach (var end in (DraftEnd[])[row.Draft.From, row.Draft.To])
+            {
+                if (end.Member >= 0)
+                {
+                    areas[(row.Draft.Net, end.Member)] = row.SizeNow.AreaMm2;
+                }
+            }
+        }
+
+        return areas;
+    }
+
+    private WireRow Row(DraftWire draft, Dictionary<string, ImmutableArray<string>> protections)
+    {
+        var net = index.Harness.Nets[draft.Net];
+        var circuit = index.Circuit(net.Circuit);
+        var type = index.WireTypeOf(circuit);
+        var way = tree.Way(draft.From.Point, draft.To.Point);
+        var (sizes, given) = SizesFor(draft, circuit, type);
+        var amperes = flow.Cases.Select(c => Math.Abs(draft.FromSide.Sum(m => c.MemberA[draft.Net][m]))).ToArray();
+        var path = tree.LengthMm(draft.From.Point, draft.To.Point);
+        return new()
+        {
+            Draft = draft, Net = net, Circuit = circuit, Type = type, Way = way, PathMm = path, Sizes = sizes, Given = given, CaseA = amperes,
+            Unknown = way.Any(s => tree.Segments[s].IsUnknown),
+            Estimated = way.Any(s => tree.Segments[s].IsEstimated || tree.Segments[s].IsUnknown),
+            AmbientC = AmbientOf(draft, way),
+            ProtectedBy = protections[circuit.Id],
+            SteadyA = amperes.Select((a, i) => flow.Cases[i].Momentary ? a / options.MomentaryFactor : a).DefaultIfEmpty(0).Max(),
+            ConductorMm = (path * (1 + options.LayFraction)) + 100,
+            FromCavity = Given(draft.From, net), ToCavity = Given(draft.To, net),
+        };
+    }
+
+    private string? Given(DraftEnd end, Net net) => end.Pin is { } pin && index.IsMate(pin) ? pin.Pin ?? net.FixedCavity : null;
+
+    private double AmbientOf(DraftWire draft, ImmutableArray<int> way)
+    {
+        var zones = way.Select(s => tree.Segments[s].Zone).ToList();
+        foreach (var end in (DraftEnd[])[draft.From, draft.To])
+        {
+            if (end.Pin is { } pin && index.Place(index.PlaceOf(pin))?.Zone is { } zone)
+            {
+                zones.Add(zone);
+            }
+        }
+
+        return zones.Select(z => index.AmbientC(z, options)).DefaultIfEmpty(options.UsualAmbientC).Max();
+    }
+
+    private static (ImmutableArray<WireSize> Sizes, bool Given) SizesFor(DraftWire draft, Circuit circuit, WireType type)
+    {
+        var area = draft.Hand?.AreaMm2 ?? (draft.Hand?.Awg is null ? circuit.AreaMm2 : null);
+        var awg = draft.Hand?.Awg ?? (draft.Hand?.AreaMm2 is null ? circuit.Awg : null);
+        if (area is null && awg is null)
+        {
+            return (type.Sizes.IsEmpty ? [Invented(1)] : type.Sizes, false);
+        }
+
+        var match = type.Sizes.FirstOrDefault(s => awg is not null && (s.Awg == awg || s.Label == awg || s.Label == $"{awg} AWG"))
+            ?? type.Sizes.FirstOrDefault(s => area is not null && Math.Abs(s.AreaMm2 - area.Value) <= 0.01 * area.Value);
+        return ([match ?? Invented(area ?? 1)], true);
+    }
+
+    /// <summary>A size by its area alone, where the catalogue has no row: IACS copper and a usual wall.</summary>
+    private static WireSize Invented(double areaMm2) => new(
+        areaMm2.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), areaMm2, null, 1.03 * 1000 * Copper.Resistivity / areaMm2, 1 + (1.25 * Math.Sqrt(areaMm2)), null, null, "by area");
+
+    /// <summary>
+    /// Wires that carry more than the stated share of the current which the least sufficient size bears in air, at the same time, in the
+    /// fullest segment on the way.
+    /// </summary>
+    private void CountLoaded(ImmutableArray<WireRow> rows)
+    {
+        var limits = rows.Select(r =>
+        {
+            var least = r.Sizes.FirstOrDefault(s => s.AreaMm2 >= options.SmallestAreaMm2 - 1e-9 && Ampacity.InAirA(s) * Ampacity.AmbientFactor(r.Type.MaxC, r.AmbientC) >= r.SteadyA) ?? r.Sizes[^1];
+            return options.LoadedShare * Ampacity.InAirA(least);
+        }).ToArray();
+        var most = new int[tree.Segments.Count];
+        for (var c = 0; c < flow.Cases.Count; c++)
+        {
+            if (flow.Cases[c].Momentary)
+            {
+                continue;
+            }
+
+            var count = new int[tree.Segments.Count];
+            for (var w = 0; w < rows.Length; w++)
+            {
+                if (rows[w].CaseA[c] > limits[w])
+                {
+                    foreach (var s in rows[w].Way)
+                    {
+                        count[s]++;
+                    }
+                }
+            }
+
+            for (var s = 0; s < most.Length; s++)
+            {
+                most[s] = Math.Max(most[s], count[s]);
+            }
+        }
+
+        foreach (var row in rows)
+        {
+            row.Loaded = Math.Max(1, row.Way.Select(s => most[s]).DefaultIfEmpty(1).Max());
+        }
+    }
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HarnessDraw.Electrical;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>Why a wire has its size: the rule that decided, the next smaller size and what is wrong with it, and the room left.</summary>
+internal sealed record SizeReason(string DecidedBy, string? RunnerUp, double? Margin);
+
+/// <summary>Words the reasons, with numbers, from the settled rows.</summary>
+internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOptions options)
+{
+    private readonly ILookup<WireRow, LoopBudget> loopsOf = sizing.Loops.Except(sizing.Sizer.NotMet).SelectMany(l => l.Wires.Select(w => (w.Wire, Loop: l))).ToLookup(p => p.Wire, p => p.Loop);
+
+    public SizeReason Of(WireRow wire)
+    {
+        if (wire.Given)
+        {
+            return new("given by hand", null, WorstLoop(wire) is { } given ? Room(LoopV(given, null, 0), given.Path.LimitV) : null);
+        }
+
+        var least = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
+        if (wire.ByDrop > 0 && WorstLoop(wire) is { } loop)
+        {
+            return new("voltage drop", DropRunnerUp(wire), Room(loop.WiresV, loop.BudgetV(options)));
+        }
+
+        if (wire.ByTerminal > least)
+        {
+            return new("terminal", $"{Smaller(wire)} is outside the crimp or insulation range of the terminal", Electrical(wire));
+        }
+
+        if (wire.ByAmpacity >= wire.ByProtection && wire.ByAmpacity > wire.ByMechanics)
+        {
+            return new("ampacity", wire.Size == 0 ? null : Text($"{Smaller(wire)} bears {wire.DeratedA(wire.Size - 1):0.0} A here, the load is {wire.SteadyA:0.0} A"), Room(wire.SteadyA, wire.DeratedA(wire.Size)));
+        }
+
+        if (wire.ByProtection > wire.ByMechanics && sizing.Sizer.RatingOver(wire) is { } rating)
+        {
+            return new("protection", wire.Size == 0 ? null : Text($"{Smaller(wire)} bears {wire.DeratedA(wire.Size - 1):0.0} A here, {wire.ProtectedBy[0]} is {rating:0.#} A"), Room(rating, wire.DeratedA(wire.Size)));
+        }
+
+        return new("mechanical minimum", wire.Size == 0 ? null : Text($"{Smaller(wire)} is below the {options.SmallestAreaMm2:0.##} mm2 minimum"), Electrical(wire));
+    }
+
+    public ImmutableArray<LoopBudget> LoopsOf(WireRow wire) => [.. loopsOf[wire]];
+
+    private double? Electrical(WireRow wire) => wire.SteadyA > 0 ? Room(Math.Max(wire.SteadyA, sizing.Sizer.RatingOver(wire) ?? 0), wire.DeratedA(wire.Size)) : null;
+
+    private LoopBudget? WorstLoop(WireRow wire) => loopsOf[wire].OrderByDescending(l => l.WiresV / l.BudgetV(options)).FirstOrDefault();
+
+    private string? DropRunnerUp(WireRow wire)
+    {
+        if (wire.Size == 0)
+        {
+            return "no smaller size is stocked";
+        }
+
+        if (!loopsOf[wire].Any())
+        {
+            return null;
+        }
+
+        var (loop, volts) = loopsOf[wire].Select(l => (Loop: l, Volts: LoopV(l, wire, wire.Size - 1))).OrderByDescending(l => l.Volts / l.Loop.Path.LimitV).First();
+        var kept = loop.Path.FixedV > options.WiresShareOfDrop * loop.Path.LimitV ? Text($", of which {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % is lost in contacts and kept wiring") : "";
+        return Text($"{Smaller(wire)} would be {100 * volts / loop.Path.NominalV:0.0} % at {loop.Path.Load}, limit {100 * loop.Path.LimitFraction:0.#} %{kept}");
+    }
+
+    private static double LoopV(LoopBudget loop, WireRow? changed, int size) => loop.Path.FixedV + (changed is null ? loop.WiresV : loop.WiresVWith(changed, size));
+
+    private string Smaller(WireRow wire) => $"{(wire.Size == 0 ? "a smaller size" : wire.Sizes[wire.Size - 1].Label)} {(wire.Size > 0 && wire.Sizes[wire.Size - 1].Awg is null ? "mm2" : "")}".TrimEnd();
+
+    private static double? Room(double value, double limit) => limit > 0 ? Math.Round((limit - value) / limit, 4) : null;
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Worst state of a wire: the largest current, cranking included.</summary>
+    public WorstState? WorstOf(WireRow wire)
+    {
+        if (wire.CaseA.Length == 0)
+        {
+            return null;
+        }
+
+        var worst = 0;
+        for (var i = 1; i < wire.CaseA.Length; i++)
+        {
+            worst = wire.CaseA[i] > wire.CaseA[worst] + 1e-9 ? i : worst;
+        }
+
+        var currentA = wire.CaseA[worst];
+        var steady = flow.Cases[worst].Momentary ? currentA / options.MomentaryFactor : currentA;
+        return new(flow.Cases[worst].State, Math.Round(currentA, 3), Math.Round(currentA * wire.OhmAt(wire.Size, steady), 4),
+            Math.Round(Copper.SteadyC(wire.AmbientC, wire.Type.MaxC, steady, wire.DeratedA(wire.Size)), 1));
+    }
+}
