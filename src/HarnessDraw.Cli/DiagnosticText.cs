@@ -9,16 +9,11 @@ internal static class DiagnosticText
     private const int LongestLine = 160;
 
     /// <param name="terminal">Where to.</param>
-    /// <param name="diagnostics">All of them; said by file and line.</param>
+    /// <param name="diagnostics">All of them, in the order to say them.</param>
     /// <param name="lineOf">The text of a line of an input file, or null when it cannot be had.</param>
     public static void Say(Terminal terminal, IEnumerable<Diagnostic> diagnostics, Func<string, int, string?> lineOf)
     {
-        var ordered = diagnostics
-            .OrderBy(d => d.At?.File ?? "", StringComparer.Ordinal)
-            .ThenBy(d => d.At?.Line ?? 0)
-            .ThenBy(d => d.At?.Column ?? 0)
-            .ThenBy(d => d.Code, StringComparer.Ordinal);
-        foreach (var d in ordered)
+        foreach (var d in diagnostics)
         {
             Say(terminal, d, lineOf);
         }

@@ -14,7 +14,7 @@ public partial class TextConventionTests
     }
 
     [Fact]
-    public void Namespace_is_the_folder()
+    public void Namespace_is_the_folder_or_its_stage()
     {
         var wrong = new List<string>();
         foreach (var file in Repository.Sources("src").Concat(Repository.Sources("tests")))
@@ -22,7 +22,7 @@ public partial class TextConventionTests
             var relative = Repository.Relative(file).Split('/');
             var expected = string.Join('.', relative[1..^1]);
             var match = NamespaceLine().Match(File.ReadAllText(file));
-            if (match.Success && match.Groups[1].Value != expected)
+            if (match.Success && match.Groups[1].Value != expected && match.Groups[1].Value != string.Join('.', relative[1..3]))
             {
                 wrong.Add($"{Repository.Relative(file)}: {match.Groups[1].Value}, not {expected}");
             }

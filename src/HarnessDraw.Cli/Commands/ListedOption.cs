@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+
+namespace HarnessDraw.Cli.Commands;
+
+/// <summary>Options that take one or several of a few words, with a comma between ('svg,pdf').</summary>
+internal static class ListedOption
+{
+    public static Option<ImmutableArray<string>> Several(string name, string description, ImmutableArray<string> allowed, ImmutableArray<string> usual) =>
+        new(name)
+        {
+            Description = $"{description}: {string.Join(", ", allowed)}",
+            HelpName = "LIST",
+            AllowMultipleArgumentsPerToken = false,
+            Arity = ArgumentArity.OneOrMore,
+            DefaultValueFactory = _ => usual,
+            CustomParser = result =>
+            {
+                var words = result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)).ToList();
+                if (words.Count == 0)
+                {
+                    result.AddError($"{name} needs one of {string.Join(", ", allowed)}");
+                }
+
+                foreach (var word in words.Where(w => !allowed.Contains(w)))
+                {
+                    result.AddError($"{name}: '{word}' is not known; expected {string.Join(", ", allowed)}");
+                }
+
+                return [.. allowed.Where(words.Contains)];
+            },
+        };
+
+    public static Option<string> One(string name, string description, ImmutableArray<string> allowed, string usual)
+    {
+        var option = new Option<string>(name) { Description = $"{description}: {string.Join(", ", allowed)}", HelpName = "WORD", DefaultValueFactory = _ => usual };
+        option.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens.Where(t => !allowed.Contains(t.Value)))
+            {
+                result.AddError($"{name}: '{token.Value}' is not known; expected {string.Join(", ", allowed)}");
+            }
+        });
+        return option;
+    }
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>The kinds of sheets in the order of the set. The name is the one in file names and on the command line.</summary>
+public static class SheetKinds
+{
+    public const string WallChart = "wall-chart";
+    public const string Connectors = "connectors";
+    public const string CutList = "cut-list";
+
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList];
+
+    /// <param name="kind">One of <see cref="All"/>.</param>
+    /// <param name="plan">The plan, already filtered when one build is shown.</param>
+    /// <param name="findings">What was found in it; errors mark the sheets.</param>
+    /// <param name="options">What the person asked for.</param>
+    public static SheetResult Compose(string kind, Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => kind switch
+    {
+        WallChart => Sheets.WallChart.Compose(plan, findings, options),
+        Connectors => ConnectorSheets.Compose(plan, findings, options),
+        CutList => CutListSheets.Compose(plan, findings, options),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "not a kind of sheet"),
+    };
+}

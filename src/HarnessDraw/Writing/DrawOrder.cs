@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Sheets;
+
+namespace HarnessDraw.Writing;
+
+/// <summary>File formats of a sheet.</summary>
+public enum SheetFormat
+{
+    Svg,
+    Png,
+    Pdf,
+}
+
+/// <summary>What a person asks of a drawing run. The defaults give every sheet in colour and every format.</summary>
+public sealed record DrawOrder
+{
+    /// <summary>Kinds of sheets, see <see cref="SheetKinds.All"/>.</summary>
+    public ImmutableArray<string> Sheets { get; init; } = SheetKinds.All;
+    public ImmutableArray<SheetFormat> Formats { get; init; } = [SheetFormat.Svg, SheetFormat.Png, SheetFormat.Pdf];
+
+    /// <summary>False for colour, true for black ink; each gives its own files.</summary>
+    public ImmutableArray<bool> BlackInks { get; init; } = [false];
+
+    /// <summary>Paper of the wall chart, or of the only sheet asked for; null takes the smallest that fits.</summary>
+    public Paper? Paper { get; init; }
+
+    /// <summary>Paper that the wall chart is also cut onto, or null.</summary>
+    public Paper? TileOnto { get; init; }
+
+    /// <summary>The one build to show (option to choice), or null for everything the harness may hold.</summary>
+    public ImmutableSortedDictionary<string, string>? Build { get; init; }
+    public UnitsShown Units { get; init; } = UnitsShown.Metric;
+    public int Dpi { get; init; } = 200;
+    public bool EmbedFonts { get; init; }
+    public FaceSet Faces { get; init; } = FaceSet.Shipped;
+
+    public SheetOptions OptionsFor(string kind, bool blackInk) => new()
+    {
+        Paper = kind == SheetKinds.WallChart || Sheets.Length == 1 ? Paper : null,
+        BlackInk = blackInk,
+        Build = Build,
+        Units = Units,
+    };
+}

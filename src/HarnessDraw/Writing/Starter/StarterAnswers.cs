@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Writing.Starter;
+
+/// <summary>What is asked before a first description is written. The words are those of the command line.</summary>
+public sealed record StarterAnswers(string Name)
+{
+    public static ImmutableArray<string> Voltages { get; } = ["6", "12", "24"];
+    public static ImmutableArray<string> Grounds { get; } = ["negative", "positive"];
+    public static ImmutableArray<string> Chargings { get; } = ["exciter", "single-wire", "dynamo", "none"];
+    public static ImmutableArray<string> Heatings { get; } = ["none", "blower"];
+    public static ImmutableArray<string> CoolingFans { get; } = ["belt", "electric"];
+    public static ImmutableArray<string> LampSets { get; } = ["two", "four", "none"];
+
+    /// <summary>Nominal volts of the battery.</summary>
+    public string Voltage { get; init; } = "12";
+
+    /// <summary>The pole that is joined to the body.</summary>
+    public string Ground { get; init; } = "negative";
+    public string Charging { get; init; } = "exciter";
+    public string Heating { get; init; } = "none";
+    public string CoolingFan { get; init; } = "belt";
+
+    /// <summary>How many headlamps.</summary>
+    public string Lamps { get; init; } = "two";
+}

@@ -1,0 +1,73 @@
+namespace HarnessDraw.Writing.Starter;
+
+/// <summary>A first harness description with comments that say what to change; it draws as it is.</summary>
+public static class StarterDescription
+{
+    public static string Write(StarterAnswers answers, string layoutFile)
+    {
+        ArgumentNullException.ThrowIfNull(answers);
+        var text = new YamlText();
+        Head(text, answers, layoutFile);
+        Power(text, answers);
+        StarterThings.Write(text, answers);
+        Protection(text, answers);
+        StarterCircuits.Write(text, answers);
+        return text.ToString();
+    }
+
+    private static void Head(YamlText text, StarterAnswers answers, string layoutFile) => text.Lines($"""
+        # A first description. It draws at once; then change it line by line to what your vehicle has.
+        # All values are typical ones, not those of your vehicle: read name plates, measure, and check before you build.
+        # Every quantity has its unit. Lines after '#' are remarks.
+        harness: {YamlText.Quoted($"{answers.Name}, engine bay and front lighting")}
+        vehicle: {YamlText.Quoted(answers.Name)}
+        sheet-title: {"{"} number: '1', revisions: [{"{"} rev: A, on: not dated, what: First draft {"}"}] {"}"}
+        vehicle-layout: {YamlText.Quoted(layoutFile)}
+        unknown-allowed: yes        # a measurement may be 'unknown': it becomes an open question
+
+        """);
+
+    private static void Power(YamlText text, StarterAnswers answers)
+    {
+        text.Lines($$"""
+            power:
+              ground: {{answers.Ground}}          # the pole that is joined to the body
+              returns-by: body          # 'wire' where the body is glass fibre or wood
+              sources:
+                battery: { kind: battery, nominal: {{answers.Voltage}} V, at: battery tray, posts: { plus: M8, minus: M8 }, torque: 10 Nm }
+            """);
+        switch (answers.Charging)
+        {
+            case "exciter":
+                text.Lines("    alternator: { kind: alternator, output: 45 A, at: generator, studs: { B+: M6 }, blades: { L: 6.3 mm }, draws: { L: 0.2 A }, grounds-itself: yes, torque: 5 Nm }");
+                break;
+            case "single-wire":
+                text.Lines("    alternator: { kind: alternator, output: 45 A, at: generator, studs: { B+: M6 }, grounds-itself: yes, torque: 5 Nm }");
+                break;
+            case "dynamo":
+                text.Lines("    dynamo: { kind: dynamo, output: 25 A, at: generator, studs: { D+: M6 }, grounds-itself: yes, torque: 5 Nm }");
+                break;
+        }
+
+        text.Lines("");
+    }
+
+    private static void Protection(YamlText text, StarterAnswers answers)
+    {
+        text.Lines("""
+            protection:                 # leave the rating out and it is worked out; give it and it is checked
+              F1: { kind: bolt-in, on: bus bar }
+            """);
+        text.LineIf(answers.Lamps != "none", "  F2: { kind: bolt-in, on: bus bar }");
+        text.LineIf(answers.Charging != "none", "  F3: { kind: bolt-in, on: bus bar }");
+        text.LineIf(answers.CoolingFan == "electric", "  F4: { kind: bolt-in, on: bus bar }");
+        var ignition = new[] { 5, 6, 7, 8 }.Concat(answers.Heating == "blower" ? [9] : []);
+        var lamps = answers.Lamps switch { "two" => Enumerable.Range(11, 6), "four" => Enumerable.Range(11, 8), _ => [] };
+        foreach (var (number, panel) in ignition.Select(n => (n, "ignition fuses")).Concat(lamps.Select(n => (n, "lamp fuses"))))
+        {
+            text.Lines($"  F{number}: {{ kind: blade, on: {panel} }}");
+        }
+
+        text.Lines("");
+    }
+}
