@@ -62,11 +62,17 @@ internal sealed partial class ChartGeometry
         if (at.Kind == ChartEndKind.Pin)
         {
             var row = packing.TableTopU + problem.Table!.RowsMm[at.Index];
-            var t = packing.TableTracks[lane];
-            var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(row - u) / 2);
+            var track = packing.TableTracks[lane];
             points.Add(On(spine, -packing.ChannelMm - problem.Table.LabelMm, row, 0));
-            points.Add(On(spine, t, row, radius));
-            points.Add(On(spine, t, u, radius));
+            if (track.HasTwo)
+            {
+                AddStep(points, spine, track.T, row, track.MidU);
+                AddStep(points, spine, track.SecondT, track.MidU, u);
+            }
+            else
+            {
+                AddStep(points, spine, track.T, row, u);
+            }
         }
         else if (at.Kind == ChartEndKind.Splice)
         {
@@ -97,7 +103,7 @@ internal sealed partial class ChartGeometry
         var order = item.IsLeft ? k : rows.Count - 1 - k;
         var t = item.T + packing.FirstRow(spine, problem.Cards[card]) + (order * metrics.RowMm);
         points.Add(On(spine, t, item.EdgeU, 0));
-        points.Add(On(spine, t, u, turns ? metrics.TightCornerMm : Comb(order)));
+        points.Add(On(spine, t, u, turns || HasTurningRow(card, spine) ? metrics.TightCornerMm : Comb(order)));
     }
 
     // slots on the bar in order, the feed (first lane to arrive) being where the dot is
@@ -118,9 +124,17 @@ internal sealed partial class ChartGeometry
                 if (lane == run.Lane)
                 {
                     slots.Add((run.Slot, run));
-                    feed = run.EndEvent == e && feed < 0 ? run.Slot : feed;
                     break;
                 }
+            }
+        }
+
+        // the first of its wires that arrives from the root's side is the feed
+        foreach (var (lane, _) in lanes.EndsAt(splice))
+        {
+            foreach (var (slot, run) in slots)
+            {
+                feed = run.Lane == lane && run.EndEvent == e && feed < 0 ? slot : feed;
             }
         }
 
@@ -132,11 +146,19 @@ internal sealed partial class ChartGeometry
     {
         var (slots, feed) = Bar(splice, spine);
         var best = run.Slot;
+        var isFirst = true;
         foreach (var (slot, other) in slots)
         {
             if (other == run)
             {
+                isFirst = false;
                 continue;
+            }
+
+            if (isFirst && slot == run.Slot)
+            {
+                // the lane that goes on in the same place has drawn the bar
+                return U(run.Slot);
             }
 
             if (run.Slot > feed && slot < run.Slot && (slot > best || best == run.Slot))
@@ -164,5 +186,27 @@ internal sealed partial class ChartGeometry
         }
 
         return run.Slot != feed;
+    }
+
+    // a row whose lane goes away from the root: its neighbours turn tightly, so that it crosses straight pieces
+    private bool HasTurningRow(int card, Spine spine)
+    {
+        foreach (var (lane, end) in lanes.CardRows[card])
+        {
+            var path = lanes.PathOf[lane];
+            if (path.Meet == spine && path.ToFirst.Count == 0 && path.FirstEnd == end)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void AddStep(List<LanePoint> points, Spine spine, double t, double fromU, double toU)
+    {
+        var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(fromU - toU) / 2);
+        points.Add(On(spine, t, fromU, radius));
+        points.Add(On(spine, t, toU, radius));
     }
 }

@@ -229,6 +229,9 @@ internal sealed partial class ChartLanes
             (legLow, legHigh) = (Math.Min(legLow, t), Math.Max(legHigh, t));
         }
 
+        // a leg that comes back from another branch has crossed the lanes on that side already: its piece of the bar lies on the feed's other side
+        var (meet, first, firstEvent, _) = Meet(lane);
+        var turn = taken.Count > 0 && first != end && EndOf(lane, first).Kind != ChartEndKind.Pin ? SideOf(meet, firstEvent) : 0;
         var best = (Cost: int.MaxValue, Off: double.MaxValue, Key: 0.0);
         foreach (var g in candidates)
         {
@@ -245,6 +248,7 @@ internal sealed partial class ChartLanes
                 cost += key > from && key < to ? 1 : 0;
             }
 
+            cost += (turn < 0 && g > taken[0]) || (turn > 0 && g < taken[0]) ? passing.Count + 1 : 0;
             var off = legs.Count == 0 ? 0 : Math.Min(Math.Abs(g - legLow), Math.Abs(g - legHigh));
             if ((cost, off, g).CompareTo(best) < 0)
             {
@@ -253,5 +257,24 @@ internal sealed partial class ChartLanes
         }
 
         return best.Key;
+    }
+
+    // -1: the event is an item on the left; 1: on the right; 0: neither
+    private static int SideOf(Spine spine, int e)
+    {
+        foreach (var station in spine.Stations)
+        {
+            if (station.Left.Exists(i => i.Event == e))
+            {
+                return -1;
+            }
+
+            if (station.Right.Exists(i => i.Event == e))
+            {
+                return 1;
+            }
+        }
+
+        return 0;
     }
 }

@@ -36,15 +36,30 @@ internal sealed partial class ChartPacking
             }
         }
 
-        var (tracks, count) = PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
-        TableTracks = new Dictionary<int, double>();
-        for (var i = 0; i < tracks.Length; i++)
+        spine.TableChannel ??= PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
+        var (tracks, count, close) = spine.TableChannel.Value;
+        TableTracks = new Dictionary<int, TableTrack>();
+        var fan = 0;
+        var mids = rows.ToArray();
+        if (close > 0)
         {
-            TableTracks[lanesOf[i]] = -2.5 - ((count - 1 - tracks[i]) * metrics.PitchMm);
+            // sort in a channel as wide as the rows, half a row off them, then bring the lanes together
+            mids = Mids(spine, rows);
+            spine.TableChannel2 ??= PinChannel.Route(rows.ToArray(), mids, metrics.PitchMm);
+            spine.TableFan ??= PinChannel.Route(mids, slots.ToArray(), metrics.PitchMm);
+            (tracks, count, _) = spine.TableChannel2.Value;
+            fan = spine.TableFan.Value.Count;
         }
 
-        ChannelMm = 2.5 + (Math.Max(0, count) * metrics.PitchMm) + 1;
-        var box = new FrameBox(-ChannelMm - table.WidthMm, 0, Math.Min(top, -1), Math.Max(top + table.HeightMm, U(spine.SlotCount) + 1));
+        var fanMm = close > 0 ? (fan * metrics.PitchMm) + 2 : 0;
+        for (var i = 0; i < tracks.Length; i++)
+        {
+            var second = close > 0 ? -2.5 - ((fan - 1 - spine.TableFan!.Value.Tracks[i]) * metrics.PitchMm) : double.NaN;
+            TableTracks[lanesOf[i]] = new(-2.5 - fanMm - ((count - 1 - tracks[i]) * metrics.PitchMm), mids[i], second);
+        }
+
+        ChannelMm = 2.5 + fanMm + (Math.Max(0, count) * metrics.PitchMm) + 1;
+        var box = new FrameBox(-ChannelMm - table.WidthMm, 0, Math.Min(Math.Min(top, MidFrom), -1), Math.Max(Math.Max(top + table.HeightMm, MidTo), U(spine.SlotCount) + 1));
         left.Add(box);
         right.Add(box);
         return 0;
@@ -113,7 +128,9 @@ internal sealed partial class ChartPacking
             }
         }
 
-        var (tracks, count) = PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
+        spine.EndChannel ??= PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
+        var (tracks, count, close) = spine.EndChannel.Value;
+        CloseCount += close;
         var channel = 1.5 + (count * metrics.PitchMm);
         var low = spine.EndCardU[0];
         var high = spine.EndCardU[^1] + Height(spine.EndCards[^1]);
@@ -151,4 +168,31 @@ internal sealed partial class ChartPacking
 
         return 1 - path.FirstEnd;
     }
+
+    // heights in slot order, a row apart, half a row off the rows, about the middle of the bundle
+    private double[] Mids(Spine spine, List<double> rows)
+    {
+        var middle = U(Math.Max(0, spine.SlotCount - 1)) / 2;
+        var first = middle - ((rows.Count - 1) / 2.0 * metrics.RowMm);
+        var off = rows.Count == 0 ? 0 : (first - rows[0]) / metrics.RowMm;
+        first += (Math.Floor(off) + 0.5 - off) * metrics.RowMm;
+        var mids = new double[rows.Count];
+        for (var i = 0; i < mids.Length; i++)
+        {
+            mids[i] = first + (i * metrics.RowMm);
+        }
+
+        MidFrom = Math.Min(MidFrom, first);
+        MidTo = Math.Max(MidTo, first + (mids.Length * metrics.RowMm));
+        return mids;
+    }
+
+    private double MidFrom { get; set; }
+    private double MidTo { get; set; }
+}
+
+/// <summary>The way of one lane through the channel at the pin table: its track (t), and where it is sorted first, its height there and its second track.</summary>
+internal readonly record struct TableTrack(double T, double MidU, double SecondT)
+{
+    public bool HasTwo => !double.IsNaN(SecondT);
 }

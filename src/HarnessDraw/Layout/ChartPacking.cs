@@ -113,9 +113,12 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         return ((to.X - from.X) * spine.Dx * stretchX) + ((to.Y - from.Y) * spine.Dy * stretchY);
     }
 
+    /// <summary>Pairs of lines that run nearer than a pitch in some channel.</summary>
+    public int CloseCount { get; private set; }
+
     /// <summary>Of the root spine: u of the pin table's top, t of each lane's track, width of the channel.</summary>
     public double TableTopU { get; private set; }
-    public Dictionary<int, double> TableTracks { get; private set; } = [];
+    public Dictionary<int, TableTrack> TableTracks { get; private set; } = [];
     public double ChannelMm { get; private set; }
 
     private double PlaceItems(Spine spine, Station station, List<SpineItem> items, double t)
@@ -150,32 +153,31 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         }
 
         var end = 0.0;
-        foreach (var run in RunsEndingAt(item))
+        if (HasTurn(station))
         {
             foreach (var other in station.Left)
             {
-                if (run.StartEvent == other.Event)
-                {
-                    end = Math.Max(end, other.LastLaneT + 2);
-                }
+                end = Math.Max(end, other.LastLaneT + 2);
             }
         }
 
         return end;
     }
 
-    private List<LaneRun> RunsEndingAt(SpineItem item)
+    // a lane that comes from here and goes away from the root
+    private bool HasTurn(Station station)
     {
-        var found = new List<LaneRun>();
+        var first = station.FirstEvent + station.Splices.Count;
+        var last = first + station.Left.Count + station.Right.Count;
         foreach (var run in current!.Runs)
         {
-            if (run.EndEvent == item.Event)
+            if (run.StartEvent >= first && run.StartEvent < last)
             {
-                found.Add(run);
+                return true;
             }
         }
 
-        return found;
+        return false;
     }
 
     private Spine? current;
@@ -234,6 +236,15 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     private double Settle(List<FrameBox> placed, List<FrameBox> boxes, double least)
     {
         var t = least;
+        if (current!.Parent is not null)
+        {
+            // nothing reaches back to the bundle that this spine left
+            foreach (var b in boxes)
+            {
+                t = Math.Max(t, metrics.CornerMm - b.T0);
+            }
+        }
+
         foreach (var p in placed)
         {
             foreach (var b in boxes)
@@ -275,7 +286,9 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             }
         }
 
-        var radius = metrics.CornerMm;
+        // a lane that turns the other way crosses those beside it: there all corners are tight, so it meets straight pieces
+        var isTight = child.Runs.Exists(r => r.Turns);
+        var radius = isTight ? metrics.TightCornerMm : metrics.CornerMm;
         LaneRun? lastChild = null, lastMine = null;
         var runs = child.Runs;
         for (var i = 0; i < runs.Count; i++)
@@ -292,7 +305,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
                 continue;
             }
 
-            if (lastChild is not null)
+            if (lastChild is not null && !isTight)
             {
                 radius += Math.Min(Math.Abs(run.Slot - lastChild.Slot), Math.Abs(above.Slot - lastMine!.Slot)) * metrics.PitchMm;
             }

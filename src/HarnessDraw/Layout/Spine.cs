@@ -28,6 +28,12 @@ internal sealed class Spine
     /// <summary>Extra length of the stem, mm.</summary>
     public double LiftMm { get; set; }
 
+    /// <summary>Tracks before the pin table and before the stack at the end: they depend on the order alone.</summary>
+    public (int[] Tracks, int Count, int Close)? TableChannel { get; set; }
+    public (int[] Tracks, int Count, int Close)? TableChannel2 { get; set; }
+    public (int[] Tracks, int Count, int Close)? TableFan { get; set; }
+    public (int[] Tracks, int Count, int Close)? EndChannel { get; set; }
+
     // results of packing
     public double OriginX { get; set; }
     public double OriginY { get; set; }

@@ -94,7 +94,7 @@ internal sealed class ChartFit
 
     private bool Place()
     {
-        var inner = Frame.Inner;
+        var inner = Frame.Inner.Grow(-0.5);
         Panels = new WallChartPanels(Problem, Chart, blackInk).All();
         if (Chart.Bounds.Width > inner.Width || Chart.Bounds.Height > inner.Height)
         {

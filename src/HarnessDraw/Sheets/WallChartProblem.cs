@@ -9,7 +9,7 @@ namespace HarnessDraw.Sheets;
 internal sealed class WallChartProblem
 {
     private const double PlateMm = 11.2;
-    private const double HalfHeadMm = 8;
+    private const double HalfHeadMm = 9.6;
 
     public WallChartProblem(WallChartSubject subject, WallChartStyle style)
     {
@@ -136,7 +136,6 @@ internal sealed class WallChartProblem
                 }
             }
 
-            y = Math.Ceiling(y / Style.Metrics.PitchMm) * Style.Metrics.PitchMm;
         }
 
         var width = Math.Max(PinBoxMm + LabelMm, ChartPen.FlagWidth(null, PlateText, WallChartStyle.FlagCapMm));
