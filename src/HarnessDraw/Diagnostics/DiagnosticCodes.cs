@@ -17,6 +17,7 @@ public static class DiagnosticCodes
     public const string KeyNotText = "key-not-text";
     public const string ListLength = "list-length";
     public const string MissingKey = "missing-key";
+    public const string NoReturn = "no-return";
     public const string NotACable = "not-a-cable";
     public const string NotBuildable = "not-buildable";
     public const string NothingToFeed = "nothing-to-feed";
@@ -53,6 +54,7 @@ public static class DiagnosticCodes
         KeyNotText => "A key is a list or a block. Keys are words.",
         ListLength => "A list has too few or too many entries for what it says.",
         MissingKey => "A key that must be there is missing.",
+        NoReturn => "A load has one fed pin and no way back: no return pin, and it does not ground itself. Half of all dead lamps lack a ground.",
         NotACable => "A wire cannot be laid out as written: its two ends are the same point, or on two sides of the firewall.",
         NotBuildable => "A condition or the usual choices break the option rules, so it can never be built.",
         NothingToFeed => "A circuit has no ends to join. Give it 'feeds', 'to', 'route-by' or 'by-hand'.",

@@ -1,0 +1,91 @@
+using System.Security.Cryptography;
+using System.Text;
+using HarnessDraw.Diagnostics;
+
+namespace HarnessDraw.Reading;
+
+/// <summary>The input files of one run: reads them once, reports what is missing, and hashes them all.</summary>
+public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
+{
+    private const int HashCharacters = 10;
+    private readonly List<string> _texts = [];
+
+    /// <summary>A file's text; null (with a message at <paramref name="namedAt"/>) when it cannot be read.</summary>
+    public string? Read(string path, SourceSpan namedAt)
+    {
+        try
+        {
+            if (!source.Exists(path))
+            {
+                bag.Error(DiagnosticCodes.FileMissing, $"there is no file '{path}'", namedAt, "files are looked up beside the file that names them");
+                return null;
+            }
+
+            var size = source.SizeBytes(path);
+            if (size > YamlNodeReader.LargestFileChars)
+            {
+                bag.Error(DiagnosticCodes.FileTooBig, $"'{path}' has {size / 1048576.0:F0} MB; at most 5 MB are read", namedAt);
+                return null;
+            }
+
+            var text = source.ReadText(path);
+            _texts.Add(text);
+            return text;
+        }
+        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            bag.Error(DiagnosticCodes.FileUnreadable, $"'{path}' cannot be read: {failed.Message}", namedAt);
+            return null;
+        }
+    }
+
+    /// <summary>A file as a tree of values.</summary>
+    public InputNode? ReadYaml(string path, SourceSpan namedAt) =>
+        Read(path, namedAt) is { } text ? YamlNodeReader.Read(path, text, bag) : null;
+
+    /// <summary>A path named in a file, seen from where the program runs: beside that file.</summary>
+    public static string Beside(string file, string named)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(named);
+        if (System.IO.Path.IsPathRooted(named))
+        {
+            return named;
+        }
+
+        var slash = file.Replace('\\', '/').LastIndexOf('/');
+        return Straight(slash < 0 ? named : file[..(slash + 1)] + named);
+    }
+
+    /// <summary>The first characters of a SHA-256 over all texts read, line ends made alike, in the order read.</summary>
+    public string Hash()
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var text in _texts)
+        {
+            hash.AppendData(Encoding.UTF8.GetBytes(text.Replace("\r\n", "\n", StringComparison.Ordinal)));
+            hash.AppendData([0]);
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset())[..HashCharacters];
+    }
+
+    // 'a/b/../c' becomes 'a/c'; leading '..' stay
+    private static string Straight(string path)
+    {
+        var parts = new List<string>();
+        foreach (var part in path.Replace('\\', '/').Split('/'))
+        {
+            if (part == ".." && parts.Count > 0 && parts[^1] is not ".." and not "")
+            {
+                parts.RemoveAt(parts.Count - 1);
+            }
+            else if (part != "." && (part.Length > 0 || parts.Count == 0))
+            {
+                parts.Add(part);
+            }
+        }
+
+        return string.Join('/', parts);
+    }
+}
