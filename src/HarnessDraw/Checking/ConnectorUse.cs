@@ -43,15 +43,16 @@ public sealed record ConnectorUse(Thing Thing, Side Side, ConnectorPart Part, Im
         }
 
         var order = part.Cavities.Select((c, i) => (c.Name, i)).ToDictionary(p => p.Name, p => p.i, StringComparer.Ordinal);
+        var cavityOf = thing.Pins.DistinctBy(p => p.Name).ToDictionary(p => p.Name, p => p.Cavity ?? p.Name, StringComparer.Ordinal);
         var uses = cavities[thing.Id].ToImmutableArray();
         foreach (var side in uses.Select(u => u.Side).Append(thing.Side).Distinct().Order())
         {
             var here = uses.Where(u => u.Side == side).ToImmutableArray();
-            var elsewhere = uses.Where(u => u.Side != side && u.Wire is not null).Select(u => (u.Cavity, u.Wire)).ToHashSet();
-            var named = here.Where(u => u.Wire is not null).Select(u => (u.Cavity, u.Wire)).ToHashSet();
+            var elsewhere = uses.Where(u => u.Side != side && u.Wire is not null).Select(u => u.Wire!).ToHashSet(StringComparer.Ordinal);
+            var named = here.Where(u => u.Wire is not null).Select(u => u.Wire!).ToHashSet(StringComparer.Ordinal);
             var wires = ends[thing.Id]
-                .Where(e => named.Contains((e.End.Pin!, e.Wire.Id)) || (side == thing.Side && !elsewhere.Contains((e.End.Pin!, e.Wire.Id))))
-                .Select(e => new PinnedWire(e.End.Pin!, e.Wire, e.End))
+                .Where(e => named.Contains(e.Wire.Id) || (side == thing.Side && !elsewhere.Contains(e.Wire.Id)))
+                .Select(e => new PinnedWire(cavityOf.GetValueOrDefault(e.End.Pin!, e.End.Pin!), e.Wire, e.End))
                 .OrderBy(p => order.GetValueOrDefault(p.Cavity, int.MaxValue)).ThenBy(p => p.Wire.Id, StringComparer.Ordinal);
             yield return new(thing, side, part, [.. wires], here);
         }

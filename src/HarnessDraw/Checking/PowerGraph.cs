@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
@@ -36,6 +37,9 @@ public sealed class PowerGraph
     private const double OhmMm2PerM = 0.0176;
     private const double CopperPerKelvin = 0.00393;
 
+    // a crimped splice or a tight ring on a stud (trade practice, no source)
+    private const double BoltedOhm = 0.0002;
+
     private readonly ILookup<string, Hop> hops;
 
     private PowerGraph(IEnumerable<Hop> hops, ImmutableArray<LivePost> posts)
@@ -51,7 +55,7 @@ public sealed class PowerGraph
     public static PowerGraph Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return new(Wires(plan).Concat(PowerHops.Of(plan.Harness)).Concat(MateHops.Of(plan)), LivePost.Of(plan.Harness));
+        return new(Wires(plan).Concat(PowerHops.Of(plan)).Concat(MateHops.Of(plan)), LivePost.Of(plan.Harness));
     }
 
     public IEnumerable<Hop> From(string node) => hops[node];
@@ -101,7 +105,8 @@ public sealed class PowerGraph
 
     private static IEnumerable<Hop> Wires(Plan plan)
     {
-        var contact = plan.Harness.Assumed.ContactOhm;
-        return plan.Wires.Select(w => new Hop(w.From.ToString(), w.To.ToString(), HopKind.Wire, OhmOf(plan, w, w.Worst?.TemperatureC ?? 20) + (2 * contact)) { Wire = w });
+        var bolted = plan.Harness.Things.SelectMany(t => t.Pins.Where(p => p.Style == PinStyle.Stud).Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal);
+        double Joint(WireEnd end) => end.IsSplice || bolted.Contains(end.ToString()) ? BoltedOhm : plan.Harness.Assumed.ContactOhm;
+        return plan.Wires.Select(w => new Hop(w.From.ToString(), w.To.ToString(), HopKind.Wire, OhmOf(plan, w, w.Worst?.TemperatureC ?? 20) + Joint(w.From) + Joint(w.To)) { Wire = w });
     }
 }

@@ -1,33 +1,37 @@
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
 
 /// <summary>The steps of a harness that are not wires.</summary>
 internal static class PowerHops
 {
-    public static IEnumerable<Hop> Of(Harness harness) =>
-        harness.Things.SelectMany(t => OfThing(harness, t)).Concat(harness.Protections.SelectMany(p => OnBar(harness, p))).Concat(harness.Kept.SelectMany(k => Cabin(harness, k)));
+    public static IEnumerable<Hop> Of(Plan plan)
+    {
+        var harness = plan.Harness;
+        return harness.Things.SelectMany(t => OfThing(plan, t)).Concat(harness.Protections.SelectMany(p => OnBar(harness, p))).Concat(harness.Kept.SelectMany(k => Cabin(harness, k)));
+    }
 
-    private static IEnumerable<Hop> OfThing(Harness harness, Thing thing)
+    private static IEnumerable<Hop> OfThing(Plan plan, Thing thing)
     {
         if (thing.Kind is ThingKind.BusBar or ThingKind.Stud or ThingKind.FusePanel or ThingKind.GroundPoint)
         {
             return thing.Pins.Skip(1).Select(p => new Hop(Node(thing, thing.Pins[0].Name), Node(thing, p.Name), HopKind.Joint, 0));
         }
 
-        return thing.Elements.Where(e => e.PinB is not null).Select(e => Inside(harness, thing, e)).OfType<Hop>();
+        return thing.Elements.Where(e => e.PinB is not null).Select(e => Inside(plan, thing, e)).OfType<Hop>();
     }
 
-    private static Hop? Inside(Harness harness, Thing thing, Element e) => e.Kind switch
+    private static Hop? Inside(Plan plan, Thing thing, Element e) => e.Kind switch
     {
         ElementKind.Link => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Joint, 0),
-        ElementKind.Contact => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Contact, e.WorkedBy is null ? harness.Assumed.SwitchOhm : harness.Assumed.RelayContactOhm),
-        ElementKind.Fuse => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Fuse, FuseOhm(harness, thing.Id)) { Fuse = thing.Id },
+        ElementKind.Contact => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Contact, e.WorkedBy is null ? plan.Harness.Assumed.SwitchOhm : plan.Harness.Assumed.RelayContactOhm),
+        ElementKind.Fuse => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Fuse, FuseOhm(plan, thing.Id)) { Fuse = thing.Id },
         _ => null,
     };
 
     // about 100 mV at rated current (trade practice, no source)
-    private static double FuseOhm(Harness harness, string id) => harness.Protections.FirstOrDefault(p => p.Id == id)?.RatingA is > 0 and { } amps ? 0.1 / amps : 0.005;
+    private static double FuseOhm(Plan plan, string id) => plan.Fuses.FirstOrDefault(f => f.Id == id)?.RatingA is > 0 and { } amps ? 0.1 / amps : 0.005;
 
     private static IEnumerable<Hop> OnBar(Harness harness, Protection fuse) =>
         fuse.On is { } on && harness.Things.FirstOrDefault(t => t.Id == on) is { Pins.IsEmpty: false } bar ? [new(Node(bar, bar.Pins[0].Name), $"{fuse.Id}.in", HopKind.Joint, 0)] : [];

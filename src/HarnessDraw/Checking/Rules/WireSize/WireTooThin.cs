@@ -1,0 +1,19 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Checking.Rules.WireSize;
+
+internal sealed class WireTooThin : MeasuredRule
+{
+    public override RuleInfo Info { get; } = new("wire-too-thin", "Wire thinner than the bay allows", Severity.Warning, Consequence.DoesNotLast, "common practice, no source",
+        "Thin wire breaks where it moves and is pulled, whatever it carries.")
+    {
+        Limits = [new("in the bay", 0.5, "mm²", "common practice, no source: 0.5 mm² or 20 AWG in an engine bay")],
+    };
+
+    public override IEnumerable<Measure> Measures(RuleContext context) =>
+        context.Plan.Wires.Where(w => new[] { w.From.At, w.To.At }.Any(at => context.Thing(at)?.Side != Side.Cabin))
+            .Where(w => w.AreaMm2 < context.Limit(Info, "in the bay"))
+            .Select(w => new Measure($"size of {w.Named()}", w.AreaMm2, context.Limit(Info, "in the bay"), "mm²", () => context.Found(Info,
+                $"{w.Named()} is {Figure.Area(w.AreaMm2)} in the bay; {Figure.Area(context.Limit(Info, "in the bay"))} is the least that lasts there.", $"Use {context.SizeFor(w, context.Limit(Info, "in the bay"))?.Label ?? "0.5"}.", [w.Id, w.Circuit], w.Builds, context.Circuit(w.Circuit)?.At), AtLeast: true));
+}
