@@ -1,7 +1,13 @@
 using System.Collections.Immutable;
 using HarnessDraw.Checking.Rules.Choices;
+using HarnessDraw.Checking.Rules.Colouring;
+using HarnessDraw.Checking.Rules.Connectors;
 using HarnessDraw.Checking.Rules.Fusing;
+using HarnessDraw.Checking.Rules.Grounding;
 using HarnessDraw.Checking.Rules.Identity;
+using HarnessDraw.Checking.Rules.Particular;
+using HarnessDraw.Checking.Rules.Routing;
+using HarnessDraw.Checking.Rules.Splicing;
 using HarnessDraw.Checking.Rules.WireSize;
 
 namespace HarnessDraw.Checking;
@@ -18,6 +24,15 @@ public static class RuleCatalogue
         new SharedLampFuse(), new CriticalWithNuisance(), new UnfusedLeadUnguarded(), new InrushOpensFuse(),
         new WireOverloaded(), new ReturnOverloaded(), new LoopDrop(), new ChargeLeadDrop(), new StarterLoopDrop(), new WireTooThin(), new OutsideCrimpRange(), new InsulationUnsupported(),
         new InsulationTooCool(), new CrossLinkedInFuel(), new GaugeNotItsArea(), new ParallelWires(),
+        new TwoWiresInCavity(), new TwoWiresOnBlade(), new NetDiffersAcrossMate(), new ColourChangesAtFirewall(), new WrongHalf(), new ContactOverloaded(), new LoadedNeighbours(), new FirewallPasses(),
+        new LiveBesideSender(), new LeftBesideRight(), new ApartButNeighbours(), new MixedVoltsInConnector(), new ForeignTerminal(), new SealDoesNotGrip(), new CavityUnplugged(), new TooManyCircuits(),
+        new NoReserve(), new RingNotItsStud(), new RingsPerStud(), new TorqueNotGiven(), new LivePinsBare(), new PlugsSwappable(),
+        new NoReturn(), new ReturnThroughNonMetal(), new BatteryNotBonded(), new StrapSmall(), new GroundCrowded(), new SenderSharesReturn(), new ScreenNotGrounded(), new GroundFinishMissing(),
+        new TriggerFeedsLoad(), new RelayContactOverloaded(), new CoilAboveContact(), new DiodeReversed(), new PositiveGround(), new ExciterRunOn(), new ExciterCurrentLow(), new OneWireKeepsExciter(),
+        new LiveBladeBare(), new KeyOffDrain(), new GreenYellowUsed(), new SignalBesideCharge(),
+        new NoRoute(), new ShorterThanStraight(), new ClipsTooFar(), new GrommetFit(), new PartDoesNotPass(), new SlackOverMovement(), new BundleTooThick(), new TooNearKeepClear(), new CutTooShort(),
+        new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(),
+        new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);
 
     private static readonly Lazy<ImmutableArray<RuleInfo>> AllInfos = new(() => [.. Rules.Value.Select(r => r.Info), WaiverRules.IncompleteInfo, WaiverRules.IdleInfo]);

@@ -76,7 +76,7 @@ public static class SmallPlan
         Nodes =
         [
             Volts("main battery.plus", 12.5), Volts("main battery.minus", 0), Volts("headlamp left.56b", 12.3), Volts("headlamp left.31", 0.05), Volts("headlamp right.56b", 12.25), Volts("headlamp right.31", 0.05),
-            Volts("fan.1", 12.2), Volts("fan.2", 0.1), Volts("alternator.B+", 12.6), Volts("starter.B", 12.3), Volts("SP1", 12.4), Volts("firewall.B2", 12.45),
+            Volts("fan.1", 12.2), Volts("fan.2", 0.1), Volts("alternator.B+", 12.5), Volts("starter.B", 12.3), Volts("SP1", 12.4), Volts("firewall.B2", 12.45),
         ],
         Builds = [Build("exciter"), Build("single wire")],
         BuildCount = 2,

@@ -21,7 +21,7 @@ internal sealed class StarterLoopDrop : MeasuredRule
                 {
                     var far = $"{starter.Id}.{motor.PinA}";
                     var feed = Of(context, post.Node, far, motor.CurrentA!.Value, "feed at 12 V", post.Source);
-                    var back = Grounded(context, post) is { } ground && context.Harness.Things.FirstOrDefault(t => t.Kind == ThingKind.GroundPoint && t.Place == starter.Place && !t.Pins.IsEmpty) is { } bolt
+                    var back = StrapWires.GroundedPost(context, post) is { } ground && context.Harness.Things.FirstOrDefault(t => t.Kind == ThingKind.GroundPoint && t.Place == starter.Place && !t.Pins.IsEmpty) is { } bolt
                         ? Of(context, ground, $"{bolt.Id}.{bolt.Pins[0].Name}", motor.CurrentA.Value, "return at 12 V", post.Source) : null;
                     foreach (var measure in new[] { feed, back }.OfType<Measure>())
                     {
@@ -47,7 +47,4 @@ internal sealed class StarterLoopDrop : MeasuredRule
             $"{Figure.Amps(amps)} from {from} to {to} loses {Figure.Volts(volts)} in {Wording.List(wires.Select(w => $"{w.Named()}, {Figure.Area(w.AreaMm2)}"))}; {Figure.Volts(most)} is the most.",
             wires.OrderByDescending(w => PowerGraph.OhmOf(context.Plan, w, 20)).Select(w => $"Use {Figure.Area(Math.Ceiling(w.AreaMm2 * volts / most))} or more for {w.Id}, or shorten it.").FirstOrDefault(), [.. wires.Select(w => w.Id)]));
     }
-
-    private static string? Grounded(RuleContext context, LivePost post) =>
-        context.Thing(post.Source.Id)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source) is { PinB: { } b } e ? $"{post.Source.Id}.{(post.Node == $"{post.Source.Id}.{e.PinA}" ? b : e.PinA)}" : null;
 }

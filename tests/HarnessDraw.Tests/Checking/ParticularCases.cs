@@ -1,0 +1,39 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Tests.Checking;
+
+internal static class ParticularCases
+{
+    public static IEnumerable<RuleCase> All =>
+    [
+        new("trigger-feeds-load", p => p.Circuit("fan trigger", c => c with { Feeds = [new("fan", "1")] }), ["fan trigger is a trigger", "fan (11 A)"], p => p),
+        // 80 % of 13 A is 10.4 A, the fan draws 11 A
+        new("relay-contact-overloaded", p => p.Element("fan relay", "contact", e => e with { RatedA = 13 }), ["fan relay switches 11 A (fan) with a 13 A contact", "10.4 A", "15 A or more"], p => p.Element("fan relay", "contact", e => e with { RatedA = 14 })),
+        new("coil-above-contact", p => Rated(p, 4), ["contact of ignition switch is rated 4 A", "4.17 A"], p => Rated(p, 4.2)),
+        new("diode-reversed", p => Diode(p, "86", "85"), ["fan relay: its diode conducts from 86 to 85"], p => Diode(p, "85", "86")),
+        new("diode-reversed", p => Positive(Diode(p, "85", "86")), ["positive ground: dead short"], p => Positive(Diode(p, "86", "85"))),
+        new("positive-ground-alternator", Positive, ["alternator is an alternator"], p => p),
+        new("exciter-run-on", p => p.Circuit("exciter", c => c with { From = new("ignition switch", "15") }), ["exciter joins alternator to ignition switch.15"], p => p),
+        // 12 V squared over 0.9 W is 160 ohm, over 1.2 W 120 ohm
+        new("exciter-current-low", p => Lamp(p, 0.9), ["charge lamp puts 160 Ω in exciter", "150 Ω"], p => Lamp(p, 1.2)),
+        new("one-wire-keeps-exciter", p => p.Circuit("exciter", c => c with { OnlyWith = BuildCondition.Always }), ["With charging=single wire the exciter wire"], p => p),
+        new("live-end-unguarded", p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }), ["E01 (ignition) is always live and ends on the bare blade ignition coil.15"], p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }).Wire("E01", w => w with { To = w.To with { ThreadOnFirst = ["boot"] } })),
+        new("key-off-drain", p => Drain(p, 0.06), ["Key-off drain 60 mA", "20.8 days"], p => Drain(p, 0.05)),
+        new("green-yellow-used", p => p.Wire("F07", w => w with { Colour = "GN/YE" }), ["F07 (horn) is GN/YE"], p => p.Wire("F07", w => w with { Colour = "GN/WH" })),
+        new("signal-beside-charge-lead", p => Tach(p, 360), ["runs 360 mm in one bundle with P03 (charge lead)"], p => Tach(p, 290)),
+    ];
+
+    private static Plan Rated(Plan p, double amps) => p.Element("ignition switch", "run", e => e with { RatedA = amps });
+
+    private static Plan Diode(Plan p, string a, string b) => p.Thing("fan relay", t => t with { Elements = [.. t.Elements, new("diode", ElementKind.Diode, a, b)] });
+
+    private static Plan Positive(Plan p) => p.Harness(h => h with { Power = h.Power with { Ground = GroundPolarity.Positive } });
+
+    private static Plan Lamp(Plan p, double watts) => p.Thing("charge lamp", t => t with { Elements = [new("lamp", ElementKind.Lamp, "1", "2") { PowerW = watts }] });
+
+    private static Plan Drain(Plan p, double amps) => p.Thing("gauges", t => t with { Elements = [new("clock", ElementKind.Electronic, "1", null) { CurrentA = amps }] })
+        .Harness(h => h with { Circuits = [.. h.Circuits, new() { Id = "clock", From = new("F7", "out"), Feeds = [new("gauges", "1")], LiveWith = KeyPosition.Off }] });
+
+    private static Plan Tach(Plan p, double shared) => p.Harness(h => h with { Circuits = [.. h.Circuits, new() { Id = "tachometer", Duty = Duty.Signal }] }).Wire("E03", w => w with { Circuit = "tachometer", Segments = ["S9", "S10"] }).Segment("S9", s => s with { LengthMm = shared });
+}

@@ -1,0 +1,29 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Tests.Checking;
+
+internal static class WireSizeCases
+{
+    public static IEnumerable<RuleCase> All =>
+    [
+        // 3 % of 12 V is 0.36 V: 12.5 - (12.18 - 0.05) = 0.37 V (ABYC E-11 as quoted)
+        new("loop-drop", p => p.Volts("headlamp right.56b", 12.18), ["headlamp right (dipped) loses 0.37 V", "3 % of 12 V is 0.36 V", "Light about"], p => p),
+        new("loop-drop", p => p.Volts("headlamp right.56b", 11.8), ["headlamp right (dipped) loses 0.75 V (6.25 %)"], p => p.Volts("headlamp right.56b", 12.3)),
+        new("charge-lead-drop", p => p.Wire("P03", w => w with { AreaMm2 = 4, SizeLabel = "4" }), ["at 55 A", "alternator.B+ and main battery.plus", "P03"], p => p),
+        new("starter-loop-drop", p => p.Wire("P02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["160 A from main battery.plus to starter.B", "P02 (starter cable), 6 mm²", "0.5 V is the most"], p => p),
+        new("starter-loop-drop", p => p.Wire("G02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["main battery.minus to engine ground.stud", "0.3 V is the most"], p => p),
+        // 0.5 mm2 in an engine bay
+        new("wire-too-thin", p => p.Wire("E03", w => w with { AreaMm2 = 0.35 }), ["E03 (coolant signal) is 0.35 mm²", "0.5 mm²"], p => p),
+        new("outside-crimp-range", p => p.Wire("E01", w => w with { AreaMm2 = 4 }), ["firewall.A2: 4 mm²", "takes 0.5 to 1 mm²"], p => p),
+        new("insulation-unsupported", p => p.Wire("E01", w => w with { OutsideMm = 2.6 }), ["ignition coil.15", "2.6 mm over its insulation", "1.4 to 2.5 mm"], p => p.Wire("E01", w => w with { OutsideMm = 2.2 })),
+        new("insulation-below-zone", p => p.Zone("engine", z => z with { AmbientC = 125 }), ["Thin-wall PVC (105 °C)", "at 125 °C", "E01"], p => p.Zone("engine", z => z with { AmbientC = 105 })),
+        new("cross-linked-in-fuel", p => Fuel(p, true), ["E03 is cross-linked", "engine top to thermostat"], p => Fuel(p, false)),
+        // ASTM B258: 16 AWG is 1.31 mm2
+        new("gauge-not-its-area", p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.5 }), ["16 AWG is 1.31 mm²", "1.5 mm² (14.6 % apart)"], p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.22 })),
+        new("parallel-wires", p => p.AddWire("P04", w => w with { Id = "P14", To = w.To with { Pin = "A6" } }), ["P04 (cabin feed) and P14 (cabin feed) run in parallel from F1 to firewall"], p => p),
+    ];
+
+    private static Plan Fuel(Plan p, bool crossLinked) => p.Zone("engine", z => z with { Exposure = Exposure.Fuel })
+        .Harness(h => h with { Catalogue = h.Catalogue with { WireTypes = [.. h.Catalogue.WireTypes, h.Catalogue.WireTypes[0] with { Id = "xl", CrossLinked = crossLinked }] } }).Wire("E03", w => w with { WireType = "xl" });
+}
