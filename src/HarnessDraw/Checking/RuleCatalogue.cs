@@ -8,7 +8,7 @@ using HarnessDraw.Checking.Rules.Identity;
 using HarnessDraw.Checking.Rules.Particular;
 using HarnessDraw.Checking.Rules.Routing;
 using HarnessDraw.Checking.Rules.Splicing;
-using HarnessDraw.Checking.Rules.WireSize;
+using HarnessDraw.Checking.Rules.Sizing;
 
 namespace HarnessDraw.Checking;
 

@@ -2,7 +2,7 @@ using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
-namespace HarnessDraw.Checking.Rules.WireSize;
+namespace HarnessDraw.Checking.Rules.Sizing;
 
 internal sealed class InsulationTooCool : IDesignRule
 {

@@ -1,7 +1,7 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 
-namespace HarnessDraw.Checking.Rules.WireSize;
+namespace HarnessDraw.Checking.Rules.Sizing;
 
 internal sealed class WireTooThin : MeasuredRule
 {

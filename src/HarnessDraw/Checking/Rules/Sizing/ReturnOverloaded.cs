@@ -1,6 +1,6 @@
 using HarnessDraw.Diagnostics;
 
-namespace HarnessDraw.Checking.Rules.WireSize;
+namespace HarnessDraw.Checking.Rules.Sizing;
 
 internal sealed class ReturnOverloaded : MeasuredRule
 {

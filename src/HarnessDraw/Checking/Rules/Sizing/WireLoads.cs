@@ -1,7 +1,7 @@
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
-namespace HarnessDraw.Checking.Rules.WireSize;
+namespace HarnessDraw.Checking.Rules.Sizing;
 
 /// <summary>Current of a wire in its worst state against what it bears.</summary>
 internal static class WireLoads
