@@ -57,6 +57,7 @@ internal sealed class LoadFlow
     public List<DropPath> Paths(Func<string, double> fuseOhm)
     {
         var paths = new List<DropPath>();
+        var steady = SteadyLoads();
         foreach (var (solution, number, charging) in Solutions)
         {
             var walker = new LoopWalker(network, solution, fuseOhm);
@@ -70,7 +71,8 @@ internal sealed class LoadFlow
             for (var i = 0; i < network.Branches.Count; i++)
             {
                 var load = network.Branches[i];
-                if (load.Kind == BranchKind.Load && load.Element is not null && load.Circuit is not null && Math.Abs(solution.Amperes[i]) > 0.3 * load.NominalA)
+                if (load.Kind == BranchKind.Load && load.Element is not null && load.Circuit is not null && Works(load, solution, i)
+                    && !(Cases[number].Momentary && steady.Contains(i)))
                 {
                     var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
                     var (outV, outHops) = walker.Upstream(high);
@@ -82,6 +84,13 @@ internal sealed class LoadFlow
 
         return paths;
     }
+
+    /// <summary>Loads that work in a lasting state: what they get while the starter turns is judged elsewhere.</summary>
+    private HashSet<int> SteadyLoads() =>
+        [.. Solutions.Where(s => !Cases[s.Case].Momentary && s.Charging is null)
+            .SelectMany(s => Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i].Kind == BranchKind.Load && Works(network.Branches[i], s.Solution, i)))];
+
+    private static bool Works(Branch load, NetworkSolution solution, int number) => Math.Abs(solution.Amperes[number]) > 0.3 * load.NominalA;
 
     private double LimitOf(Branch load)
     {

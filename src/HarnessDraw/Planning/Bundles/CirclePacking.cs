@@ -64,11 +64,17 @@ public static class CirclePacking
     private static (double[] X, double[] Y) Start(double[] radii, int start)
     {
         var (x, y) = (new double[radii.Length], new double[radii.Length]);
+        if (start >= 2)
+        {
+            Rings(radii, x, y, start == 2 ? [1, 6, radii.Length] : [5, radii.Length]);
+            return (x, y);
+        }
+
         var area = 0.0;
         for (var i = 0; i < radii.Length; i++)
         {
-            // odd starts put the thin wires in the middle
-            var k = start % 2 == 0 ? i : radii.Length - 1 - i;
+            // the second start puts the thin wires in the middle
+            var k = start == 0 ? i : radii.Length - 1 - i;
             var radius = Math.Sqrt(area / 0.7);
             x[k] = radius * Math.Cos((i * GoldenAngle) + start);
             y[k] = radius * Math.Sin((i * GoldenAngle) + start);
@@ -76,6 +82,25 @@ public static class CirclePacking
         }
 
         return (x, y);
+    }
+
+    /// <summary>Rings of stated counts, from the middle outwards; the last takes the rest.</summary>
+    private static void Rings(double[] radii, double[] x, double[] y, int[] counts)
+    {
+        var mean = radii.Average();
+        var (done, radius) = (0, 0.0);
+        foreach (var count in counts)
+        {
+            var here = Math.Min(count, radii.Length - done);
+            radius = Math.Max(here > 1 ? mean / Math.Sin(Math.PI / here) : 0, done > 0 ? radius + (1.87 * mean) : 0);
+            for (var i = 0; i < here; i++)
+            {
+                x[done + i] = radius * Math.Cos((2 * Math.PI * i / here) + (0.26 * done));
+                y[done + i] = radius * Math.Sin((2 * Math.PI * i / here) + (0.26 * done));
+            }
+
+            done += here;
+        }
     }
 
     private static void Relax(double[] radii, double[] x, double[] y, double ring)

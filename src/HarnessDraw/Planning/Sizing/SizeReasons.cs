@@ -10,7 +10,7 @@ internal sealed record SizeReason(string DecidedBy, string? RunnerUp, double? Ma
 /// <summary>Words the reasons, with numbers, from the settled rows.</summary>
 internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOptions options)
 {
-    private readonly ILookup<WireRow, LoopBudget> loopsOf = sizing.Loops.Except(sizing.Sizer.NotMet).SelectMany(l => l.Wires.Select(w => (w.Wire, Loop: l))).ToLookup(p => p.Wire, p => p.Loop);
+    private readonly ILookup<WireRow, LoopBudget> loopsOf = sizing.Loops.SelectMany(l => l.Wires.Select(w => (w.Wire, Loop: l))).ToLookup(p => p.Wire, p => p.Loop);
 
     public SizeReason Of(WireRow wire)
     {
@@ -22,7 +22,7 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
         var least = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
         if (wire.ByDrop > 0 && WorstLoop(wire) is { } loop)
         {
-            return new("voltage drop", DropRunnerUp(wire), Room(loop.WiresV, loop.BudgetV(options)));
+            return new("voltage drop", DropRunnerUp(wire), Room(loop.WiresV, Budget(loop)));
         }
 
         if (wire.ByTerminal > least)
@@ -47,21 +47,21 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
     private double? Electrical(WireRow wire) => wire.SteadyA > 0 ? Room(Math.Max(wire.SteadyA, sizing.Sizer.RatingOver(wire) ?? 0), wire.DeratedA(wire.Size)) : null;
 
-    private LoopBudget? WorstLoop(WireRow wire) => loopsOf[wire].OrderByDescending(l => l.WiresV / l.BudgetV(options)).FirstOrDefault();
+    private LoopBudget? WorstLoop(WireRow wire) => loopsOf[wire].OrderByDescending(l => l.WiresV / Budget(l)).FirstOrDefault();
 
-    private string? DropRunnerUp(WireRow wire)
+    /// <summary>Where the limit is out of reach, the new wires alone are held to it.</summary>
+    private double Budget(LoopBudget loop) => sizing.Sizer.NotMet.Contains(loop) ? loop.Path.LimitV : loop.BudgetV(options);
+
+    private string DropRunnerUp(WireRow wire)
     {
         if (wire.Size == 0)
         {
             return "no smaller size is stocked";
         }
 
-        if (!loopsOf[wire].Any())
-        {
-            return null;
-        }
-
-        var (loop, volts) = loopsOf[wire].Select(l => (Loop: l, Volts: LoopV(l, wire, wire.Size - 1))).OrderByDescending(l => l.Volts / l.Loop.Path.LimitV).First();
+        // the loop that the smaller size would break first
+        var loop = loopsOf[wire].OrderByDescending(l => l.WiresVWith(wire, wire.Size - 1) / Budget(l)).First();
+        var volts = LoopV(loop, wire, wire.Size - 1);
         var kept = loop.Path.FixedV > options.WiresShareOfDrop * loop.Path.LimitV ? Text($", of which {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % is lost in contacts and kept wiring") : "";
         return Text($"{Smaller(wire)} would be {100 * volts / loop.Path.NominalV:0.0} % at {loop.Path.Load}, limit {100 * loop.Path.LimitFraction:0.#} %{kept}");
     }
