@@ -22,6 +22,8 @@ internal sealed class TerminalChooser(HarnessIndex index)
         return found;
     }
 
+    public bool IsStud(PinRef? pin) => pin is not null && index.IsStud(pin);
+
     public ConnectorPart? ConnectorAt(PinRef pin) => index.Connector(index.Thing(pin.Thing)?.ConnectorPart);
 
     public static TerminalPart? Fitting(ImmutableArray<TerminalPart> terminals, WireSize size) => terminals.FirstOrDefault(t => Takes(t, size));

@@ -123,16 +123,16 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             return;
         }
 
-        var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
+        var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => MostPerRootA(w.Wire, w.CurrentA)).DefaultIfEmpty(0).Max();
+        if (most <= 0)
+        {
+            most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
+        }
+
         if (DropAt(loop, most) > budget)
         {
-            // out of reach beside contacts and kept wiring: at least the new wires alone stay within the limit
-            budget = loop.Path.LimitV;
+            // out of reach beside contacts and kept wiring: as far as the pins let it, the checker says the rest
             NotMet.Add(loop);
-            if (DropAt(loop, most) > budget || loop.WiresV <= budget)
-            {
-                return;
-            }
         }
 
         var (low, high) = (0.0, most);
@@ -147,6 +147,24 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             wire.Size = SizeAt(wire, currentA, high);
         }
     }
+
+    /// <summary>
+    /// How far a loop is thickened, as area over the root of the current: until the last of its wires with push-on pins is as large as its
+    /// terminals take. Wires between studs set no end of their own where such a wire is in the loop.
+    /// </summary>
+    private double MostPerRootA(WireRow wire, double currentA)
+    {
+        var largest = wire.Sizes.Length - 1;
+        while (largest > wire.Size && !HasTerminal(wire, largest))
+        {
+            largest--;
+        }
+
+        var limited = largest < wire.Sizes.Length - 1;
+        return limited && !HasStud(wire) ? wire.Sizes[largest].AreaMm2 / Math.Sqrt(Math.Max(currentA, 1e-9)) : 0;
+    }
+
+    private bool HasStud(WireRow wire) => terminals.IsStud(wire.Draft.From.Pin) && terminals.IsStud(wire.Draft.To.Pin);
 
     private double DropAt(LoopBudget loop, double areaPerRootA) => loop.Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(SizeAt(w.Wire, w.CurrentA, areaPerRootA), w.CurrentA));
 

@@ -1,0 +1,112 @@
+using System.Diagnostics;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Tests.Model;
+
+namespace HarnessDraw.Tests.Planning;
+
+/// <summary>What must hold whatever the figures.</summary>
+public sealed class PlanPropertiesTests(ITestOutputHelper output)
+{
+    [Fact]
+    public void A_bigger_load_never_gives_a_smaller_wire()
+    {
+        var last = 0.0;
+        for (var amperes = 0.5; amperes <= 12; amperes += 0.5)
+        {
+            var area = HornFeed(WithHorn(SmallHarness.Harness, amperes)).AreaMm2;
+            Assert.True(area >= last, $"{area} mm2 at {amperes} A after {last} mm2");
+            last = area;
+        }
+
+        Assert.True(last > HornFeed(WithHorn(SmallHarness.Harness, 0.5)).AreaMm2);
+    }
+
+    [Fact]
+    public void A_longer_path_never_gives_a_smaller_wire_or_a_shorter_cut()
+    {
+        var (area, cut) = (0.0, 0.0);
+        for (var factor = 1; factor <= 5; factor++)
+        {
+            var layout = SmallHarness.Harness.Layout with { Paths = [.. SmallHarness.Harness.Layout.Paths.Select(p => p with { LengthMm = p.LengthMm * factor })] };
+            var wire = HornFeed(SmallHarness.Harness with { Layout = layout });
+            Assert.True(wire.AreaMm2 >= area);
+            Assert.True(wire.CutLengthMm > cut);
+            (area, cut) = (wire.AreaMm2, wire.CutLengthMm!.Value);
+        }
+    }
+
+    [Fact]
+    public void The_same_harness_gives_the_same_plan()
+    {
+        var again = HarnessPlanner.Plan(SmallHarness.Harness, PlanningOptions.Usual);
+        Assert.Equal(SmallHarness.Plan.Wires.Select(Told), again.Wires.Select(Told));
+        Assert.Equal(SmallHarness.Plan.RoutingObjective, again.RoutingObjective);
+    }
+
+    [Fact]
+    public void Lengths_are_path_plus_allowances_rounded_up_once()
+    {
+        foreach (var wire in SmallHarness.Plan.Wires)
+        {
+            var exact = wire.PathLengthMm!.Value + wire.Allowances.Sum(a => a.LengthMm);
+            Assert.InRange(wire.CutLengthMm!.Value - exact, 0, 10);
+            Assert.Equal(0, wire.CutLengthMm.Value % 10);
+            Assert.Equal(wire.Allowances.Length, wire.Allowances.Select(a => a.What).Distinct(StringComparer.Ordinal).Count());
+        }
+    }
+
+    [Fact]
+    public void Splices_keep_clear_of_one_another_and_of_moving_runs()
+    {
+        var plan = SmallHarness.Plan;
+        foreach (var splice in plan.Splices)
+        {
+            var segment = plan.Tree.Segments.Single(s => s.Id == splice.Segment);
+            Assert.InRange(splice.AtMm, 40, segment.LengthMm!.Value - 40);
+            Assert.DoesNotContain(plan.Splices, o => o != splice && o.Segment == splice.Segment && Math.Abs(o.AtMm - splice.AtMm) < 40);
+        }
+    }
+
+    [Fact]
+    public void A_place_without_a_path_gets_an_assumed_run_and_an_error()
+    {
+        var layout = SmallHarness.Harness.Layout;
+        var plan = HarnessPlanner.Plan(SmallHarness.Harness with { Layout = layout with { Paths = [.. layout.Paths.Where(p => p.To != "ignition coil")] } }, PlanningOptions.Usual);
+        Assert.Contains(plan.PlanningFindings, f => f.Rule == "no-path" && f.Where.Contains("ignition coil"));
+        Assert.Contains(plan.Tree.Segments, s => s.Assumed && s.To == "ignition coil");
+    }
+
+    [Fact]
+    public void An_unknown_path_leaves_its_lengths_unknown()
+    {
+        var layout = SmallHarness.Harness.Layout;
+        var paths = layout.Paths.Select(p => p.To == "ignition coil" ? p with { LengthMm = null, Known = LengthKnown.Unknown } : p);
+        var plan = HarnessPlanner.Plan(SmallHarness.Harness with { Layout = layout with { Paths = [.. paths] } }, PlanningOptions.Usual);
+        var wire = plan.Wires.Single(w => w.Circuit == "ignition");
+        Assert.Null(wire.PathLengthMm);
+        Assert.Null(wire.CutLengthMm);
+    }
+
+    [Fact]
+    public void The_small_harness_is_planned_in_a_few_milliseconds_when_warm()
+    {
+        var best = double.PositiveInfinity;
+        for (var i = 0; i < 8; i++)
+        {
+            var watch = Stopwatch.StartNew();
+            HarnessPlanner.Plan(SmallHarness.Harness, PlanningOptions.Usual);
+            best = Math.Min(best, watch.Elapsed.TotalMilliseconds);
+        }
+
+        output.WriteLine($"best of 8: {best:0.0} ms");
+        Assert.True(best < 500, $"{best:0.0} ms");
+    }
+
+    private static string Told(Wire w) => $"{w.Id} {w.From} {w.To} {w.SizeLabel} {w.CutLengthMm} {w.DecidedBy} {w.RunnerUp} {w.Margin} {w.Worst}";
+
+    private static Wire HornFeed(Harness harness) => HarnessPlanner.Plan(harness, PlanningOptions.Usual).Wires.Single(w => w.Circuit == "horn");
+
+    private static Harness WithHorn(Harness harness, double amperes) =>
+        harness with { Things = [.. harness.Things.Select(t => t.Id == "horn" ? t with { Elements = [t.Elements[0] with { CurrentA = amperes }] } : t)] };
+}
