@@ -26,9 +26,9 @@ internal sealed record CavityLetters(string Name, string? Wire);
 /// <summary>Finds scale and circle sizes so that circles keep apart and their letters fit.</summary>
 internal static class ConnectorFaceFitter
 {
-    private const double ClearMm = 0.5;
+    private const double ClearMm = 0.3;
     private const double EdgeMm = 1.2;
-    private const double LeastRingMm = 0.75;
+    private const double LeastRingMm = 0.6;
 
     /// <summary>The face in at most the given size, or null where not even the cavity names fit.</summary>
     public static ConnectorFace? Fit(ConnectorPart part, IReadOnlyDictionary<string, CavityLetters> letters, double widthMm, double heightMm, bool withWires)
@@ -59,7 +59,7 @@ internal static class ConnectorFaceFitter
         return wire > 0 ? Math.Max(Diagonal(name, CavityPainter.TwoLinesUpMm), Diagonal(wire, CavityPainter.TwoLinesDownMm)) : Diagonal(name, 1.8);
     }
 
-    private static double Diagonal(double x, double y) => Math.Sqrt((x * x) + (y * y)) + 0.15;
+    private static double Diagonal(double x, double y) => Math.Sqrt((x * x) + (y * y)) + 0.1;
 
     // large enough for the circles as one would like them, no larger
     private static double WantedScale(ConnectorPart part)

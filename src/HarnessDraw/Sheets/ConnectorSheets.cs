@@ -29,7 +29,7 @@ public static class ConnectorSheets
             pages.AddRange(own);
             if (own.IsEmpty)
             {
-                refused.Add($"connector {subject.Thing.Id} does not fit {(options.Paper ?? PaperSizes.A3).Name}: take A2 or larger");
+                refused.Add(LargeConnector.WouldFit(subject, keys, block, options) is { } paper ? $"connector {subject.Thing.Id} needs {paper.Name}" : $"connector {subject.Thing.Id} fits no paper");
             }
         }
 

@@ -8,7 +8,7 @@ namespace HarnessDraw.Sheets;
 internal sealed class ConnectorTable
 {
     public const double HeadMm = 10.6;
-    private const double GapMm = 1.8;
+    private const double GapMm = 1.6;
     private static readonly TextStyle Plain = TextStyle.Plain;
     private readonly ConnectorSubject subject;
     private readonly TerminalKeys terminals;
@@ -65,7 +65,7 @@ internal sealed class ConnectorTable
 
     private IEnumerable<Column> Columns()
     {
-        yield return Text("cavity", r => r.Cavity, TextStyle.Bold, r => new Tag { Cavity = $"{subject.Thing.Id}:{r.Cavity}" });
+        yield return Text("cav.", r => r.Cavity, TextStyle.Bold, r => new Tag { Cavity = $"{subject.Thing.Id}:{r.Cavity}" });
         yield return new("", _ => 4.4, PaintDot);
         yield return Text("wire", r => r.Wire?.Id ?? "", Plain, r => new Tag { For = r.Wire?.Id }) with { LeastMm = 12 };
         yield return ColourColumn(subject.IsMate ? (subject.Side == Model.Side.Bay ? "bay" : "cabin") : "colour", r => r.Wire?.Colour, _ => false);

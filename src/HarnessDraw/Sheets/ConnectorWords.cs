@@ -14,7 +14,7 @@ internal static class ConnectorWords
         yield return $"Wire-entry side toward you, latch up: {Two(subject.Part, first, last, mating: false)}{Key(subject.Part, mating: false)}";
         yield return $"Mating side toward you, latch up: {Two(subject.Part, first, last, mating: true)}{Key(subject.Part, mating: true)} Positions mirror, numbers do not.";
         var (distance, edge) = NearestEdge(subject.Part, first);
-        yield return $"Check: the middle of {first.Name} lies {distance.ToString("0.#", CultureInfo.InvariantCulture)} mm from the {edge} edge of the body. If it does not, the moulded numbers differ: stop and ask.";
+        yield return $"Check, wire-entry side: the middle of {first.Name} lies {distance.ToString("0.#", CultureInfo.InvariantCulture)} mm from the {edge} edge. If not, the moulded numbers differ: stop and ask.";
     }
 
     /// <summary>'A1, B3' of the cavities that are live with the key off, or what to assume where that is not known.</summary>
@@ -73,7 +73,7 @@ internal static class ConnectorWords
 
     private static (double Mm, string Edge) NearestEdge(ConnectorPart part, CavityPart c)
     {
-        ImmutableArray<(double Mm, string Edge)> edges = [(c.Xmm, "left (wire-entry side)"), (part.WidthMm - c.Xmm, "right (wire-entry side)"), (c.Ymm, "top"), (part.HeightMm - c.Ymm, "bottom")];
+        ImmutableArray<(double Mm, string Edge)> edges = [(c.Xmm, "left"), (part.WidthMm - c.Xmm, "right"), (c.Ymm, "top"), (part.HeightMm - c.Ymm, "bottom")];
         return edges.MinBy(e => e.Mm);
     }
 }

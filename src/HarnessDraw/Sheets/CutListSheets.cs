@@ -127,7 +127,7 @@ public static class CutListSheets
         var y = box.Y + 4.9;
         foreach (var note in NotesOf(table, rows))
         {
-            var lines = TextFit.Wrap(note, box.Width - 7, Pen.CapMm);
+            var lines = Pen.Wrapped(note, box.Width - 7);
             foreach (var line in lines.Take(Math.Max(0, most)))
             {
                 pen.Text(line, box.X + 4, y, box.Width - 7);

@@ -18,8 +18,9 @@ internal static class EndText
         }
 
         var pinMm = Math.Min(Pen.Width(pin, TextStyle.Bold), at.Width * 0.6);
-        var nameMm = Math.Min(Pen.Width(end.At), at.Width - pinMm - GapMm);
-        pen.Text(end.At, at.Left, baseY, nameMm + 0.01);
+        var name = Pen.Shortened(end.At, at.Width - pinMm - GapMm + 0.01);
+        var nameMm = Pen.Width(name);
+        pen.Text(name, at.Left, baseY, nameMm + 0.01);
         pen.Text(pin, at.Left + nameMm + GapMm, baseY, pinMm + 0.01, TextStyle.Bold);
     }
 }

@@ -5,7 +5,7 @@ namespace HarnessDraw.Sheets;
 /// <summary>The left side of a connector sheet: title, both faces with their words and pictograms, places in words, caution box.</summary>
 internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, Box Area, double FaceTopMm, double WordsMm)
 {
-    private const double LineMm = 4.6;
+    private const double LineMm = 4.4;
     private const double BetweenMm = 6;
 
     public static FaceBlock? Fit(ConnectorSubject subject, Box area, double faceTopMm, double? wordsMm = null, bool withWires = true)
@@ -25,7 +25,7 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
     public void Paint(Pen pen)
     {
         pen.Text(Title(Subject), Area.X, Area.Y + 8.5, Area.Width, TextStyle.Bold.At(7));
-        pen.Paragraph(ConnectorWords.Under(Subject), Area.X, Area.Y + 15, Area.Width, lineMm: LineMm, most: 2);
+        pen.Paragraph(ConnectorWords.Under(Subject), Area.X, Area.Y + 14, Area.Width, lineMm: LineMm, most: 2);
         var column = (Area.Width - BetweenMm) / 2;
         View(pen, Area.X, column, "WIRE-ENTRY SIDE", "as you insert terminals", mating: false);
         View(pen, Area.X + column + BetweenMm, column, "MATING SIDE", "as you probe, halves apart", mating: true);
@@ -36,10 +36,10 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
 
     private void View(Pen pen, double left, double width, string name, string use, bool mating)
     {
-        var y = Area.Y + 29;
+        var y = Area.Y + 26;
         var head = TextStyle.Bold.At(5);
         pen.Text(name, left, y, width - FacePictogram.WidthMm - 4, head);
-        pen.Text(use, left, y + 5, width - FacePictogram.WidthMm - 4);
+        pen.Text(use, left, y + 4.6, width - FacePictogram.WidthMm - 4);
         FacePictogram.Paint(pen, left + width - FacePictogram.WidthMm - 2, y - 1.2, mating);
         var body = left + 2.5;
         var latch = Math.Clamp(Face.WidthMm * 0.18, 6, 16);
@@ -96,9 +96,9 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
 
     private static double WordsHeight(ConnectorSubject subject, double width) => 11.2 + (ConnectorWords.Places(subject).Sum(s => Lines(s, width)) * LineMm);
 
-    private static double CautionHeight(ConnectorSubject subject, double width) => 15.4 + (CautionLines(subject).Sum(s => Lines(s, width - 10)) * LineMm) + 3 + 3;
+    private static double CautionHeight(ConnectorSubject subject, double width) => 15.4 + (CautionLines(subject).Sum(s => Lines(s, width - 10)) * LineMm) + 2.4 + 3;
 
-    private static int Lines(string text, double width) => TextFit.Wrap(text, width, Pen.CapMm).Length;
+    private static int Lines(string text, double width) => Pen.Wrapped(text, width).Length;
 }
 
 /// <summary>The triangle with its stroke and dot that stands before a caution.</summary>

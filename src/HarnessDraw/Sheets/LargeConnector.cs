@@ -13,25 +13,48 @@ internal static class LargeConnector
     private const double LeastRowMm = 5;
     private const double WidestTableMm = 190;
     private const double LeastTableMm = 176;
-    private const double FaceTopMm = 42;
+    private const double FaceTopMm = 37;
 
+    /// <summary>On the paper asked for, else the smallest of A3 and A2 whose circles hold the wire ids; empty where nothing fits.</summary>
     public static ImmutableArray<ConnectorPage> Pages(ConnectorSubject subject, ConnectorKeys keys, TitleBlock block, SheetOptions options)
     {
-        var paper = options.Paper ?? PaperSizes.A3;
+        ImmutableArray<Paper> papers = options.Paper is { } asked ? [asked] : [PaperSizes.A3, PaperSizes.A2];
+        foreach (var withWires in new[] { true, false })
+        {
+            foreach (var paper in papers)
+            {
+                var pages = PagesOn(paper, subject, keys, block, options, withWires);
+                if (!pages.IsEmpty)
+                {
+                    return pages;
+                }
+            }
+        }
+
+        return [];
+    }
+
+    /// <summary>The smallest ISO paper that would hold the connector, or null.</summary>
+    public static Paper? WouldFit(ConnectorSubject subject, ConnectorKeys keys, TitleBlock block, SheetOptions options) =>
+        PaperSizes.Iso.FirstOrDefault(paper => !PagesOn(paper, subject, keys, block, options, withWires: true).IsEmpty);
+
+    private static ImmutableArray<ConnectorPage> PagesOn(Paper paper, ConnectorSubject subject, ConnectorKeys keys, TitleBlock block, SheetOptions options, bool withWires)
+    {
         var frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
         var inner = frame.Border.Frame.Grow(-4);
         var leastMm = new ConnectorTable(subject, keys.Terminals, keys.Options, 0, WidestTableMm).LeastWidthMm;
         for (var tableMm = WidestTableMm; tableMm >= leastMm && inner.Width - tableMm - 6 >= 150; tableMm -= 2)
         {
-            if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm) is { } beside)
+            if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm, withWires: withWires) is { } beside)
             {
                 return Beside(subject, keys, options, paper, Box.FromEdges(inner.Right - tableMm, inner.Y, inner.Right, frame.TitleBox.Y - 3), beside);
             }
         }
 
-        var below = FaceBlock.Fit(subject, Box.FromEdges(inner.X, inner.Y, inner.Right, frame.TitleBox.Y + 26), FaceTopMm, wordsMm: Math.Max(80, inner.Width - 190))
-            ?? FaceBlock.Fit(subject, Box.FromEdges(inner.X, inner.Y, inner.Right, frame.TitleBox.Y + 26), FaceTopMm, wordsMm: Math.Max(80, inner.Width - 190), withWires: false);
-        return below is null ? [] : [FacesAlone(subject, options, paper, below), .. TablesAlone(subject, keys, options, paper, frame, inner)];
+        var wordsMm = frame.TitleBox.X - 4 - inner.X;
+        var below = wordsMm < 80 ? null : FaceBlock.Fit(subject, inner, FaceTopMm, wordsMm, withWires);
+        var clear = below is not null && inner.Y + FaceTopMm + below.Face.HeightMm < frame.TitleBox.Y - 4;
+        return clear ? [FacesAlone(subject, options, paper, below!), .. TablesAlone(subject, keys, options, paper, frame, inner)] : [];
     }
 
     private static ImmutableArray<ConnectorPage> Beside(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, Box area, FaceBlock faces)

@@ -23,7 +23,7 @@ internal sealed class Pen
     public void Text(string text, double x, double baseY, double widthMm, TextStyle? style = null, Tag? tag = null)
     {
         style ??= TextStyle.Plain;
-        var shown = Width(text, style) <= widthMm ? ShownText.Of(text) : TextFit.Ellipsis(text, widthMm, style.CapMm, style.Weight);
+        var shown = Shortened(text, widthMm, style);
         if (shown.Length > 0)
         {
             items.Add(new TextItem(shown, new(x, baseY), style.CapMm) { Role = ItemRole.Lettering, Weight = style.Weight, Anchor = style.Anchor, Colour = style.Colour, Tag = tag });
@@ -34,7 +34,7 @@ internal sealed class Pen
     public double Paragraph(string text, double x, double baseY, double widthMm, TextStyle? style = null, double lineMm = 5, int most = int.MaxValue)
     {
         style ??= TextStyle.Plain;
-        var lines = TextFit.Wrap(text, widthMm, style.CapMm, style.Weight);
+        var lines = Wrapped(text, widthMm, style);
         for (var i = 0; i < lines.Length && i < most; i++)
         {
             var last = i == most - 1 && lines.Length > most;
@@ -65,6 +65,50 @@ internal sealed class Pen
     /// <summary>One line of text that is known to fit, set as it is.</summary>
     public void Letters(string text, double x, double baseY, TextStyle style, Tag? tag = null) =>
         items.Add(new TextItem(text, new(x, baseY), style.CapMm) { Role = ItemRole.Lettering, Weight = style.Weight, Anchor = style.Anchor, Colour = style.Colour, Tag = tag });
+
+    /// <summary>The text in lines no wider than <paramref name="widthMm"/>, broken at spaces; a word wider than a line is cut with an ellipsis.</summary>
+    public static ImmutableArray<string> Wrapped(string text, double widthMm, TextStyle? style = null)
+    {
+        var lines = ImmutableArray.CreateBuilder<string>();
+        var line = "";
+        foreach (var word in ShownText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var longer = line.Length == 0 ? word : $"{line} {word}";
+            if (line.Length > 0 && Width(longer, style) > widthMm)
+            {
+                lines.Add(line);
+                longer = word;
+            }
+
+            line = Shortened(longer, widthMm, style);
+        }
+
+        lines.Add(line);
+        return lines.ToImmutable();
+    }
+
+    /// <summary>The text, or as much of its beginning as fits with an ellipsis after it.</summary>
+    public static string Shortened(string text, double widthMm, TextStyle? style = null)
+    {
+        var shown = ShownText.Of(text);
+        if (Width(shown, style) <= widthMm)
+        {
+            return shown;
+        }
+
+        var (fits, tooLong) = (0, shown.Length);
+        while (tooLong - fits > 1)
+        {
+            var middle = (fits + tooLong) / 2;
+            (fits, tooLong) = Width(Cut(shown, middle), style) <= widthMm ? (middle, tooLong) : (fits, middle);
+        }
+
+        return fits == 0 ? "" : Cut(shown, fits);
+    }
+
+    // never half a surrogate pair
+    private static string Cut(string text, int length) =>
+        string.Concat(text.AsSpan(0, char.IsHighSurrogate(text[length - 1]) ? length - 1 : length).TrimEnd(), "…");
 
     /// <summary>The width of a text as it is drawn. Tables are planned with it: SVG fixes the width of every text, so a fallback face cannot spill.</summary>
     public static double Width(string text, TextStyle? style = null)

@@ -7,7 +7,8 @@ namespace HarnessDraw.Sheets;
 internal static class SmallConnectors
 {
     private const double HeadlineMm = 14;
-    private const double FaceMm = 33;
+    private const double LeastFaceMm = 33;
+    private const double FaceStepMm = 3;
     private const double LeastWidthMm = 236;
     private const double BodyTopMm = 18.5;
     private const double RowMm = 5.2;
@@ -52,18 +53,21 @@ internal static class SmallConnectors
         pen.Text(name, left, top + 7.5, width * 0.4, head);
         var from = left + Math.Min(width * 0.4, Pen.Width(name, head)) + 4;
         pen.Text(ConnectorWords.Under(subject), from, top + 7.5, left + width - from);
-        foreach (var (mating, words, at) in new[] { (false, "wire-entry side", left), (true, "mating side", left + FaceMm + 3) })
+        var faceMm = block.FaceMm;
+        foreach (var (mating, words, at) in new[] { (false, "wire-entry side", left), (true, "mating side", left + faceMm + 3) })
         {
-            pen.Text(words, at, top + 13, FaceMm, TextStyle.Bold);
+            pen.Text(words, at, top + 13, faceMm, TextStyle.Bold);
             if (block.Face is { } face)
             {
-                FacePainter.Paint(pen, subject, face, new(at + ((FaceMm - face.WidthMm) / 2), top + BodyTopMm), mating);
+                FacePainter.Paint(pen, subject, face, new(at + ((faceMm - face.WidthMm) / 2), top + BodyTopMm), mating);
             }
         }
 
-        var table = new ConnectorTable(subject, keys.Terminals, keys.Options, left + (2 * FaceMm) + 8, width - (2 * FaceMm) - 8);
-        table.Paint(pen, subject.Rows, top + 9.4, RowMm);
+        var tableLeft = left + TableAt(faceMm);
+        new ConnectorTable(subject, keys.Terminals, keys.Options, tableLeft, left + width - tableLeft).Paint(pen, subject.Rows, top + 9.4, RowMm);
     }
+
+    private static double TableAt(double faceMm) => (2 * faceMm) + 8;
 
     private static void Notes(Pen pen, ConnectorKeys keys, List<Placed> blocks, Box box)
     {
@@ -79,10 +83,27 @@ internal static class SmallConnectors
 
     private static Block Measure(ConnectorSubject subject, ConnectorKeys keys, double width)
     {
-        var letters = FacePainter.Letters(subject);
-        var face = ConnectorFaceFitter.Fit(subject.Part, letters, FaceMm - 5, 60, withWires: true) ?? ConnectorFaceFitter.Fit(subject.Part, letters, FaceMm - 5, 60, withWires: false);
+        var (face, faceMm) = FaceOf(subject, width - new ConnectorTable(subject, keys.Terminals, keys.Options, 0, width).LeastWidthMm);
         var table = 9.4 + ConnectorTable.HeadMm + (subject.Rows.Length * RowMm);
-        return new(subject, face, Math.Max(table, BodyTopMm + (face?.HeightMm ?? 8) + 2.5) + AfterMm);
+        return new(subject, face, faceMm, Math.Max(table, BodyTopMm + (face?.HeightMm ?? 8) + 2.5) + AfterMm);
+    }
+
+    // the smallest face that holds the wire ids; without room for them the cavity names alone
+    private static (ConnectorFace? Face, double FaceMm) FaceOf(ConnectorSubject subject, double roomMm)
+    {
+        var letters = FacePainter.Letters(subject);
+        foreach (var withWires in new[] { true, false })
+        {
+            for (var faceMm = LeastFaceMm; TableAt(faceMm) <= roomMm; faceMm += FaceStepMm)
+            {
+                if (ConnectorFaceFitter.Fit(subject.Part, letters, faceMm - 5, 60, withWires) is { } face)
+                {
+                    return (face, faceMm);
+                }
+            }
+        }
+
+        return (null, LeastFaceMm);
     }
 
     // blocks in order, column after column
@@ -110,7 +131,7 @@ internal static class SmallConnectors
         return pages;
     }
 
-    private sealed record Block(ConnectorSubject Subject, ConnectorFace? Face, double HeightMm);
+    private sealed record Block(ConnectorSubject Subject, ConnectorFace? Face, double FaceMm, double HeightMm);
 
     private sealed record Placed(Block Block, int Column, double Y);
 }
