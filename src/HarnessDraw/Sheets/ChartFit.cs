@@ -40,13 +40,36 @@ internal sealed class ChartFit
         Paper = Paper.Name,
     };
 
+    /// <summary>Tries columns of cards of several heights, as they are and with lifted ribs; the first that fits, else the last.</summary>
     public static ChartFit Try(WallChartSubject subject, Paper paper, TitleBlock title, double nameMm, bool blackInk)
     {
-        var problem = new WallChartProblem(subject, new WallChartStyle(subject, nameMm, blackInk));
-        var layout = ChartLayout.Start(problem.Problem, problem.Style.Metrics);
-        var fit = new ChartFit(problem, layout, paper, Sheets.Frame.Compose(paper, title), blackInk);
-        fit.Fits = fit.Place();
-        return fit;
+        ChartFit? fit = null;
+        var frame = Sheets.Frame.Compose(paper, title);
+        foreach (var columnMm in (ReadOnlySpan<double>)[170, 110, 260])
+        {
+            var problem = new WallChartProblem(subject, new WallChartStyle(subject, nameMm, blackInk, columnMm));
+            fit = new ChartFit(problem, ChartLayout.Start(problem.Problem, problem.Style.Metrics), paper, frame, blackInk);
+            fit.Fits = fit.Place() || fit.PlaceLifted();
+            if (fit.Fits)
+            {
+                break;
+            }
+        }
+
+        return fit!;
+    }
+
+    private bool PlaceLifted()
+    {
+        var inner = Frame.Inner;
+        if (Chart.Bounds.Height > inner.Height * 0.95 || Chart.Bounds.Width < inner.Width * 0.6)
+        {
+            return false;
+        }
+
+        layout.Lift(inner.Height * 0.95);
+        Chart = layout.Pack();
+        return Place();
     }
 
     /// <summary>The same with the true distances held as far as the paper allows: one scale for both axes, then each alone.</summary>

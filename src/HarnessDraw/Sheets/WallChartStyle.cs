@@ -14,12 +14,12 @@ internal sealed class WallChartStyle
     private readonly WallChartSubject subject;
     private readonly Dictionary<string, string> letters = new(StringComparer.Ordinal);
 
-    public WallChartStyle(WallChartSubject subject, double nameMm, bool blackInk)
+    public WallChartStyle(WallChartSubject subject, double nameMm, bool blackInk, double columnMm)
     {
         this.subject = subject;
         NameMm = nameMm;
         BlackInk = blackInk;
-        Metrics = new();
+        Metrics = new() { ColumnMm = columnMm };
         foreach (var card in subject.Cards)
         {
             foreach (var row in card.Rows.Values)
