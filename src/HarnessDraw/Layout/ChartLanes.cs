@@ -52,6 +52,9 @@ internal sealed partial class ChartLanes
     /// <summary>Lane ends of each card by rising key.</summary>
     public List<(int Lane, int End)>[] CardRows { get; }
 
+    /// <summary>Cards in leaf order.</summary>
+    public IReadOnlyList<int> CardOrder { get; private set; } = [];
+
     /// <summary>The way of each lane over the spines.</summary>
     public LanePath[] PathOf { get; }
 
@@ -179,6 +182,7 @@ internal sealed partial class ChartLanes
             cardPosition[order[i]] = i;
         }
 
+        CardOrder = order;
         around = order.Count + (problem.Table?.RowsMm.Length ?? 0);
         var key = 0;
         var mark = 0;

@@ -14,7 +14,8 @@ public sealed class ChartLayout
         this.metrics = metrics;
         this.spines = spines;
         this.lanes = lanes;
-        Crossings = new(CrossingCount.Of(problem, spines, lanes), null, null, null);
+        var (straight, lower, reason) = CrossingBounds.Of(problem, lanes, lanes.CardOrder);
+        Crossings = new(CrossingCount.Of(problem, spines, lanes), straight, lower, reason);
     }
 
     public LaneCrossings Crossings { get; }

@@ -48,7 +48,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         spine.Packed.AddRange(right);
         if (spine.SlotCount > 0)
         {
-            spine.Packed.Add(new(spine.StartT, Math.Max(t, spine.StartT), -1, U(spine.SlotCount - 1) + 1));
+            spine.Packed.Add(new(spine.Parent is null ? 0 : metrics.CornerMm, Math.Max(t, spine.StartT), -1, U(spine.SlotCount - 1) + 1));
         }
 
         spine.IsPacked = true;
@@ -266,11 +266,11 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var (now, later) = isLeft ? (slotFrom[item.Event], slotFrom[next]) : (slotTo[item.Event], slotTo[next]);
         if (isLeft && later > now)
         {
-            left.Add(new(spine.StartT - metrics.CornerMm, item.LastLaneT + 0.8, now, later - (metrics.PitchMm / 2)));
+            left.Add(new(0, item.LastLaneT + 0.8, now, later - (metrics.PitchMm / 2)));
         }
         else if (!isLeft && later < now)
         {
-            right.Add(new(spine.StartT - metrics.CornerMm, item.LastLaneT + 0.8, later + (metrics.PitchMm / 2), now));
+            right.Add(new(0, item.LastLaneT + 0.8, later + (metrics.PitchMm / 2), now));
         }
     }
 

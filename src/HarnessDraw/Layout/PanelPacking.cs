@@ -8,7 +8,7 @@ public sealed record Panel(double WidthMm, double HeightMm, double WantX, double
 /// <summary>Finds room for panels beside what is already there, on a grid with sums so that a try costs four look-ups.</summary>
 public sealed class PanelPacking
 {
-    private const double CellMm = 4;
+    private const double CellMm = 5;
     private readonly Box area;
     private readonly int columns;
     private readonly int rows;

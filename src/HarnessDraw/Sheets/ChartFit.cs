@@ -17,13 +17,15 @@ internal sealed class ChartFit
         Frame = frame;
         this.blackInk = blackInk;
         Chart = layout.Pack();
+        // what the panels say does not depend on how the chart is packed
+        Panels = new WallChartPanels(problem, Chart, blackInk).All();
     }
 
     public WallChartProblem Problem { get; }
     public Paper Paper { get; }
     public FrameLayout Frame { get; }
     public ChartPlan Chart { get; private set; }
-    public List<ChartPanel> Panels { get; private set; } = [];
+    public List<ChartPanel> Panels { get; }
     public Box[] PanelBoxes { get; private set; } = [];
 
     /// <summary>How far the chart is moved from its own coordinates onto the paper.</summary>
@@ -118,27 +120,29 @@ internal sealed class ChartFit
     private bool Place()
     {
         var inner = Frame.Inner.Grow(-0.5);
-        Panels = new WallChartPanels(Problem, Chart, blackInk).All();
         if (Chart.Bounds.Width > inner.Width || Chart.Bounds.Height > inner.Height)
         {
             return false;
         }
 
-        foreach (var share in (ReadOnlySpan<double>)[0.5, 0.3, 0.7, 0.0, 1.0])
+        foreach (var (share, across) in wanted is { } known ? (ReadOnlySpan<(double, double)>)[known] : Positions)
         {
-            foreach (var across in (ReadOnlySpan<double>)[1, 0.5, 0])
+            MoveX = inner.X - Chart.Bounds.X + ((inner.Width - Chart.Bounds.Width) * across);
+            MoveY = inner.Y - Chart.Bounds.Y + ((inner.Height - Chart.Bounds.Height) * share);
+            if (PlacePanels(inner))
             {
-                MoveX = inner.X - Chart.Bounds.X + ((inner.Width - Chart.Bounds.Width) * across);
-                MoveY = inner.Y - Chart.Bounds.Y + ((inner.Height - Chart.Bounds.Height) * share);
-                if (PlacePanels(inner))
-                {
-                    return true;
-                }
+                wanted = (share, across);
+                return true;
             }
         }
 
         return false;
     }
+
+    private static ReadOnlySpan<(double Share, double Across)> Positions => new (double, double)[] { (0.5, 1), (0.3, 1), (0.7, 1), (0, 1), (1, 1), (0.5, 0.5), (0, 0.5), (1, 0.5), (0.5, 0), (0, 0), (1, 0) };
+
+    // once it fits, it stretches in its place
+    private (double Share, double Across)? wanted;
 
     private bool PlacePanels(Box inner)
     {

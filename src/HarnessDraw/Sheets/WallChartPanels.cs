@@ -35,6 +35,10 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             panels.Add(Waivers());
         }
 
+        panels.Add(Words("RIGHT SIDE", 0.6, 0));
+        panels.Add(Words("LEFT SIDE", 0.6, 1));
+        panels.Add(Front());
+
         return panels;
     }
 
@@ -48,6 +52,17 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + 20, 5);
         });
     }
+
+    // seen from above: the words that say how the vehicle lies
+    private static ChartPanel Words(string words, double x, double y) =>
+        ChartPanel.Of(WallChartStyle.Width(words, 3.5, FaceWeight.Bold) + 2, 7, x, y, (pen, box) => pen.Text(words, box.X + 1, box.Y + 5.2, 3.5, FaceWeight.Bold, colour: Ink.Secondary));
+
+    private static ChartPanel Front() => ChartPanel.Of(WallChartStyle.Width("FRONT", 7, FaceWeight.Bold) + 17, 14, 0, 0.5, (pen, box) =>
+    {
+        var y = box.Centre.Y;
+        pen.Polygon(Ink.Black, 0, ItemRole.Edge, new(box.X, y), new(box.X + 7, y - 6), new(box.X + 7, y - 2.6), new(box.X + 13, y - 2.6), new(box.X + 13, y + 2.6), new(box.X + 7, y + 2.6), new(box.X + 7, y + 6));
+        pen.Text("FRONT", box.X + 15.5, y + 3.5, 7, FaceWeight.Bold);
+    });
 
     private ChartPanel Cautions()
     {

@@ -10,6 +10,9 @@ public sealed record RandomHarnessOptions(int Circuits)
 {
     public double SpliceShare { get; init; } = 0.15;
 
+    /// <summary>Every splice lies on the way to all its legs; else legs may come back towards the root.</summary>
+    public bool SplicesBeforeLegs { get; init; }
+
     /// <summary>Pins dealt out in the order of the loads round the vehicle, or by chance (the worst case).</summary>
     public bool PlannedPins { get; init; }
     public bool Grounds { get; init; } = true;
@@ -164,7 +167,8 @@ public sealed class RandomHarness
         var legs = new List<int>();
         for (var i = 0; i < 2 + Next(2); i++)
         {
-            legs.Add(Load());
+            var leg = Load();
+            legs.Add(options.SplicesBeforeLegs && i > 0 && PathTo(loadNode[leg])[0] != PathTo(loadNode[legs[0]])[0] ? legs[0] : leg);
         }
 
         // the last edge that all legs share, or the first leg's own

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using HarnessDraw.Layout;
+
+namespace HarnessDraw.Tests.Layout;
+
+public class ChartLayoutTests
+{
+    [Fact]
+    public void One_wire_on_one_segment_is_a_straight_way_without_crossings()
+    {
+        var plan = Start([new(-1, 0, 0), new(0, -300, 0) { CaptionMm = 6 }], [1]).Pack();
+        Assert.Equal(0, plan.Crossings.Count);
+        Assert.Single(plan.Cards);
+        AssertApart(plan);
+    }
+
+    [Fact]
+    public void A_star_of_forty_branches_is_packed_apart_and_without_crossings()
+    {
+        var nodes = new List<ChartNode> { new(-1, 0, 0), new(0, -100, 0) };
+        for (var i = 0; i < 40; i++)
+        {
+            var angle = Math.PI * ((i * 2 / 40.0) + 0.02);
+            nodes.Add(new(1, -100 + (300 * Math.Cos(angle)), 300 * Math.Sin(angle)) { CaptionMm = 6 });
+        }
+
+        AssertApart(Start([.. nodes], [.. Enumerable.Range(2, 40)]).Pack());
+    }
+
+    [Fact]
+    public void A_chain_of_sixty_breakouts_keeps_their_order()
+    {
+        var nodes = new List<ChartNode> { new(-1, 0, 0) };
+        for (var i = 1; i <= 60; i++)
+        {
+            nodes.Add(new(i - 1, -100 * i, 0) { CaptionMm = 6 });
+        }
+
+        var plan = Start([.. nodes], [.. Enumerable.Range(1, 60)]).Pack();
+        AssertApart(plan);
+        var along = plan.Nodes.Where(n => n is not null).Select(n => n!.Value.X).ToList();
+        Assert.Equal(along.OrderByDescending(x => x), along);
+    }
+
+    [Fact]
+    public void Thirty_loads_at_one_place_are_packed_apart() => AssertApart(Start([new(-1, 0, 0), new(0, -200, 0)], [.. Enumerable.Repeat(1, 30)]).Pack());
+
+    [Theory]
+    [InlineData(7)]
+    [InlineData(23)]
+    public void The_channel_crosses_a_pair_once_if_it_is_inverted_and_never_else(int seed)
+    {
+        var random = new Random(seed);
+        for (var again = 0; again < 200; again++)
+        {
+            var n = 2 + random.Next(12);
+            var rows = Enumerable.Range(0, n).Select(i => (i * 4.8) + 0.8).ToArray();
+            var slots = Enumerable.Range(0, n).Select(i => (Math.Round(n * 1.5) * 1.6) + (i * 1.6)).ToArray();
+            random.Shuffle(slots);
+            var (tracks, _, _) = PinChannel.Route(rows, slots, 1.6);
+            for (var i = 0; i < n; i++)
+            {
+                for (var j = 0; j < i; j++)
+                {
+                    var inverted = rows[j] < rows[i] != slots[j] < slots[i];
+                    Assert.Equal(inverted ? 1 : 0, Meetings(tracks[i], rows[i], slots[i], tracks[j], rows[j], slots[j]));
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void The_body_warp_goes_through_places_in_order_and_never_turns_back()
+    {
+        var warp = BodyWarp.Fit([(0, 10), (100, 30), (200, 20), (300, 90)]);
+        var drawn = Enumerable.Range(-5, 50).Select(i => warp.Map(i * 10)).ToList();
+        Assert.Equal(drawn.Order(), drawn);
+        Assert.Equal(10, warp.Map(0), 6);
+        Assert.Equal(90, warp.Map(300), 6);
+    }
+
+    private static int Meetings(int ti, double ri, double si, int tj, double rj, double sj) => Meets(ti, ri, si, tj, rj, sj) + Meets(tj, rj, sj, ti, ri, si);
+
+    // the upright piece of one with the row and slot pieces of the other
+    private static int Meets(int t, double r, double s, int other, double row, double slot)
+    {
+        var (low, high) = (Math.Min(r, s), Math.Max(r, s));
+        return (t < other && row > low && row < high ? 1 : 0) + (t > other && slot > low && slot < high ? 1 : 0);
+    }
+
+    private static ChartLayout Start(ImmutableArray<ChartNode> nodes, ImmutableArray<int> places)
+    {
+        var cards = places.Select(p => new ChartCard(p, 60, 9.2, 0)).ToImmutableArray();
+        var lanes = places.Select((_, i) => new ChartLane(new(ChartEndKind.Pin, i), new(ChartEndKind.Card, i), i)).ToImmutableArray();
+        var rows = places.Select((_, i) => 20 + (4.8 * i)).ToImmutableArray();
+        return ChartLayout.Start(new(nodes, cards, [], lanes, new(rows, 60, rows[^1] + 5) { LabelMm = 40 }), new());
+    }
+
+    private static void AssertApart(ChartPlan plan)
+    {
+        var boxes = plan.Cards.Select(c => c.Box).Concat(plan.Lengths.Select(l => l.Box)).Concat(plan.Flags.Select(f => f.Box)).ToList();
+        for (var i = 0; i < boxes.Count; i++)
+        {
+            Assert.DoesNotContain(boxes.Take(i), b => b.Grow(-0.01).Overlaps(boxes[i].Grow(-0.01)));
+        }
+    }
+}
