@@ -163,8 +163,7 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
         var right = boxX - 1.5;
         if (style.LetterOf(pin.Wire.Builds) is { } letter)
         {
-            // above the lane, like the label
-            pen.Lozenge(letter, new(x + 4, y - 2.6), 2, 2.5);
+            pen.Lozenge(letter, new(boxX + problem.PinBoxMm - 8.6, y), 2.3, 2.5);
         }
 
         pen.Text(WallChartProblem.LaneLabel(pin.Wire), right, y - 1.05, WallChartStyle.TextMm, anchor: TextAnchor.End, tag: new Tag { For = pin.Wire.Id });

@@ -211,7 +211,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         var rows = Math.Max((colours.Count + 1) / 2, (symbols.Count + 1) / 2);
         var optionLines = problem.Style.Options.Select(o => $"{o.Value}: only with {o.Key}").ToList();
         var height = 12 + (rows * 5.4) + 6 + (optionLines.Count * 4.4) + 22 + 14;
-        return ChartPanel.Of(178, height, 0.5, 1, (pen, box) =>
+        return ChartPanel.Of(184, height, 0.5, 1, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, "LEGEND") + 3;
             for (var i = 0; i < colours.Count; i++)
@@ -224,7 +224,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
 
             for (var i = 0; i < symbols.Count; i++)
             {
-                var (cx, cy) = (box.X + 72 + (i % 2 * 54), y + (i / 2 * 5.4));
+                var (cx, cy) = (box.X + 72 + (i % 2 * 58), y + (i / 2 * 5.4));
                 symbols[i].Draw(pen, cx, cy);
                 pen.Text(symbols[i].Text, cx + 10, cy, Cap);
             }

@@ -96,8 +96,8 @@ internal sealed class WallChartProblem
         var rows = new double[Subject.Pins.Count];
         foreach (var pin in Subject.Pins)
         {
-            PinBoxMm = Math.Max(PinBoxMm, WallChartStyle.Width(pin.Pin, weight: FaceWeight.Bold) + 11);
-            LabelMm = Math.Max(LabelMm, WallChartStyle.Width(LaneLabel(pin.Wire)) + 3 + (pin.Wire.Builds.IsAlways ? 0 : 8.4));
+            PinBoxMm = Math.Max(PinBoxMm, WallChartStyle.Width(pin.Pin, weight: FaceWeight.Bold) + 11 + (pin.Wire.Builds.IsAlways ? 0 : 8));
+            LabelMm = Math.Max(LabelMm, WallChartStyle.Width(LaneLabel(pin.Wire)) + 3);
         }
 
         LabelMm = Math.Max(LabelMm, 30);
