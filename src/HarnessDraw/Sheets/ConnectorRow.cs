@@ -68,9 +68,10 @@ internal static class ConnectorSubjects
     private static ConnectorRow Used(Plan plan, ExpectedVolts volts, Thing thing, ConnectorRow empty, CavityUse use)
     {
         var wire = plan.WireOf(use.Wire!);
-        var isFrom = wire.From.At == thing.Id && wire.From.Pin == use.Cavity;
+        var pin = thing.Pins.FirstOrDefault(p => (p.Cavity ?? p.Name) == use.Cavity)?.Name ?? use.Cavity;
+        var isFrom = wire.From.At == thing.Id && (wire.From.Pin == use.Cavity || wire.From.Pin == pin);
         var (here, there) = isFrom ? (wire.From, wire.To) : (wire.To, wire.From);
-        var node = $"{thing.Id}.{use.Cavity}";
+        var node = $"{thing.Id}.{here.Pin ?? use.Cavity}";
         return empty with
         {
             Wire = wire,

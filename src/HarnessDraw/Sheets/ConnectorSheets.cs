@@ -73,8 +73,7 @@ internal sealed record ConnectorKeys(TerminalKeys Terminals, OptionKeys Options)
 
         if (here.Any(r => !r.Builds.IsAlways))
         {
-            var letters = here.Select(r => Options.KeyOf(r.Builds)).ToHashSet(StringComparer.Ordinal);
-            yield return $"Option {string.Join("; ", Options.Explained.Where(e => letters.Contains(e.Split(':')[0])))}.";
+            yield return $"Option {string.Join("; ", Options.ExplainedFor(here.Select(r => r.Builds)))}.";
         }
     }
 }

@@ -77,7 +77,7 @@ internal sealed class ConnectorTable
         yield return Text(subject.Rows.Any(r => r.Wire?.Awg is not null) ? "size" : "mm²", r => r.Wire?.SizeLabel ?? "", Plain, right: true);
         yield return Text("circuit", r => r.Wire?.Circuit ?? "spare", Plain) with { LeastMm = 15 };
         yield return new("goes to", NeedGoesTo, PaintGoesTo) { LeastMm = 22 };
-        yield return Text("A", r => r.Wire is null ? "" : Figure(r.Wire.Worst?.CurrentA), Plain, right: true);
+        yield return Text("A", r => r.Wire is null ? "" : Current(r.Wire.Worst?.CurrentA), Plain, right: true);
         foreach (var (head, volts) in new (string, Func<ConnectorRow, double?>)[] { ("OFF", r => r.OffV), ("RUN", r => r.RunV), ("START", r => r.StartV) })
         {
             var live = head == "OFF";
@@ -162,6 +162,9 @@ internal sealed class ConnectorTable
             Paint = (pen, r, at, y) => pen.Text(text(r), right ? at.Right : at.Left, y, at.Width + 0.01, (right ? style.Right : style) with { Colour = r.Wire is null && text(r) == "spare" ? Ink.Secondary : Ink.Black }, tag?.Invoke(r)),
         };
     }
+
+    // a trickle is not nothing
+    private static string Current(double? value) => value is > 0 and < 0.05 ? "<0.1" : Figure(value);
 
     // one decimal for volts and amperes; what is not known is a dash, never a nought
     private static string Figure(double? value)

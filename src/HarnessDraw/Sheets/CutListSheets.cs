@@ -143,18 +143,21 @@ public static class CutListSheets
     {
         if (rows.Any(r => r.Wire.Estimated))
         {
-            yield return "E: estimated, measure on the vehicle before cutting.";
+            yield return "E: estimated, measure before cutting.";
         }
 
         if (rows.Any(r => r.Wire.CutLengthMm is null))
         {
-            yield return "Empty box: length unknown, measure and write it in.";
+            yield return "Empty box: unknown, measure and write it in.";
         }
 
-        if (!table.Keys.IsEmpty)
+        var options = table.Keys.ExplainedFor(rows.Select(r => r.Wire.Builds)).ToList();
+        if (options.Count > 0)
         {
-            yield return $"opt {string.Join("; ", table.Keys.Explained)}";
+            yield return $"opt {string.Join("; ", options)}";
         }
+
+        yield return "T1, T2 ...: terminals, listed after the last wire.";
 
         var used = table.Terminals.Used(rows.SelectMany(r => new[] { r.Wire.From, r.Wire.To }));
         if (!used.IsEmpty)

@@ -10,7 +10,7 @@ internal sealed class CutListTable
 {
     public const double RowMm = 5.45;
     public const double HeadMm = 7;
-    private const double GapMm = 2.4;
+    private const double GapMm = 2.0;
     private const double TickMm = 3.8;
     private static readonly TextStyle Plain = TextStyle.Plain;
     private static readonly TextStyle Length = TextStyle.Bold.At(3.5);

@@ -19,5 +19,12 @@ internal sealed class OptionKeys
     /// <summary>'a: only with cooling=electric fan'.</summary>
     public IEnumerable<string> Explained => conditions.Select((c, i) => $"{Letter(i)}: only with {c}");
 
+    /// <summary>Only the letters that some rows use, explained.</summary>
+    public IEnumerable<string> ExplainedFor(IEnumerable<BuildCondition> used)
+    {
+        var letters = used.Select(KeyOf).ToHashSet(StringComparer.Ordinal);
+        return Explained.Where(e => letters.Contains(e[..e.IndexOf(':', StringComparison.Ordinal)]));
+    }
+
     private static string Letter(int index) => index < 26 ? ((char)('a' + index)).ToString() : Letter((index / 26) - 1) + Letter(index % 26);
 }

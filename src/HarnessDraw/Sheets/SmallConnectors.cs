@@ -12,6 +12,7 @@ internal static class SmallConnectors
     private const double LeastWidthMm = 236;
     private const double BodyTopMm = 18.5;
     private const double RowMm = 5.2;
+    private const double NoteMm = 4.4;
     private const double AfterMm = 5;
 
     public static IEnumerable<ConnectorPage> Pages(ImmutableArray<ConnectorSubject> subjects, ConnectorKeys keys, TitleBlock block, SheetOptions options)
@@ -74,10 +75,16 @@ internal static class SmallConnectors
         pen.Rule(box.X + 0.35, box.Y, box.Right - 0.35, 0.7);
         var rows = blocks.SelectMany(b => b.Block.Subject.Rows).ToList();
         var (y, left, width) = (box.Y + 5, box.X + 4, box.Width - 8);
-        string[] fixedNotes = ["Views: latch up. Volts to the grounded pole, mated, loaded.", "Bold OFF: live with the key off. –: not known. Battery off!"];
-        foreach (var note in fixedNotes.Concat(keys.Explained(blocks[0].Block.Subject, rows)))
+        ImmutableArray<string> notes =
+        [
+            "Battery off. Views with the latch up.",
+            .. keys.Explained(blocks[0].Block.Subject, rows).Reverse(),
+            "Volts: to the grounded pole, mated, loaded; RUN with the circuit at work.",
+            "Bold OFF: live with the key off. –: not known.",
+        ];
+        foreach (var note in notes)
         {
-            y = pen.Paragraph(note, left, y, width, lineMm: 4.5, most: Math.Max(0, (int)((box.Bottom - 1 - y) / 4.5) + 1));
+            y = pen.Paragraph(note, left, y, width, lineMm: NoteMm, most: Math.Max(0, (int)Math.Floor((box.Bottom - 2 - y) / NoteMm) + 1));
         }
     }
 
