@@ -231,16 +231,25 @@ internal sealed partial class ChartGeometry
                     continue;
                 }
 
-                double low = double.MaxValue, high = double.MinValue;
+                // lanes with empty slots between them are bundles of their own to the eye
+                var (low, high) = (double.NaN, double.NaN);
                 foreach (var run in spine.Runs)
                 {
-                    if (run.StartEvent < station.FirstEvent && run.EndEvent >= station.FirstEvent)
+                    if (run.StartEvent >= station.FirstEvent || run.EndEvent < station.FirstEvent)
                     {
-                        (low, high) = (Math.Min(low, U(run.Slot)), Math.Max(high, U(run.Slot)));
+                        continue;
                     }
+
+                    if (U(run.Slot) > high + (2.5 * metrics.PitchMm))
+                    {
+                        placed.Add(new(station.Node, OnPaper(spine, new(station.FromT, station.T, low, high))));
+                        low = double.NaN;
+                    }
+
+                    (low, high) = (double.IsNaN(low) ? U(run.Slot) : low, U(run.Slot));
                 }
 
-                if (low <= high)
+                if (!double.IsNaN(low))
                 {
                     placed.Add(new(station.Node, OnPaper(spine, new(station.FromT, station.T, low, high))));
                 }
