@@ -71,6 +71,7 @@ public static class HarnessReader
         var pins = new PinResolver(draft);
         CheckReturns(draft, pins);
         var drafts = Circuits(draft, pins);
+        WireIds.Check(drafts, draft.Bag);
         var supply = new SupplyFinder(draft, power, drafts);
         drafts = [.. drafts.Select(d => d with { Circuit = supply.Completed(d, d.Circuit) })];
         var (circuits, nets) = new NetBuilder(draft).Build(drafts);
@@ -84,7 +85,7 @@ public static class HarnessReader
             Power = power,
             Options = draft.Options.Options,
             OptionRules = draft.Options.Rules,
-            States = StateReader.Read(draft, [.. circuits.Where(c => c.Duty is Duty.Continuous or Duty.Intermittent && !c.IsReturn).Select(c => c.Id)]),
+            States = StateReader.Read(draft, [.. circuits.Where(c => FeedsLamps(c, draft)).Select(c => c.Id)]),
             Things = [.. draft.Things],
             Protections = protections,
             Kept = kept.ReadPins(),
@@ -149,6 +150,10 @@ public static class HarnessReader
         var reader = new CircuitReader(draft, pins);
         return [.. draft.Blocks("circuits").Select(c => reader.Read(c.Name, c.Map))];
     }
+
+    private static bool FeedsLamps(Circuit circuit, Draft draft) =>
+        circuit is { IsReturn: false, Duty: Duty.Continuous or Duty.Intermittent }
+        && circuit.Feeds.Any(f => draft.Thing(f.Thing)?.Elements.Any(e => e.Kind == ElementKind.Lamp && e.PinA == f.Pin) == true);
 
     // 'unknown' needs a word that it is meant
     private static void ReportUnknowns(ShapeChecker checker, InputMap map, DiagnosticBag bag)

@@ -21,7 +21,7 @@ internal sealed class NetBuilder(Draft draft)
             circuits.Add(circuit);
             if (!typed.Broken)
             {
-                nets.AddRange(Named(circuit, NetsOf(typed), typed));
+                nets.AddRange(Named(circuit, NetsOf(typed).Where(n => HasTwoEnds(n, typed)), typed));
             }
         }
 
@@ -32,7 +32,7 @@ internal sealed class NetBuilder(Draft draft)
     {
         if (!typed.ByHand.IsEmpty)
         {
-            return ByHand(typed.ByHand);
+            return ByHand(typed);
         }
 
         if (!typed.RouteBy.IsEmpty)
@@ -43,6 +43,12 @@ internal sealed class NetBuilder(Draft draft)
         if (typed.To is { } ground)
         {
             return Returns(typed, ground.Pin);
+        }
+
+        if (typed is { Feeds.IsEmpty: true, Mate: not null, Froms.IsEmpty: false } && typed.Froms.All(f => Side(f.Pin) == Model.Side.Bay))
+        {
+            // into the kept cabin wiring, which need not be described
+            return typed.Froms.SelectMany((f, i) => Crossing(typed, f.Pin, [], i));
         }
 
         if (typed.Feeds.IsEmpty || (typed.Froms.IsEmpty && typed.Mate is null))
@@ -69,7 +75,7 @@ internal sealed class NetBuilder(Draft draft)
 
     private IEnumerable<NetDraft> Returns(CircuitDraft typed, PinRef ground) => typed.Froms.SelectMany((from, i) => Side(from.Pin) == Side(ground)
         ? Joined(Side(ground), ground, [from.Pin], null)
-        : Crossing(typed, from.Pin, [ground], i));
+        : Crossing(typed, ground, [from.Pin], i));
 
     private IEnumerable<NetDraft> Fed(CircuitDraft typed, PinRef? from, ImmutableArray<PinRef> feeds, int index)
     {
@@ -102,57 +108,101 @@ internal sealed class NetBuilder(Draft draft)
         return [.. Joined(near, from ?? pin, from is null ? here : here.Add(pin), cavity), .. Joined(far, pin, there, cavity)];
     }
 
-    // from pin to pin; two pins of one thing are joined inside it
+    // from pin to pin; two pins of one thing are joined inside it, and a protection is left by its other end
     private List<NetDraft> Route(CircuitDraft typed)
     {
         var nets = new List<NetDraft>();
         for (var i = 1; i < typed.RouteBy.Length; i++)
         {
-            var (a, b) = (typed.RouteBy[i - 1].Pin, typed.RouteBy[i].Pin);
-            if (a.Thing == b.Thing)
+            var (a, b) = (LeftBy(typed.RouteBy[i - 1].Pin), typed.RouteBy[i].Pin);
+            if (a.Thing != b.Thing && OneSide(typed, a, b, typed.RouteBy[i].At) is { } side)
             {
-                continue;
+                nets.AddRange(Joined(side, Unfixed(a), [Unfixed(b)], IsMate(a) ? a.Pin : IsMate(b) ? b.Pin : null));
             }
+        }
 
-            var (mateA, mateB) = (IsMate(a), IsMate(b));
-            var side = mateA && mateB ? Model.Side.Bay : Side(mateA ? b : a);
-            if (!mateA && !mateB && Side(a) != Side(b))
-            {
-                draft.Bag.Error(DiagnosticCodes.NotACable, $"'{typed.Name.Value}' leads from {a} to {b}, on two sides of the firewall", typed.RouteBy[i].At.At, "put the mate between them");
-                continue;
-            }
+        return typed.Feeds.IsEmpty ? nets : WithFeeds(nets, typed);
+    }
 
-            nets.AddRange(Joined(side, Unfixed(a), [Unfixed(b)], mateA ? a.Pin : mateB ? b.Pin : null));
+    // what the route feeds at its end: joined to its last pin
+    private List<NetDraft> WithFeeds(List<NetDraft> nets, CircuitDraft typed)
+    {
+        var last = typed.RouteBy[^1].Pin;
+        var root = LeftBy(last);
+        if (typed.Feeds.Any(f => OneSide(typed, root, f.Pin, f.At) is null))
+        {
+            return nets;
+        }
+
+        ImmutableArray<PinRef> feeds = [.. typed.Feeds.Select(f => f.Pin)];
+        var isReached = nets.Count > 0 && nets[^1].Ends[^1] == last && !IsMate(last) && root == last && draft.Thing(last.Thing)?.Kind != ThingKind.Inline;
+        if (isReached)
+        {
+            nets[^1] = nets[^1] with { Ends = nets[^1].Ends.AddRange(feeds) };
+        }
+        else
+        {
+            nets.AddRange(Joined(Side(feeds[0]), Unfixed(root), feeds, IsMate(root) ? root.Pin : null));
         }
 
         return nets;
     }
 
-    // wires that share a pin are one net
-    private static List<NetDraft> ByHand(ImmutableArray<HandWire> wires)
+    private PinRef LeftBy(PinRef pin) => pin.Pin == "in" && draft.Thing(pin.Thing)?.Kind == ThingKind.Fuse ? pin with { Pin = "out" } : pin;
+
+    // the side a wire between two pins is on; reported when they are on both
+    private Side? OneSide(CircuitDraft typed, PinRef a, PinRef b, InputText at)
     {
-        var groups = new List<(HashSet<PinRef> Pins, List<HandWire> Wires)>();
-        foreach (var wire in wires)
+        if (IsMate(a) || IsMate(b))
         {
-            var touched = groups.Where(g => g.Pins.Contains(wire.From) || g.Pins.Contains(wire.To)).ToList();
-            var group = touched.Count > 0 ? touched[0] : ([], []);
-            foreach (var other in touched.Skip(1))
-            {
-                group.Pins.UnionWith(other.Pins);
-                group.Wires.AddRange(other.Wires);
-                groups.Remove(other);
-            }
-
-            if (touched.Count == 0)
-            {
-                groups.Add(group);
-            }
-
-            group.Pins.UnionWith([wire.From, wire.To]);
-            group.Wires.Add(wire);
+            return IsMate(a) && IsMate(b) ? Model.Side.Bay : Side(IsMate(a) ? b : a);
         }
 
-        return [.. groups.Select(g => new NetDraft(Model.Side.Bay, g.Wires[0].From, [.. g.Wires.SelectMany(w => new[] { w.From, w.To }).Distinct().Where(p => p != g.Wires[0].From)], null) { ByHand = [.. g.Wires] })];
+        if (Side(a) == Side(b))
+        {
+            return Side(a);
+        }
+
+        draft.Bag.Error(DiagnosticCodes.NotACable, $"'{typed.Name.Value}' leads from {a} to {b}, on two sides of the firewall", at.At, "put the mate between them");
+        return null;
+    }
+
+    private bool HasTwoEnds(NetDraft net, CircuitDraft typed)
+    {
+        var twice = net.Ends.Append(net.Root).Where(p => p.Pin is not null).GroupBy(p => p).FirstOrDefault(g => g.Count() > 1);
+        if (twice is null)
+        {
+            return true;
+        }
+
+        draft.Bag.Error(DiagnosticCodes.NotACable, $"'{typed.Name.Value}' names {twice.Key} twice: a wire cannot lead from a pin to itself", typed.Name.At);
+        return false;
+    }
+
+    // wires that share a pin are one net
+    private IEnumerable<NetDraft> ByHand(CircuitDraft typed)
+    {
+        foreach (var wire in typed.ByHand)
+        {
+            if (!IsMate(wire.From) && !IsMate(wire.To) && Side(wire.From) != Side(wire.To))
+            {
+                draft.Bag.Error(DiagnosticCodes.NotACable, $"the wire '{wire.Id}' leads from {wire.From} to {wire.To}, on two sides of the firewall", wire.At, "end it at the mate");
+            }
+        }
+
+        foreach (var feed in typed.Feeds.Where(f => typed.ByHand.All(w => w.From != f.Pin && w.To != f.Pin)))
+        {
+            draft.Bag.Error(DiagnosticCodes.NothingToFeed, $"no wire given by hand reaches {feed.Pin}", feed.At.At, "add the wire, or leave the pin out");
+        }
+
+        return HandGroups.Of(typed.ByHand).Select(ByHandNet).Where(n => draft.IsBuilt(n.Side));
+    }
+
+    private NetDraft ByHandNet(ImmutableArray<HandWire> wires)
+    {
+        PinRef[] pins = [.. wires.SelectMany(w => new[] { w.From, w.To }).Distinct()];
+        var side = pins.Where(p => !IsMate(p)).Select(p => (Side?)Side(p)).FirstOrDefault() ?? Model.Side.Bay;
+        return new NetDraft(side, Unfixed(pins[0]), [.. pins.Skip(1).Select(Unfixed)], pins.FirstOrDefault(IsMate)?.Pin) { ByHand = wires };
     }
 
     private NetDraft[] Joined(Side side, PinRef root, ImmutableArray<PinRef> ends, string? cavity) =>

@@ -31,10 +31,11 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
     private Thing Read()
     {
         var told = TellingKeys.Where(t => map.Has(t.Key)).ToArray();
-        if (told.FirstOrDefault(t => t.Kind is ThingKind.Mate or ThingKind.Inline or ThingKind.BusBar or ThingKind.GroundPoint) is { Key: { } first }
-            && told.FirstOrDefault(t => t.Key != first) is { Key: { } second })
+        if (told.FirstOrDefault(t => t.Kind is ThingKind.Mate or ThingKind.Inline or ThingKind.BusBar or ThingKind.GroundPoint) is { Key: { } whole }
+            && told.FirstOrDefault(t => t.Key != whole) is { Key: { } other })
         {
-            draft.Bag.Error(DiagnosticCodes.ChosenTwice, $"'{name.Value}' has both '{first}' and '{second}'", map.EntryOf(second)!.Key.At, "make two things of it", map.EntryOf(first)!.Key.At);
+            InputText[] keys = [.. map.Entries.Select(e => e.Key).Where(k => k.Value == whole || k.Value == other)];
+            draft.Bag.Error(DiagnosticCodes.ChosenTwice, $"'{name.Value}' has both '{keys[0].Value}' and '{keys[1].Value}'", keys[1].At, "make two things of it", keys[0].At);
         }
 
         var kind = told.Length > 0 && told[0].Kind is ThingKind.Mate or ThingKind.Inline or ThingKind.BusBar or ThingKind.GroundPoint

@@ -1,0 +1,170 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Reading;
+
+namespace HarnessDraw.Tests.Reading;
+
+public class MessageTests
+{
+    [Fact]
+    public void The_small_vehicle_is_read_without_a_message() => new SmallVehicle().Harness();
+
+    [Theory]
+    [InlineData("unknown-key", "  dipped beam: { §form: F7, enters-by: firewall, feeds: headlamp left.56b }", "'from'")]
+    [InlineData("unknown-name", "  dipped beam: { from: §F8, enters-by: firewall, feeds: headlamp left.56b }", "'F1'")]
+    [InlineData("unknown-name", "  dipped beam: { from: F7, enters-by: firewall, feeds: §headlamp lfet.56b }", "'headlamp left.56b'")]
+    [InlineData("unknown-pin", "  dipped beam: { from: F7, enters-by: firewall, feeds: §headlamp left.56c }", "'headlamp left.56a'")]
+    [InlineData("unknown-pin", "  feed: { from: F1, feeds: §headlamp left }", "headlamp left.56b")]
+    [InlineData("unknown-name", "  dipped beam: { from: F7, enters-by: §firewal, feeds: headlamp left.56b }", "'firewall'")]
+    [InlineData("wrong-kind", "  dipped beam: { from: F7, enters-by: §horn, feeds: headlamp left.56b }", "firewall")]
+    [InlineData("unknown-name", "  dipped beam: { from: F7, enters-by: firewall, cavity: §B99, feeds: headlamp left.56b }", "'B9'")]
+    [InlineData("unknown-name", "  dipped beam: { from: F7, enters-by: firewall, half: §enigne, feeds: headlamp left.56b }", "'engine'")]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, draws: §4.6 }", "4.6 A")]
+    [InlineData("quantity", "  feed:\n    from: F1\n    feeds: horn.1\n    size: §1,5 mm2", "point")]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, draws: §7E05 A }", "4.6 A")]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, draws: §1_0 A }", "4.6 A")]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, draws: §-3 A }", null)]
+    [InlineData("unknown-not-allowed", "  feed: { from: F1, feeds: horn.1, draws: §unknown }", "unknown-allowed: yes")]
+    [InlineData("choice", "  feed: { from: F1, feeds: horn.1, importance: §critcal }", "'critical'")]
+    [InlineData("choice", "  feed: { from: F1, feeds: horn.1, duty: §contiuous }", "'continuous'")]
+    [InlineData("choice", "  feed: { from: F1, feeds: horn.1, triggers-only: §si }", null)]
+    [InlineData("choice", "  feed: { from: F1, feeds: horn.1, colour: §BX/WH }", "'BK'")]
+    [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, wire-type: §thin-wall-15 }", "'thin-wall-105'")]
+    [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, size: §39 AWG }", null)]
+    [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, colour: §[BK] }", null)]
+    [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, colour: §}", null)]
+    [InlineData("shape", "  feed: §F1 to horn", "from, feeds")]
+    [InlineData("nothing-to-feed", "  §feed: { from: F1 }", "feeds")]
+    [InlineData("nothing-to-feed", "  §feed: { feeds: horn.1 }", "from")]
+    [InlineData("not-a-cable", "  §feed: { from: F1, feeds: light switch.30 }", "enters-by")]
+    [InlineData("not-a-cable", "  §feed: { from: F1, enters-by: firewall, feeds: horn.1 }", "route-by")]
+    [InlineData("not-a-cable", "  §feed: { from: F1, feeds: [horn.1, horn.1] }", null)]
+    [InlineData("not-a-cable", "  feed: { route-by: [F1, §light switch.30] }", "mate")]
+    [InlineData("chosen-twice", "  feed: { route-by: [F1, firewall, light switch.30], §enters-by: firewall }", "route-by")]
+    [InlineData("list-length", "  §feed: { from: [horn.1, horn.2], feeds: [headlamp left.56a, headlamp left.56b, headlamp left.31] }", "conductor")]
+    [InlineData("wrong-kind", "  feed: { from: [headlamp left.31], to: §horn.1 }", "feeds")]
+    [InlineData("duplicate-key", "  feed: { from: F1, feeds: horn.1, §from: F1 }", "remove")]
+    [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, protected-by: §F9 }", "'F1'")]
+    [InlineData("missing-key", "  feed: { by-hand: [§{ wire: H1, from: horn.1 }] }", null)]
+    [InlineData("not-a-cable", "  feed: { by-hand: [{ wire: H1, from: horn.1, to: §horn.1 }] }", null)]
+    [InlineData("duplicate-name", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1 }, { wire: §h1, from: horn.2, to: ground left }] }", "capitals")]
+    [InlineData("unknown-name", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1, route: [tray, §wings] }] }", "'wing'")]
+    public void A_mistake_in_a_circuit_is_told_where_it_stands(string code, string circuit, string? hint) =>
+        AssertMessage(new SmallVehicle { Circuits = "circuits:\n" + circuit + "\n" }.MessageAtMark(), code, hint);
+
+    [Theory]
+    [InlineData("missing-key", "  horn: §{ coil: 5 A, blade: 6.3 mm, grounds-itself: yes }", null)]
+    [InlineData("unknown-name", "  horn: { at: §nosse, coil: 5 A, blade: 6.3 mm, grounds-itself: yes }", "'nose'")]
+    [InlineData("unknown-name", "  horn: { at: nose, coil: 5 A, plug: §lamp-22, grounds-itself: yes }", "'lamp-2'")]
+    [InlineData("no-return", "  horn: { at: nose, coil: §5 A, blade: 6.3 mm }", "grounds-itself")]
+    [InlineData("unknown-pin", "  horn: { at: nose, coil: { §2: 5 A }, blades: { 1: 6.3 mm }, grounds-itself: yes }", "1")]
+    [InlineData("unknown-pin", "  horn: { at: nose, coil: 5 A, plug: lamp-2, pins: { h: §4 }, returns: 2 }", null)]
+    [InlineData("quantity", "  bar: { at: nose, bar: §three studs }", "3 studs M8")]
+    [InlineData("unknown-name", "  mate: { at: pass, mate: bulkhead-24, halves: { engine: §C } }", null)]
+    [InlineData("wrong-kind", "  mate: { at: pass, mate: §lamp-2 }", "bulkhead")]
+    [InlineData("list-length", "  fan relay: { at: nose, relay: { coil: §[85], makes: [30, 87] } }", null)]
+    [InlineData("cycle", "  key: { at: nose, switch: { 30: [§30] } }", null)]
+    [InlineData("chosen-twice", "  odd: { at: nose, bar: 3 studs M8, §mate: bulkhead-24 }", null)]
+    [InlineData("case-only", "  a: { at: nose, stud: M8 }\n  §A: { at: nose, stud: M8 }", null)]
+    [InlineData("duplicate-name", "  §battery: { at: nose, stud: M8 }", null)]
+    [InlineData("unknown-name", "  g: { at: nose, ground: M8, on: §bodi }", "'body'")]
+    public void A_mistake_in_a_thing_is_told_where_it_stands(string code, string thing, string? hint)
+    {
+        var vehicle = new SmallVehicle { Things = "things:\n  bus bar: { at: tray, bar: 3 studs M8 }\n" + thing + "\n", Circuits = "circuits: {}\n" };
+        AssertMessage(vehicle.MessageAtMark(), code, hint);
+    }
+
+    [Theory]
+    [InlineData("rule-text", "options: { cooling: { one of: [belt, electric], usual: belt }, rules: [§belt wants electric] }", "needs")]
+    [InlineData("unknown-choice", "options: { cooling: { one of: [belt, electric], usual: §bell } }", "'belt'")]
+    [InlineData("unknown-choice", "options: { cooling: { one of: [belt, electric], usual: belt }, rules: [§electrik needs belt] }", "'electric'")]
+    [InlineData("not-buildable", "options: { cooling: { one of: [belt, electric], usual: belt }, lamps: { one of: [two, four], usual: two }, rules: [§belt needs four] }", null)]
+    [InlineData("rule-text", "options: { a: { one of: [none, x], usual: x }, b: { one of: [none, y], usual: y }, rules: [§none needs y] }", "a none")]
+    [InlineData("list-length", "options: { cooling: { one of: §[belt], usual: belt } }", null)]
+    [InlineData("unknown-name", "states: { parked: { key: off, on: [§dipped beem] } }", "'dipped beam'")]
+    [InlineData("missing-key", "states: { parked: §{ on: [dipped beam] } }", null)]
+    [InlineData("unknown-name", "keep-apart: [[dipped beam, §horn]]", "dipped beam")]
+    [InlineData("unknown-pin", "kept: { pins: { §B99: { comes-from: F7 } } }", "'B9'")]
+    [InlineData("unknown-name", "kept: { pins: { B9: { comes-from: §F77 } } }", "'F7'")]
+    [InlineData("file-missing", "parts-from: §no-parts.yaml", null)]
+    [InlineData("missing-key", "waivers: [§{ rule: a, for: b, because: c, by: d }]", null)]
+    [InlineData("unknown-key", "§circuit: {}", "'circuits'")]
+    [InlineData("alias-cycle", "options: &a { x: { one of: [§*a, b], usual: b } }", null)]
+    public void A_mistake_elsewhere_is_told_where_it_stands(string code, string rest, string? hint) =>
+        AssertMessage(new SmallVehicle { Rest = rest + "\n" }.MessageAtMark(), code, hint);
+
+    [Theory]
+    [InlineData("unknown-name", "root: pass", "root: §pas", "'pass'")]
+    [InlineData("unknown-name", "{ from: pass, to: tray,", "{ from: pass, to: §trai,", "'tray'")]
+    [InlineData("missing-key", "- { from: pass, to: tray, measured: 500 mm }", "- §{ from: pass, to: tray }", "measured: unknown")]
+    [InlineData("chosen-twice", "measured: 500 mm", "measured: 500 mm, §estimated: 400 mm", "again")]
+    [InlineData("cycle", "to: tray, measured", "to: §pass, measured", null)]
+    [InlineData("unknown-name", "zone: wet }", "zone: §wett }", "'wet'")]
+    [InlineData("quantity", "measured: 500 mm", "measured: §500", "mm, cm, m, in or ft")]
+    [InlineData("unknown-not-allowed", "measured: 500 mm", "measured: §unknown", "unknown-allowed")]
+    [InlineData("list-length", "pass: { at: [0, 0, 600] }", "pass: { at: §[0, 0] }", null)]
+    [InlineData("quantity", "pass: { at: [0, 0, 600] }", "pass: { at: [0, 0, §60O] }", null)]
+    public void A_mistake_in_the_layout_is_told_where_it_stands(string code, string good, string bad, string? hint)
+    {
+        var usual = new SmallVehicle();
+        Assert.Contains(good, usual.Layout, StringComparison.Ordinal);
+        AssertMessage((usual with { Layout = usual.Layout.Replace(good, bad, StringComparison.Ordinal) }).MessageAtMark(), code, hint);
+    }
+
+    [Theory]
+    [InlineData("missing-key", "power:\n  §sources: {}\n", null)]
+    [InlineData("missing-key", "power:\n  sources:\n    §battery: { kind: battery, at: tray, posts: { plus: M8 } }\n", "12 V")]
+    [InlineData("unknown-name", "power:\n  sources:\n    battery: { kind: battery, nominal: 12 V, at: tray, posts: { plus: M8 } }\n  converters:\n    c: { fed-from: §batery, nominal: 12 V, at: tray, studs: { in: M6, out: M6 } }\n", "'battery'")]
+    [InlineData("cycle", "power:\n  sources:\n    battery: { kind: battery, nominal: 12 V, at: tray, posts: { plus: M8 } }\n  converters:\n    §c: { fed-from: c, nominal: 12 V, at: tray, studs: { in: M6, out: M6 } }\n", null)]
+    public void A_mistake_in_the_power_is_told_where_it_stands(string code, string power, string? hint) =>
+        AssertMessage(new SmallVehicle { Power = power }.MessageAtMark(), code, hint);
+
+    [Fact]
+    public void All_mistakes_are_told_in_one_run_sorted_by_place()
+    {
+        var outcome = new SmallVehicle
+        {
+            Circuits = "circuits:\n  a: { form: F7 }\n  b: { from: F1, feeds: hrn.1, draws: 4 W A }\n  c: { from: F1, feeds: horn.1, colour: QQ }\n",
+            Rest = "waivers: 7\n",
+        }.Read();
+        Assert.Null(outcome.Value);
+        Assert.True(outcome.Failed);
+        Assert.Equal(["unknown-key", "nothing-to-feed", "unknown-name", "quantity", "choice", "shape"], outcome.Diagnostics.Select(d => d.Code).OrderBy(c => Array.IndexOf(["unknown-key", "nothing-to-feed", "unknown-name", "quantity", "choice", "shape"], c)));
+        Assert.Equal(outcome.Diagnostics.Select(d => d.At!.Line).Order(), outcome.Diagnostics.Select(d => d.At!.Line));
+    }
+
+    [Fact]
+    public void A_missing_description_or_layout_is_a_message()
+    {
+        var none = HarnessReader.Read("none.yaml", new MemoryFiles(new Dictionary<string, string>()));
+        Assert.Equal(DiagnosticCodes.FileMissing, Assert.Single(none.Diagnostics).Code);
+        var vehicle = new SmallVehicle { Head = "harness: Test\nvehicle: V\nvehicle-layout: §elsewhere.yaml\n" };
+        AssertMessage(vehicle.MessageAtMark(), DiagnosticCodes.FileMissing, "beside");
+    }
+
+    [Fact]
+    public void Every_code_is_explained()
+    {
+        var codes = typeof(DiagnosticCodes).GetFields().Where(f => f.IsLiteral).Select(f => (string)f.GetRawConstantValue()!).ToArray();
+        Assert.True(codes.Length > 25);
+        Assert.All(codes, c => Assert.True(DiagnosticCodes.Explain(c)?.Length > 20, c));
+        Assert.Equal(codes.Length, codes.Distinct().Count());
+        Assert.Null(DiagnosticCodes.Explain("no-such-code"));
+    }
+
+    [Fact]
+    public void Every_code_is_used()
+    {
+        var sources = string.Concat(Conventions.Repository.Sources("src").Where(f => !f.EndsWith("DiagnosticCodes.cs", StringComparison.Ordinal)).Select(File.ReadAllText));
+        var unused = typeof(DiagnosticCodes).GetFields().Where(f => f.IsLiteral).Select(f => f.Name).Where(n => !sources.Contains($"DiagnosticCodes.{n}", StringComparison.Ordinal));
+        Assert.Empty(unused);
+    }
+
+    private static void AssertMessage(Diagnostic message, string code, string? hint)
+    {
+        Assert.Equal(code, message.Code);
+        if (hint is not null)
+        {
+            Assert.Contains(hint, $"{message.Message} {message.Hint}", StringComparison.Ordinal);
+        }
+    }
+}
