@@ -1,5 +1,5 @@
 using HarnessDraw.Diagnostics;
-using HarnessDraw.Drawing;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Reading;
 
@@ -8,19 +8,13 @@ internal static class ColourText
 {
     public static string? Read(InputText? text, DiagnosticBag bag)
     {
-        if (text is null)
+        if (text is null || ColourLetters.IsColour(text.Value))
         {
-            return null;
+            return text?.Value;
         }
 
-        if (WireColour.TryParse(text.Value) is { } colour)
-        {
-            return colour.Code;
-        }
-
-        var codes = ColourCodes.All.Select(c => c.Code).ToArray();
-        var wrong = text.Value.Split('/').FirstOrDefault(part => !codes.Contains(part)) ?? text.Value;
-        bag.Error(DiagnosticCodes.Choice, $"'{text.Value}' is no wire colour", text.At, NearestName.Hint(wrong, codes) ?? $"IEC 60757 letters, base/tracer: {string.Join(", ", codes)}");
+        var wrong = text.Value.Split('/').FirstOrDefault(part => !ColourLetters.IsOne(part)) ?? text.Value;
+        bag.Error(DiagnosticCodes.Choice, $"'{text.Value}' is no wire colour", text.At, NearestName.Hint(wrong, ColourLetters.All) ?? $"IEC 60757 letters, base/tracer: {string.Join(", ", ColourLetters.All)}");
         return null;
     }
 }
