@@ -34,7 +34,7 @@ internal static class MateHops
             {
                 foreach (var (at, pin) in cavities.Skip(1))
                 {
-                    yield return new($"{cavities[0].At}.{cavities[0].Item2}", $"{at}.{pin}", HopKind.Kept, 2 * harness.Assumed.SwitchOhm);
+                    yield return new($"{cavities[0].At}.{cavities[0].Item2}", $"{at}.{pin}", HopKind.Kept, 2 * harness.Assumed.SwitchOhm) { Switched = true };
                 }
             }
         }

@@ -23,6 +23,9 @@ public sealed record Hop(string A, string B, HopKind Kind, double Ohm)
 {
     public Wire? Wire { get; init; }
     public string? Fuse { get; init; }
+
+    /// <summary>A contact, or kept wiring that passes a switch.</summary>
+    public bool Switched { get; init; }
 }
 
 /// <summary>Where a search came to: resistance from the source in ohms, length of wire in mm, and the step that led there.</summary>

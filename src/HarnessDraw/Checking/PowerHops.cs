@@ -25,7 +25,7 @@ internal static class PowerHops
     private static Hop? Inside(Plan plan, Thing thing, Element e) => e.Kind switch
     {
         ElementKind.Link => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Joint, 0),
-        ElementKind.Contact => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Contact, e.WorkedBy is null ? plan.Harness.Assumed.SwitchOhm : plan.Harness.Assumed.RelayContactOhm),
+        ElementKind.Contact => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Contact, e.WorkedBy is null ? plan.Harness.Assumed.SwitchOhm : plan.Harness.Assumed.RelayContactOhm) { Switched = true },
         ElementKind.Fuse => new(Node(thing, e.PinA), Node(thing, e.PinB!), HopKind.Fuse, FuseOhm(plan, thing.Id)) { Fuse = thing.Id },
         _ => null,
     };
@@ -45,7 +45,7 @@ internal static class PowerHops
 
         var start = harness.Protections.Any(p => p.Id == from) ? $"{from}.out" : from;
         var ohm = (kept.AddsOhm ?? 0) + (kept.Through.Length * harness.Assumed.SwitchOhm);
-        return [new(start, $"{kept.Connector}.{kept.Cavity}", HopKind.Kept, ohm)];
+        return [new(start, $"{kept.Connector}.{kept.Cavity}", HopKind.Kept, ohm) { Switched = !kept.Through.IsEmpty }];
     }
 
     private static string Node(Thing thing, string pin) => $"{thing.Id}.{pin}";

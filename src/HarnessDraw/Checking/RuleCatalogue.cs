@@ -35,14 +35,17 @@ public static class RuleCatalogue
         new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);
 
-    private static readonly Lazy<ImmutableArray<RuleInfo>> AllInfos = new(() => [.. Rules.Value.Select(r => r.Info), WaiverRules.IncompleteInfo, WaiverRules.IdleInfo]);
+    private static readonly Lazy<ImmutableArray<RuleInfo>> AllInfos = new(() => [.. Rules.Value.Select(r => r.Info), WaiverRules.IncompleteInfo, WaiverRules.IdleInfo, SheetRules.TextSmall, SheetRules.NoCaution, SheetRules.NotMarked]);
 
     private static readonly Lazy<Dictionary<string, RuleInfo>> ById = new(() => Infos.ToDictionary(i => i.Id, StringComparer.Ordinal));
 
     public static ImmutableArray<IDesignRule> All => Rules.Value;
 
-    /// <summary>What is known about every rule, those about waivers included.</summary>
+    /// <summary>What is known about every rule, those about waivers and sheets included.</summary>
     public static ImmutableArray<RuleInfo> Infos => AllInfos.Value;
+
+    /// <summary>The page of rules in Markdown.</summary>
+    public static string Markdown() => RuleTable.Markdown();
 
     /// <summary>Null for findings that planning made under a rule of its own.</summary>
     public static RuleInfo? Info(string id) => ById.Value.GetValueOrDefault(id);

@@ -22,6 +22,14 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     private readonly Lazy<ILookup<string, PlannedEnd>> byThing = new(() => PlannedEnd.Of(plan).ToLookup(e => e.End.At, StringComparer.Ordinal));
     private readonly Lazy<ImmutableArray<ConnectorUse>> connectors = new(() => ConnectorUse.Of(plan));
     private readonly Lazy<ILookup<string, FusedLoad>> fusedLoads = new(() => FusedLoad.Of(plan.Harness).ToLookup(l => l.Fuse, StringComparer.Ordinal));
+    private readonly Lazy<Dictionary<string, NodeVolts>> nodes = new(() => Index(plan.Nodes, n => n.Node));
+    private readonly Dictionary<string, Dictionary<string, Reached>> reach = new(StringComparer.Ordinal);
+    private readonly Lazy<HashSet<string>> permanent = new(() =>
+    {
+        var graph = PowerGraph.Of(plan);
+        return graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal);
+    });
+    private readonly Lazy<HashSet<string>> grounds = new(() => plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal));
     private readonly Lazy<PowerGraph> graph = new(() => PowerGraph.Of(plan));
 
     public Plan Plan => plan;
@@ -35,6 +43,23 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
 
     /// <summary>Connectors with what is in their cavities.</summary>
     public ImmutableArray<ConnectorUse> Connectors => connectors.Value;
+
+    /// <summary>Volts of a node in a state; null when unknown.</summary>
+    public double? Volts(string node, string state) => nodes.Value.GetValueOrDefault(node)?.Volts.GetValueOrDefault(state);
+
+    public bool IsGround(string node) => grounds.Value.Contains(node);
+
+    /// <summary>Everything that a post feeds, over wires that are not returns; searched once.</summary>
+    public Dictionary<string, Reached> Reach(string post) => reach.TryGetValue(post, out var found) ? found : reach[post] = Graph.Search(post, h => !IsGround(h.B) && (h.Wire is null || !IsReturn(h.Wire)));
+
+    /// <summary>Live whatever is switched: from the battery on, no contact lies before the wire, and no state switches its circuit on or off.</summary>
+    public bool IsPermanentlyLive(Wire wire) =>
+        Circuit(wire.Circuit) is { LiveWith: KeyPosition.Off, IsReturn: false, Duty: not Duty.Signal } circuit && !IsReturn(wire)
+        && (IsPermanentlyLive(wire.From.ToString()) || IsPermanentlyLive(wire.To.ToString()))
+        && Harness.States.Select(s => s.On.Contains(circuit.Id, StringComparer.Ordinal)).Distinct().Count() < 2;
+
+    /// <summary>Live with every switch open: no contact lies between a battery and the node.</summary>
+    public bool IsPermanentlyLive(string node) => permanent.Value.Contains(node);
 
     public double Limit(RuleInfo rule, string name) => settings.LimitOf(rule, name);
 

@@ -11,7 +11,7 @@ public sealed record ShortCurrent(FuseChoice Fuse, Wire Wire, double CurrentA)
     {
         ArgumentNullException.ThrowIfNull(context);
         var searches = context.Graph.Posts.Where(p => p.Source.Kind != SourceKind.Alternator)
-            .Select(p => (Post: p, Found: context.Graph.Search(p.Node, h => h.Wire is null || !context.IsReturn(h.Wire)))).ToList();
+            .Select(p => (Post: p, Found: context.Reach(p.Node))).ToList();
         foreach (var fuse in context.Plan.Fuses.Where(f => f.RatingA is > 0))
         {
             foreach (var wire in fuse.Wires.Select(context.Wire).OfType<Wire>().Where(w => !context.IsReturn(w)))

@@ -1,4 +1,3 @@
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
@@ -17,7 +16,7 @@ public sealed record UnfusedReach(Wire Wire, string Start, double LengthMm, bool
         open.Enqueue(new(post, post, 0, false, true), (0, post));
         while (open.TryDequeue(out var here, out _))
         {
-            if (!seen.Add(here.Node) || context.Harness.Things.Any(t => t.Kind == ThingKind.GroundPoint && here.Node.StartsWith(t.Id + ".", StringComparison.Ordinal)))
+            if (!seen.Add(here.Node) || context.IsGround(here.Node))
             {
                 continue;
             }

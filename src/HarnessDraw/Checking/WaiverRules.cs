@@ -24,7 +24,7 @@ internal static class WaiverRules
         var known = RuleCatalogue.Info(waiver.Rule) is not null;
         var aim = waiver.For.IsEmpty ? "" : $" for {Wording.List(waiver.For)}";
         var message = known ? $"The waiver of {waiver.Rule}{aim} matches no finding." : $"The waiver of {waiver.Rule}{aim} matches no finding: there is no such rule.";
-        var nearest = known ? null : Nearest.Of(waiver.Rule, RuleCatalogue.All.Select(r => r.Info.Id));
+        var nearest = known ? null : NearestName.Of(waiver.Rule, RuleCatalogue.Infos.Select(i => i.Id));
         var cure = nearest is null ? "Take it out, or name what it is for as the finding does." : $"Did you mean {nearest}?";
         return context.Found(IdleInfo, message, cure, [waiver.Rule, .. waiver.For], at: waiver.At);
     }

@@ -21,7 +21,7 @@ internal static class ConnectorCases
         new("contact-overloaded", p => p.Wire("F04", w => w with { Worst = new("night", 16, 0.1, 60) }), ["16 A through the 15 A contact"], p => p),
         new("loaded-neighbours", p => Hot(p, 12.5), ["firewall.B2", "83.3 %"], p => Hot(p, 11.9)),
         new("firewall-passes", p => p.AddWire("F01", w => w with { Id = "F30", Net = "dipped beam:2", From = new("F1", "out"), To = new("firewall", "B5") }), ["dipped beam crosses the firewall twice", "4 contacts in series lose 0.18 V at 9.2 A"], p => p),
-        new("live-beside-sender", p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }), ["A2 (E01 (ignition), always live) is beside A3 (E03 (coolant signal))"], p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }).Part("bulkhead-12", x => x with { Sealed = true })),
+        new("live-beside-sender", p => ParticularCases.Fed(p, "F1.out"), ["A2 (E01 (ignition), always live) is beside A3 (E03 (coolant signal))"], p => ParticularCases.Fed(p, "F1.out").Part("bulkhead-12", x => x with { Sealed = true })),
         new("left-beside-right", p => p, ["firewall: B2/B3 (dipped beam, main beam)"], p => p.Move("F04", "B3", "B6").Move("F09", "B4", "B3")),
         new("keep-apart-broken", p => p.Harness(h => h with { KeepApart = [new(["ignition", "coolant signal"], null)] }), ["firewall.A2 and A3 are neighbours"], p => p),
         new("mixed-volts-in-connector", p => p.Part("bulkhead-12", x => x with { Key = null }).Circuit("horn", c => c with { NominalV = 24 }), ["firewall has no key", "24 V reaches 12 V parts"], p => p.Circuit("horn", c => c with { NominalV = 24 })),

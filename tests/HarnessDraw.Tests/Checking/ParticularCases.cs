@@ -18,11 +18,16 @@ internal static class ParticularCases
         // 12 V squared over 0.9 W is 160 ohm, over 1.2 W 120 ohm
         new("exciter-current-low", p => Lamp(p, 0.9), ["charge lamp puts 160 Ω in exciter", "150 Ω"], p => Lamp(p, 1.2)),
         new("one-wire-keeps-exciter", p => p.Circuit("exciter", c => c with { OnlyWith = BuildCondition.Always }), ["With charging=single wire the exciter wire"], p => p),
-        new("live-end-unguarded", p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }), ["E01 (ignition) is always live and ends on the bare blade ignition coil.15"], p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }).Wire("E01", w => w with { To = w.To with { ThreadOnFirst = ["boot"] } })),
+        new("live-end-unguarded", p => Fed(p, "F1.out"), ["E01 (ignition) at ignition coil.15: always live on a bare blade"], p => Fed(p, "F1.out").Wire("E01", w => w with { To = w.To with { ThreadOnFirst = ["boot"] } })),
+        // through a switch it is not always live
+        new("live-end-unguarded", p => Fed(p, "F1.out"), ["E01"], p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }).Harness(h => h with { States = [] })),
         new("key-off-drain", p => Drain(p, 0.06), ["Key-off drain 60 mA", "20.8 days"], p => Drain(p, 0.05)),
         new("green-yellow-used", p => p.Wire("F07", w => w with { Colour = "GN/YE" }), ["F07 (horn) is GN/YE"], p => p.Wire("F07", w => w with { Colour = "GN/WH" })),
         new("signal-beside-charge-lead", p => Tach(p, 360), ["runs 360 mm in one bundle with P03 (charge lead)"], p => Tach(p, 290)),
     ];
+
+    internal static Plan Fed(Plan p, string from) => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off })
+        .Harness(h => h with { Kept = [.. h.Kept, new() { Connector = "firewall", Cavity = "A2", ComesFrom = from }], States = [.. h.States.Select(s => s with { On = s.On.Remove("ignition") })] });
 
     private static Plan Rated(Plan p, double amps) => p.Element("ignition switch", "run", e => e with { RatedA = amps });
 

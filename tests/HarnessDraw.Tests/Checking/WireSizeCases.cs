@@ -10,6 +10,8 @@ internal static class WireSizeCases
         // 3 % of 12 V is 0.36 V: 12.5 - (12.18 - 0.05) = 0.37 V (ABYC E-11 as quoted)
         new("loop-drop", p => p.Volts("headlamp right.56b", 12.18), ["headlamp right (dipped) loses 0.37 V", "3 % of 12 V is 0.36 V", "Light about"], p => p),
         new("loop-drop", p => p.Volts("headlamp right.56b", 11.8), ["headlamp right (dipped) loses 0.75 V (6.25 %)"], p => p.Volts("headlamp right.56b", 12.3)),
+        // a second element in series is load, not loss: 0.7 V of the 0.75 V lies across it
+        new("loop-drop", p => Series(p, ElementKind.Contact), ["ignition coil (primary) loses 0.75 V"], p => Series(p, ElementKind.Sender)),
         new("charge-lead-drop", p => p.Wire("P03", w => w with { AreaMm2 = 4, SizeLabel = "4" }), ["at 55 A", "alternator.B+ and main battery.plus", "P03"], p => p),
         new("starter-loop-drop", p => p.Wire("P02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["160 A from main battery.plus to starter.B", "P02 (starter cable), 6 mm²", "0.5 V is the most"], p => p),
         new("starter-loop-drop", p => p.Wire("G02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["main battery.minus to engine ground.stud", "0.3 V is the most"], p => p),
@@ -23,6 +25,9 @@ internal static class WireSizeCases
         new("gauge-not-its-area", p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.5 }), ["16 AWG is 1.31 mm²", "1.5 mm² (14.6 % apart)"], p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.22 })),
         new("parallel-wires", p => p.AddWire("P04", w => w with { Id = "P14", To = w.To with { Pin = "A6" } }), ["P04 (cabin feed) and P14 (cabin feed) run in parallel from F1 to firewall"], p => p),
     ];
+
+    private static Plan Series(Plan p, ElementKind kind) => p.Thing("gauges", t => t with { Side = Side.Bay, Pins = [.. t.Pins, new("2", PinStyle.Blade, "6.3")], Elements = [new("module", kind, "1", "2")] })
+        .Wire("E02", w => w with { To = new("gauges", "1") }).Volts("ignition coil.15", 12.45).Volts("ignition coil.1", 0.7).Volts("gauges.1", 0.7).Volts("gauges.2", 0);
 
     private static Plan Fuel(Plan p, bool crossLinked) => p.Zone("engine", z => z with { Exposure = Exposure.Fuel })
         .Harness(h => h with { Catalogue = h.Catalogue with { WireTypes = [.. h.Catalogue.WireTypes, h.Catalogue.WireTypes[0] with { Id = "xl", CrossLinked = crossLinked }] } }).Wire("E03", w => w with { WireType = "xl" });

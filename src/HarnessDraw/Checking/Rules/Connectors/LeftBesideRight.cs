@@ -14,7 +14,7 @@ internal sealed class LeftBesideRight : IDesignRule
         foreach (var connector in context.Connectors.Where(c => c.Thing.Kind is ThingKind.Mate or ThingKind.Inline))
         {
             var pairs = connector.Neighbours().Where(p => p.A.Wire.Circuit != p.B.Wire.Circuit && context.IsCritical(p.A.Wire.Circuit) && context.IsCritical(p.B.Wire.Circuit)
-                && FeedsLamp(context, p.A.Wire) && FeedsLamp(context, p.B.Wire) && context.CanMeet(p.A.Wire.Builds, p.B.Wire.Builds)).ToList();
+                && IsFailSafePair(context, p.A.Wire, p.B.Wire) && context.CanMeet(p.A.Wire.Builds, p.B.Wire.Builds)).ToList();
             if (pairs.Count > 0)
             {
                 yield return context.Found(Info, $"{connector.Thing.Id}: {Wording.List(pairs.Select(p => $"{p.A.Cavity}/{p.B.Cavity} ({p.A.Wire.Circuit}, {p.B.Wire.Circuit})"))} are neighbours: one bent pin joins them.",
@@ -23,5 +23,14 @@ internal sealed class LeftBesideRight : IDesignRule
         }
     }
 
-    private static bool FeedsLamp(RuleContext context, Wire wire) => context.Circuit(wire.Circuit)?.Feeds.Any(f => context.Thing(f.Thing) is { } t && Loads.At(t, f.Pin).Any(e => e.Kind == ElementKind.Lamp)) == true;
+    /// <summary>Two beams of one lamp, or the same lamp on the other side.</summary>
+    private static bool IsFailSafePair(RuleContext context, Wire a, Wire b) =>
+        Lamps(context, a).Any(x => Lamps(context, b).Any(y => x.Id == y.Id || SameOnOtherSide(x, y)));
+
+    private static bool SameOnOtherSide(Thing a, Thing b) => a.SideMark is not null && b.SideMark is not null && a.SideMark != b.SideMark && Sideless(a) == Sideless(b);
+
+    private static string Sideless(Thing thing) => thing.Id.Replace("left", "", StringComparison.Ordinal).Replace("right", "", StringComparison.Ordinal);
+
+    private static List<Thing> Lamps(RuleContext context, Wire wire) =>
+        [.. (context.Circuit(wire.Circuit)?.Feeds ?? []).Select(f => (Thing: context.Thing(f.Thing), f.Pin)).Where(p => p.Thing is not null && Loads.At(p.Thing, p.Pin).Any(e => e.Kind == ElementKind.Lamp && e.PinA == p.Pin)).Select(p => p.Thing!).Distinct()];
 }

@@ -13,18 +13,16 @@ internal sealed class LiveBesideSender : IDesignRule
     {
         foreach (var connector in context.Connectors.Where(c => !c.Part.Sealed))
         {
-            foreach (var (a, b) in connector.Neighbours().SelectMany(p => new[] { (p.A, p.B), (A: p.B, B: p.A) }))
+            var pairs = connector.Neighbours().SelectMany(p => new[] { (Live: p.A, Sender: p.B), (Live: p.B, Sender: p.A) })
+                .Where(p => context.IsPermanentlyLive(p.Live.Wire) && IsSenderOrGround(context, p.Sender.Wire) && context.CanMeet(p.Live.Wire.Builds, p.Sender.Wire.Builds)).ToList();
+            if (pairs.Count > 0)
             {
-                if (IsAlwaysLive(context, a.Wire) && IsSenderOrGround(context, b.Wire) && context.CanMeet(a.Wire.Builds, b.Wire.Builds))
-                {
-                    yield return context.Found(Info, $"{connector.Thing.Id}: {a.Cavity} ({a.Wire.Named()}, always live) is beside {b.Cavity} ({b.Wire.Named()}) in an unsealed body.",
-                        "Leave a cavity between them, or use a sealed connector.", [$"{connector.Thing.Id}.{a.Cavity}", $"{connector.Thing.Id}.{b.Cavity}", a.Wire.Id, b.Wire.Id], a.Wire.Builds.And(b.Wire.Builds), connector.Thing.At);
-                }
+                yield return context.Found(Info, $"{connector.Thing.Id}: {Wording.List(pairs.Select(p => $"{p.Live.Cavity} ({p.Live.Wire.Named()}, always live) is beside {p.Sender.Cavity} ({p.Sender.Wire.Named()})"))} in an unsealed body.",
+                    "Leave a cavity between them, or use a sealed connector.", [connector.Thing.Id, .. pairs.SelectMany(p => new[] { p.Live.Wire.Id, p.Sender.Wire.Id })],
+                    pairs.Count == 1 ? pairs[0].Live.Wire.Builds.And(pairs[0].Sender.Wire.Builds) : null, connector.Thing.At);
             }
         }
     }
-
-    private static bool IsAlwaysLive(RuleContext context, Wire wire) => context.Circuit(wire.Circuit) is { LiveWith: KeyPosition.Off, IsReturn: false, Duty: not Duty.Signal } && !context.IsReturn(wire);
 
     // a load's own ground sits beside its feed by nature: only mates are meant for grounds
     private static bool IsSenderOrGround(RuleContext context, Wire wire) =>

@@ -15,18 +15,23 @@ internal sealed class PlugsSwappable : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var plugs = context.Connectors.Where(c => c.Thing.Side == Side.Bay && c.Thing.Kind is not ThingKind.Mate && c.Wires.Length > 0 && context.Place(c.Thing.Place) is not null).DistinctBy(c => c.Thing.Id).ToList();
-        foreach (var group in plugs.GroupBy(c => c.Part.Id, StringComparer.Ordinal))
+        var groups = plugs.GroupBy(c => c.Part.Id, StringComparer.Ordinal).SelectMany(g => Near(context, [.. g])).Where(n => n.Count > 1).ToList();
+        if (groups.Count > 0)
         {
-            var left = group.ToList();
-            while (left.Count > 0)
-            {
-                var near = left.Where(c => Apart(context, left[0].Thing, c.Thing) <= context.Limit(Info, "reach") && context.CanMeet(c.Thing.OnlyWith, left[0].Thing.OnlyWith)).ToList();
-                left = [.. left.Except(near)];
-                if (near.Count > 1)
-                {
-                    yield return context.Found(Info, $"The plugs of {Wording.List(near.Select(c => c.Thing.Id))} are alike ({group.First().Part.Title}) and reach each other: they can be swapped.", "Use another body, colour-tape them, or shorten one leg.", near.Select(c => c.Thing.Id), at: near[0].Thing.At);
-                }
-            }
+            var said = groups.Count == 1
+                ? $"The plugs of {Wording.List(groups[0].Select(c => c.Thing.Id))} are alike ({groups[0][0].Part.Title}) and reach each other: they can be swapped."
+                : $"{groups.Count} groups of plugs are alike and reach each other: {string.Join("; ", groups.Select(g => $"{Wording.List(g.Select(c => c.Thing.Id))} ({g[0].Part.Title})"))}.";
+            yield return context.Found(Info, said, "Use another body, colour-tape them, or shorten one leg.", groups.SelectMany(g => g.Select(c => c.Thing.Id)), at: groups[0][0].Thing.At);
+        }
+    }
+
+    private IEnumerable<List<ConnectorUse>> Near(RuleContext context, List<ConnectorUse> left)
+    {
+        while (left.Count > 0)
+        {
+            var near = left.Where(c => Apart(context, left[0].Thing, c.Thing) <= context.Limit(Info, "reach") && context.CanMeet(c.Thing.OnlyWith, left[0].Thing.OnlyWith)).ToList();
+            left = [.. left.Except(near)];
+            yield return near;
         }
     }
 

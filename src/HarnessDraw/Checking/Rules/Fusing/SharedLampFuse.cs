@@ -9,8 +9,11 @@ internal sealed class SharedLampFuse : IDesignRule
     public RuleInfo Info { get; } = new("shared-lamp-fuse", "One fuse for the lamps of both sides", Severity.Warning, Consequence.LostFunction, "common practice, no source",
         "One open fuse then leaves the road dark at once.");
 
+    // lamps that show the vehicle or its way; fog, marker and reading lamps may fail together
+    private static readonly string[] Showing = ["head", "dipped", "main beam", "tail", "rear lamp", "parking", "position", "brake lamp"];
+
     public IEnumerable<Finding> Find(RuleContext context) =>
-        context.Harness.Circuits.Where(c => c.Importance == Importance.Critical && !c.IsReturn).SelectMany(c => Of(context, c));
+        context.Harness.Circuits.Where(c => !c.IsReturn && (c.Importance == Importance.Critical || Showing.Any(s => c.Id.Contains(s, StringComparison.OrdinalIgnoreCase)))).SelectMany(c => Of(context, c));
 
     private IEnumerable<Finding> Of(RuleContext context, Circuit circuit)
     {

@@ -11,13 +11,16 @@ internal sealed class LiveBladeBare : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        foreach (var wire in context.Plan.Wires.Where(w => context.Circuit(w.Circuit) is { LiveWith: KeyPosition.Off, IsReturn: false, Duty: not Duty.Signal, UnfusedBecause: null } && !context.IsReturn(w)))
+        var bare = context.Plan.Wires.Where(w => IsBare(context, w)).ToList();
+        if (bare.Count > 0)
         {
-            if (context.Thing(wire.To.At) is { Kind: ThingKind.Load or ThingKind.Motor or ThingKind.Lamp or ThingKind.Switch, ConnectorPart: null } thing && thing.Pins.Any(p => p.Name == wire.To.Pin && p.Style == PinStyle.Blade)
-                && !wire.To.ThreadOnFirst.Any(t => t.Contains("boot", StringComparison.OrdinalIgnoreCase) || t.Contains("sleeve", StringComparison.OrdinalIgnoreCase)))
-            {
-                yield return context.Found(Info, $"{wire.Named()} is always live and ends on the bare blade {wire.To}: unplugged, it touches the body.", "Use an insulated receptacle or boot, and blank it when the part is unplugged.", [wire.Id, thing.Id], wire.Builds, thing.At);
-            }
+            yield return context.Found(Info, $"{Wording.List(bare.Select(w => $"{w.Named()} at {w.To}"))}: always live on a bare blade; unplugged, {(bare.Count == 1 ? "it touches" : "they touch")} the body.", "Use insulated receptacles or boots, and blank them when the part is unplugged.",
+                bare.SelectMany(w => new[] { w.Id, w.To.At }), bare.Count == 1 ? bare[0].Builds : null, context.Thing(bare[0].To.At)?.At);
         }
     }
+
+    private static bool IsBare(RuleContext context, Wire wire) =>
+        context.IsPermanentlyLive(wire) && context.Circuit(wire.Circuit)?.UnfusedBecause is null
+        && context.Thing(wire.To.At) is { Kind: ThingKind.Load or ThingKind.Motor or ThingKind.Lamp or ThingKind.Switch, ConnectorPart: null } thing && thing.Pins.Any(p => p.Name == wire.To.Pin && p.Style == PinStyle.Blade)
+        && !wire.To.ThreadOnFirst.Any(t => t.Contains("boot", StringComparison.OrdinalIgnoreCase) || t.Contains("sleeve", StringComparison.OrdinalIgnoreCase));
 }

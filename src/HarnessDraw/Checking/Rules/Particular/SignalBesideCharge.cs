@@ -16,14 +16,17 @@ internal sealed class SignalBesideCharge : MeasuredRule
     public override IEnumerable<Measure> Measures(RuleContext context)
     {
         var posts = context.Graph.Posts.Where(p => p.Source.Kind == SourceKind.Alternator).Select(p => p.Node).ToHashSet(StringComparer.Ordinal);
-        var charge = context.Plan.Wires.Where(w => posts.Contains(w.From.ToString()) || posts.Contains(w.To.ToString())).ToList();
-        foreach (var signal in context.Plan.Wires.Where(w => context.Circuit(w.Circuit)?.Duty == Duty.Signal && Pulses.Any(p => w.Circuit.Contains(p, StringComparison.OrdinalIgnoreCase)) && context.Circuit(w.Circuit)?.Cable is not { Screened: true }))
+        var signals = context.Plan.Wires.Where(w => context.Circuit(w.Circuit) is { Duty: Duty.Signal, Cable: not { Screened: true } } && Pulses.Any(p => w.Circuit.Contains(p, StringComparison.OrdinalIgnoreCase))).ToList();
+        foreach (var lead in context.Plan.Wires.Where(w => posts.Contains(w.From.ToString()) || posts.Contains(w.To.ToString())))
         {
-            foreach (var lead in charge.Where(l => context.CanMeet(l.Builds, signal.Builds)).Take(1))
+            var beside = signals.Where(s => s.Id != lead.Id && context.CanMeet(lead.Builds, s.Builds)).Select(s => (Wire: s, Mm: s.Segments.Intersect(lead.Segments).Select(context.Segment).Sum(g => g?.LengthMm ?? 0))).OrderByDescending(p => p.Mm).ThenBy(p => p.Wire.Id, StringComparer.Ordinal).ToList();
+            if (beside.Count > 0)
             {
-                var shared = signal.Segments.Intersect(lead.Segments).Select(context.Segment).Sum(s => s?.LengthMm ?? 0);
-                yield return new($"{signal.Named()} beside {lead.Named()}", shared, context.Limit(Info, "side by side"), "mm", () => context.Found(Info,
-                    $"{signal.Named()} runs {Figure.Millimetres(shared)} in one bundle with {lead.Named()}.", "Route one of them another way, cross at 90°, or use a twisted or screened pair.", [signal.Id, lead.Id], signal.Builds.And(lead.Builds), context.Circuit(signal.Circuit)?.At));
+                var limit = context.Limit(Info, "side by side");
+                var near = beside.Where(p => p.Mm > limit).ToList();
+                yield return new($"{beside[0].Wire.Named()} beside {lead.Named()}", beside[0].Mm, limit, "mm", () => context.Found(Info,
+                    $"{Wording.List(near.Select(p => $"{p.Wire.Named()} runs {Figure.Millimetres(p.Mm)}"))} in one bundle with {lead.Named()}.", "Route one of them another way, cross at 90°, or use a twisted or screened pair.",
+                    [lead.Id, .. near.Select(p => p.Wire.Id)], near.Count == 1 ? near[0].Wire.Builds.And(lead.Builds) : null, context.Circuit(near[0].Wire.Circuit)?.At));
             }
         }
     }

@@ -16,30 +16,45 @@ internal sealed class LoopDrop : MeasuredRule
         ],
     };
 
+    // the worst load of a circuit speaks for all of them
     public override IEnumerable<Measure> Measures(RuleContext context) =>
-        LoadVolts.Of(context).GroupBy(l => (l.Thing.Id, l.Element.Id)).Select(g => g.OrderByDescending(l => l.DropV).ThenBy(l => l.State, StringComparer.Ordinal).First()).Select(l => Of(context, l));
+        LoadVolts.Of(context)
+            .GroupBy(l => (l.Circuit.Id, l.Element.Kind == ElementKind.Motor))
+            .Select(g => Of(context, [.. g.GroupBy(l => (l.Thing.Id, l.Element.Id)).Select(e => e.OrderByDescending(l => l.DropV).ThenBy(l => l.State, StringComparer.Ordinal).First()).OrderByDescending(l => l.DropV).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)]));
 
-    private Measure Of(RuleContext context, LoadVolts load)
+    private Measure Of(RuleContext context, List<LoadVolts> loads)
     {
+        var load = loads[0];
         var percent = context.Limit(Info, load.Circuit.Importance == Importance.Critical ? "critical" : load.Element.Kind == ElementKind.Motor ? "motor" : "other");
         var limit = percent / 100 * load.Circuit.NominalV;
-        return new($"loop drop of {load.Thing.Id} ({load.Element.Id})", load.DropV, limit, "V", () => TooMuch(context, load, limit, percent));
+        return new($"loop drop of {load.Thing.Id} ({load.Element.Id})", load.DropV, limit, "V", () => TooMuch(context, loads, limit, percent));
     }
 
-    private Finding TooMuch(RuleContext context, LoadVolts load, double limit, double percent)
+    private Finding TooMuch(RuleContext context, List<LoadVolts> loads, double limit, double percent)
     {
-        var worst = load.WorstWire(context);
+        var load = loads[0];
+        var parts = load.Parts(context);
         // light goes with the 3.4th power of the volts (trade rule, no source)
         var light = load.Element.Kind == ElementKind.Lamp ? $" Light about {Figure.Number(Math.Round(100 * Math.Pow(load.AtLoadV / load.SourceV, 3.4)))} %." : "";
-        var most = worst is null ? "" : $" Most of it in wire {worst.Value.Wire.Named()}: {Figure.Volts(worst.Value.DropV)}.";
+        var where = parts.ToString() is { Length: > 0 } said ? $": {said}" : "";
+        var also = loads.Skip(1).Where(l => l.DropV > limit).ToList();
+        var more = also.Count == 0 ? "" : $" Also {Wording.List(also.Select(l => $"{l.Thing.Id} {Figure.Volts(l.DropV)}"))}.";
         var severity = load.DropV > context.Limit(Info, "error at times limit") * limit ? Severity.Error : Severity.Warning;
-        return context.Found(Info, $"{load.Thing.Id} ({load.Element.Id}) loses {Figure.Volts(load.DropV)} ({Figure.Percent(load.DropV / load.Circuit.NominalV)}) in '{load.State}'; {Figure.Number(percent)} % of {Figure.Volts(load.Circuit.NominalV)} is {Figure.Volts(limit)}.{most}{light}",
-            Cure(context, worst?.Wire), [load.Thing.Id, load.Circuit.Id, .. worst is null ? Array.Empty<string>() : [worst.Value.Wire.Id]], load.Circuit.OnlyWith, load.Circuit.At, severity);
+        return context.Found(Info, $"{load.Thing.Id} ({load.Element.Id}) loses {Figure.Volts(load.DropV)} ({Figure.Percent(load.DropV / load.Circuit.NominalV)}) in '{load.State}'{where}; {Figure.Number(percent)} % of {Figure.Volts(load.Circuit.NominalV)} is {Figure.Volts(limit)}.{light}{more}",
+            Cure(context, parts, load.DropV - limit), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith, load.Circuit.At, severity);
     }
 
-    private static string Cure(RuleContext context, Wire? wire)
+    private static string Cure(RuleContext context, DropParts parts, double tooMuchV)
     {
-        var next = wire is null ? null : context.TypeOf(wire)?.Sizes.FirstOrDefault(s => s.AreaMm2 > wire.AreaMm2);
-        return next is null ? "Use larger wire, fewer contacts, or a relay near the load." : $"Use {next.Label} for {wire!.Id}, fewer contacts, or a relay near the load.";
+        if (parts.KeptV + parts.ContactsV > parts.WiresV + parts.ReturnV || parts.Worst is not { } wire)
+        {
+            return "Let a relay near the load carry the current: fuses, switches and kept wiring lose most of it.";
+        }
+
+        // the wire that loses most, as large as would save what is too much
+        var area = parts.WorstV > tooMuchV ? wire.AreaMm2 * parts.WorstV / (parts.WorstV - tooMuchV) : double.MaxValue;
+        return context.SizeFor(wire, area) is { } size && size.AreaMm2 > wire.AreaMm2
+            ? $"{wire.Id} loses {Figure.Volts(parts.WorstV)}: {size.Label} instead of {wire.SizeLabel} would do; or a relay near the load."
+            : $"{wire.Id} loses {Figure.Volts(parts.WorstV)}, most of all, but no larger size of it alone is enough: shorten the run, join fewer contacts, or use a relay near the load.";
     }
 }
