@@ -8,10 +8,12 @@ public sealed record FusedLoad(string Fuse, Circuit Circuit, Thing Thing, Elemen
     /// <summary>True when the circuit is switched on in the state.</summary>
     public bool OnIn(OperatingState state) => state.On.Contains(Circuit.Id, StringComparer.Ordinal) || (Circuit.LiveWith == KeyPosition.Off && Circuit.Duty == Duty.Continuous && !Circuit.IsReturn);
 
-    public static IEnumerable<FusedLoad> Of(Harness harness)
+    public static IEnumerable<FusedLoad> Of(RuleContext context)
     {
+        ArgumentNullException.ThrowIfNull(context);
+        var harness = context.Harness;
         var things = harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
-        return harness.Circuits.Where(c => !c.IsReturn).SelectMany(c => c.ProtectedBy.SelectMany(fuse => OfCircuit(fuse, c, things)));
+        return harness.Circuits.Where(c => !c.IsReturn).SelectMany(c => context.ProtectionOf(c).SelectMany(fuse => OfCircuit(fuse, c, things)));
     }
 
     private static IEnumerable<FusedLoad> OfCircuit(string fuse, Circuit circuit, Dictionary<string, Thing> things)

@@ -11,6 +11,9 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 
     public double DropV => SourceV - AtLoadV;
 
+    /// <summary>Volts across what lies in series behind the load; part of <see cref="AtLoadV"/>.</summary>
+    public double InSeriesV { get; init; }
+
     public static IEnumerable<LoadVolts> Of(RuleContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
@@ -59,7 +62,7 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
             }
         }
 
-        var back = Element.PinB is { } pin ? (context.Volts($"{Thing.Id}.{pin}", State) ?? 0) * sign : 0;
+        var back = Element.PinB is { } pin ? ((context.Volts($"{Thing.Id}.{pin}", State) ?? 0) * sign) - InSeriesV : 0;
         return new(wires, contacts, kept, back, worst, most);
     }
 
@@ -76,7 +79,8 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
             if (source is { } volts && context.Volts(pinA, state.Id) is { } a && (element.PinB is null ? 0 : context.Volts(pinB, state.Id)) is { } b && Math.Abs(a - b) >= OnFrom * volts)
             {
                 // what lies in series on the far side (a coil's module) is load, not loss
-                yield return new(circuit, thing, element, state.Id, volts, Math.Abs(a - b) + InSeries(context, thing, element, state.Id));
+                var series = InSeries(context, thing, element, state.Id);
+                yield return new(circuit, thing, element, state.Id, volts, Math.Abs(a - b) + series) { InSeriesV = series };
             }
         }
     }

@@ -21,7 +21,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     private readonly Lazy<ILookup<string, Wire>> byCircuit = new(() => plan.Wires.ToLookup(w => w.Circuit, StringComparer.Ordinal));
     private readonly Lazy<ILookup<string, PlannedEnd>> byThing = new(() => PlannedEnd.Of(plan).ToLookup(e => e.End.At, StringComparer.Ordinal));
     private readonly Lazy<ImmutableArray<ConnectorUse>> connectors = new(() => ConnectorUse.Of(plan));
-    private readonly Lazy<ILookup<string, FusedLoad>> fusedLoads = new(() => FusedLoad.Of(plan.Harness).ToLookup(l => l.Fuse, StringComparer.Ordinal));
+    private ILookup<string, FusedLoad>? fusedLoads;
     private readonly Lazy<Dictionary<string, NodeVolts>> nodes = new(() => Index(plan.Nodes, n => n.Node));
     private readonly Dictionary<string, Dictionary<string, Reached>> reach = new(StringComparer.Ordinal);
     private readonly Lazy<HashSet<string>> permanent = new(() =>
@@ -93,7 +93,20 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     public IEnumerable<PlannedEnd> EndsAt(string thing, string pin) => byThing.Value[thing].Where(e => e.End.Pin == pin);
 
     /// <summary>Loads whose current passes the fuse.</summary>
-    public IEnumerable<FusedLoad> LoadsOn(string fuse) => fusedLoads.Value[fuse];
+    public IEnumerable<FusedLoad> LoadsOn(string fuse) => (fusedLoads ??= FusedLoad.Of(this).ToLookup(l => l.Fuse, StringComparer.Ordinal))[fuse];
+
+    /// <summary>Fuses the circuit's current passes, nearest first: as its description says, else as its wires were planned.</summary>
+    public ImmutableArray<string> ProtectionOf(Circuit circuit)
+    {
+        ArgumentNullException.ThrowIfNull(circuit);
+        if (!circuit.ProtectedBy.IsEmpty)
+        {
+            return circuit.ProtectedBy;
+        }
+
+        var planned = WiresOf(circuit.Id).Select(w => w.ProtectedBy).FirstOrDefault(p => !p.IsEmpty);
+        return !planned.IsDefaultOrEmpty ? planned : circuit.From is { } from && fuses.Value.ContainsKey(from.Thing) ? [from.Thing] : [];
+    }
 
     public WireType? TypeOf(Wire wire) => Harness.Catalogue.WireTypes.FirstOrDefault(t => t.Id == wire.WireType);
 

@@ -39,6 +39,10 @@ internal static class FusingCases
         // ISO 8820-3 ratings
         new("no-such-fuse-rating", p => p.Fuse("F7", f => f with { RatingA = 18 }), ["no 18 A blade fuse", "15 A and 20 A"], p => p.Fuse("F7", f => f with { RatingA = 7.5 })),
         new("shared-lamp-fuse", p => p, ["F7 open means no dipped beam", "headlamp left and headlamp right"], p => p.Circuit("dipped beam", c => c with { Feeds = c.Feeds[..1] }).Circuit("main beam", c => c with { Feeds = c.Feeds[1..] })),
+        // the fuse is known from the planned wires where the description names none
+        new("shared-lamp-fuse", p => p.Circuit("dipped beam", c => c with { ProtectedBy = [] }), ["F7 open means no dipped beam"], p => p.Circuit("dipped beam", c => c with { Feeds = c.Feeds[..1] }).Circuit("main beam", c => c with { Feeds = c.Feeds[1..] })),
+        // without a mark the name tells the side
+        new("shared-lamp-fuse", p => p.Thing("headlamp left", t => t with { SideMark = null }).Thing("headlamp right", t => t with { SideMark = null }), ["F7 open means no dipped beam"], p => p.Circuit("dipped beam", c => c with { Feeds = c.Feeds[..1] }).Circuit("main beam", c => c with { Feeds = c.Feeds[1..] })),
         new("critical-with-nuisance", p => p.Circuit("horn", c => c with { ProtectedBy = ["F9"] }), ["ignition shares fuse F9 with horn (5 A)"], p => p.Circuit("horn", c => c with { ProtectedBy = ["F9"] }).Element("horn", "horn", e => e with { CurrentA = 0.9 })),
         new("unfused-lead-unguarded", p => p.Segment("S12", s => s with { Covering = null }), ["P02 (starter cable)", "S12 (battery tray to starter)"], p => p.Segment("S11", s => s with { Covering = null })),
         // ISO 8820-3 as reprinted: a blade fuse may open after 0.15 s at 200 %

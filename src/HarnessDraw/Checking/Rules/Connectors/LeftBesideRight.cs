@@ -25,11 +25,7 @@ internal sealed class LeftBesideRight : IDesignRule
 
     /// <summary>Two beams of one lamp, or the same lamp on the other side.</summary>
     private static bool IsFailSafePair(RuleContext context, Wire a, Wire b) =>
-        Lamps(context, a).Any(x => Lamps(context, b).Any(y => x.Id == y.Id || SameOnOtherSide(x, y)));
-
-    private static bool SameOnOtherSide(Thing a, Thing b) => a.SideMark is not null && b.SideMark is not null && a.SideMark != b.SideMark && Sideless(a) == Sideless(b);
-
-    private static string Sideless(Thing thing) => thing.Id.Replace("left", "", StringComparison.Ordinal).Replace("right", "", StringComparison.Ordinal);
+        Lamps(context, a).Any(x => Lamps(context, b).Any(y => x.Id == y.Id || Sides.Opposite(x, y)));
 
     private static List<Thing> Lamps(RuleContext context, Wire wire) =>
         [.. (context.Circuit(wire.Circuit)?.Feeds ?? []).Select(f => (Thing: context.Thing(f.Thing), f.Pin)).Where(p => p.Thing is not null && Loads.At(p.Thing, p.Pin).Any(e => e.Kind == ElementKind.Lamp && e.PinA == p.Pin)).Select(p => p.Thing!).Distinct()];

@@ -13,7 +13,7 @@ internal sealed class NetDiffersAcrossMate : IDesignRule
     {
         foreach (var (kept, wire) in KeptCavities.Of(context).Where(p => p.Kept.ComesFrom is not null))
         {
-            if (context.Circuit(wire.Circuit) is { } circuit && !Agrees(kept, circuit))
+            if (context.Circuit(wire.Circuit) is { } circuit && !Agrees(context, kept, circuit))
             {
                 var right = KeptCavities.For(context, circuit);
                 yield return context.Found(Info, $"{kept.Connector}.{kept.Cavity}: the cabin side comes from {kept.ComesFrom}, the bay wire {wire.Named()} expects {circuit.From}.",
@@ -22,10 +22,10 @@ internal sealed class NetDiffersAcrossMate : IDesignRule
         }
     }
 
-    private static bool Agrees(KeptPin kept, Circuit circuit)
+    private static bool Agrees(RuleContext context, KeptPin kept, Circuit circuit)
     {
         var pins = circuit.Feeds.Append(circuit.From).OfType<PinRef>();
         return pins.Any(p => p.ToString() == kept.ComesFrom || p.Thing == kept.ComesFrom || kept.ComesFrom == $"{p.Thing}.out" || kept.Through.Contains(p.Thing))
-            || circuit.ProtectedBy.Contains(kept.ComesFrom!);
+            || context.ProtectionOf(circuit).Contains(kept.ComesFrom!);
     }
 }

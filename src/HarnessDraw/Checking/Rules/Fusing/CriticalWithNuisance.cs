@@ -17,7 +17,7 @@ internal sealed class CriticalWithNuisance : IDesignRule
         foreach (var fuse in context.Plan.Fuses)
         {
             // a main fuse carries everything by its nature: only the nearest fuse counts
-            var loads = context.LoadsOn(fuse.Id).Where(l => l.Circuit.ProtectedBy.FirstOrDefault() == fuse.Id).ToList();
+            var loads = context.LoadsOn(fuse.Id).Where(l => context.ProtectionOf(l.Circuit).FirstOrDefault() == fuse.Id).ToList();
             var critical = loads.Where(l => l.Circuit.Importance == Importance.Critical).Select(l => l.Circuit.Id).Distinct().ToList();
             var nuisance = loads.Where(l => l.Circuit.Importance != Importance.Critical && l.CurrentA >= context.Limit(Info, "accessory from") && l.Element?.Kind is not ElementKind.Lamp)
                 .Where(l => loads.Any(c => c.Circuit.Importance == Importance.Critical && context.CanMeet(c.Circuit.OnlyWith, l.Circuit.OnlyWith))).DistinctBy(l => l.Circuit.Id).ToList();

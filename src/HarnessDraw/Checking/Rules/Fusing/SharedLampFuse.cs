@@ -18,7 +18,7 @@ internal sealed class SharedLampFuse : IDesignRule
     private IEnumerable<Finding> Of(RuleContext context, Circuit circuit)
     {
         var lamps = circuit.Feeds.Where(f => context.Thing(f.Thing) is { } t && Loads.At(t, f.Pin).Any(e => e.Kind == ElementKind.Lamp)).Select(f => context.Thing(f.Thing)!).ToList();
-        if (lamps.Any(l => l.SideMark == "L") && lamps.Any(l => l.SideMark == "R") && circuit.ProtectedBy.FirstOrDefault() is { } fuse)
+        if (lamps.Any(l => Sides.Of(l) == "L") && lamps.Any(l => Sides.Of(l) == "R") && context.ProtectionOf(circuit).FirstOrDefault() is { } fuse)
         {
             yield return context.Found(Info, $"Fuse {fuse} open means no {circuit.Id} at all: {Wording.List(lamps.Select(l => l.Id))} hang on it.",
                 "Give each side its own fuse (two wires through the firewall), or waive with the reason.", [circuit.Id, fuse], circuit.OnlyWith, circuit.At);
