@@ -48,6 +48,12 @@ public static class CommandLine
     {
         var root = new RootCommand(About)
         {
+            DrawCommand.Make(terminal),
+            CheckCommand.Make(terminal),
+            PlanCommand.Make(terminal),
+            CutCommand.Make(terminal),
+            TraceCommand.Make(terminal),
+            SchemaCommand.Make(terminal),
             NewCommand.Make(terminal),
         };
         var help = root.Options.OfType<HelpOption>().Single();

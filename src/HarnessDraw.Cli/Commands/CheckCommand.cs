@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Text;
+using HarnessDraw.Checking;
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Writing;
+using HarnessDraw.Writing.Findings;
+
+namespace HarnessDraw.Cli.Commands;
+
+/// <summary>'check': what is wrong or doubtful in a harness and on its sheets.</summary>
+internal static class CheckCommand
+{
+    private static readonly ImmutableArray<string> Formats = ["text", "json", "sarif"];
+
+    public static Command Make(Terminal terminal)
+    {
+        var file = CommonArguments.File();
+        var format = ListedOption.One("--format", "Form of the findings", Formats, "text");
+        var strict = new Option<bool>("--strict") { Description = "Warnings count as errors for the exit code" };
+        var rules = CommonArguments.Rules();
+        var output = CommonArguments.Out("usual: the findings go to standard output");
+        var command = new ExampledCommand(
+            "check",
+            "Hold the harness and its sheets against the design rules; waivers are honoured",
+            "harnessdraw check examples/brackmere-six.yaml",
+            "harnessdraw check examples/brackmere-six.yaml --format sarif --out findings")
+        {
+            file, format, strict, rules, output,
+        };
+        command.SetAction(parsed =>
+        {
+            var settings = RuleFiles.Read(terminal, parsed.GetValue(rules));
+            var planned = settings is null ? null : PlannedFile.Read(terminal, parsed.GetRequiredValue(file), settings);
+            if (planned is null)
+            {
+                return ExitCode.Problems;
+            }
+
+            var findings = HarnessCompiler.LayOut(planned, new DrawOrder()).Findings;
+            var margins = HarnessChecker.Margins(planned.Plan, settings!);
+            var text = parsed.GetValue(format) switch
+            {
+                "json" => FindingsWriter.Json(findings, margins, settings!),
+                "sarif" => FindingsWriter.Sarif(findings, ProgramVersion.Text),
+                _ => Encoding.UTF8.GetBytes(FindingsWriter.Text(findings, margins, settings!)),
+            };
+            var ending = parsed.GetValue(format) switch { "json" => "json", "sarif" => "sarif", _ => "txt" };
+            Results.Put(terminal, parsed.GetValue(output), $"{OutputNames.Safe(planned.Plan.Harness.Id)}.findings.{ending}", text);
+            var least = parsed.GetValue(strict) ? Severity.Warning : Severity.Error;
+            return findings.Any(f => f.Severity >= least && f.WaivedBy is null) ? ExitCode.Problems : ExitCode.Done;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using HarnessDraw.Drawing;
+using HarnessDraw.Sheets;
+using HarnessDraw.Writing;
+
+namespace HarnessDraw.Cli.Commands;
+
+/// <summary>'draw': every sheet of a harness, its cut list and its plan as files.</summary>
+internal static class DrawCommand
+{
+    private static readonly ImmutableArray<string> FormatWords = ["svg", "png", "pdf"];
+    private static readonly ImmutableArray<string> InkWords = ["colour", "black"];
+    private static readonly ImmutableArray<string> UnitWords = ["metric", "inch", "both"];
+
+    public static Command Make(Terminal terminal)
+    {
+        var file = CommonArguments.File();
+        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.All);
+        var formats = ListedOption.Several("--format", "File formats", FormatWords, FormatWords);
+        var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
+        var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
+        var tile = PaperOption("--tile", "Cut the wall chart onto small paper too: A4 or Letter", "A4", "Letter");
+        var build = new Option<string?>("--build") { Description = "Show one build only: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
+        var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
+        var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
+        var embed = new Option<bool>("--embed-font") { Description = "Put the faces into the SVG files" };
+        var font = new Option<string?>("--font") { Description = "A font file (TTF) for scripts that the shipped faces lack", HelpName = "FILE" };
+        var rules = CommonArguments.Rules();
+        var output = CommonArguments.Out("usual: a folder named after the file, beside it");
+        dpi.Validators.Add(r =>
+        {
+            if (r.Tokens.Count == 1 && int.TryParse(r.Tokens[0].Value, out var n) && n is < 25 or > 1200)
+            {
+                r.AddError($"--dpi: {n} is outside 25 to 1200");
+            }
+        });
+        var command = new ExampledCommand(
+            "draw",
+            "Draw the wall chart, the connector faces and the cut list",
+            "harnessdraw draw examples/brackmere-six.yaml",
+            "harnessdraw draw examples/brackmere-six.yaml --sheets wall-chart --format pdf --paper A1 --ink colour,black",
+            "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
+        {
+            file, sheets, formats, inks, paper, tile, build, units, dpi, embed, font, rules, output,
+        };
+        command.SetAction(parsed =>
+        {
+            var descriptionFile = parsed.GetRequiredValue(file);
+            var order = new DrawOrder
+            {
+                Sheets = parsed.GetValue(sheets),
+                Formats = [.. parsed.GetValue(formats).Select(f => Enum.Parse<SheetFormat>(f, ignoreCase: true))],
+                BlackInks = [.. parsed.GetValue(inks).Select(i => i == "black")],
+                Paper = PaperOf(parsed.GetValue(paper)),
+                TileOnto = PaperOf(parsed.GetValue(tile)),
+                Units = Enum.Parse<UnitsShown>(parsed.GetValue(units)!, ignoreCase: true),
+                Dpi = parsed.GetValue(dpi),
+                EmbedFonts = parsed.GetValue(embed),
+                Faces = FontFiles.With(parsed.GetValue(font)),
+            };
+            return new DrawRun(terminal, order, parsed.GetValue(build), parsed.GetValue(rules), parsed.GetValue(output)).Run(descriptionFile);
+        });
+        return command;
+    }
+
+    private static Option<string?> PaperOption(string name, string description, params string[] only)
+    {
+        var option = new Option<string?>(name) { Description = description, HelpName = "PAPER" };
+        option.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens.Where(t => !IsPaper(t.Value, only)))
+            {
+                result.AddError($"{name}: '{token.Value}' is no paper size that is known; expected {(only.Length > 0 ? string.Join(" or ", only) : "auto, " + string.Join(", ", PaperSizes.All.Select(p => p.Name)))}");
+            }
+        });
+        return option;
+    }
+
+    private static bool IsPaper(string word, string[] only) =>
+        only.Length > 0 ? only.Contains(word, StringComparer.OrdinalIgnoreCase) : word.Equals("auto", StringComparison.OrdinalIgnoreCase) || PaperSizes.Find(word) is not null;
+
+    private static Paper? PaperOf(string? word) => word is null ? null : PaperSizes.Find(word);
+}

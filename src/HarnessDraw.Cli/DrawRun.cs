@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Writing;
+
+namespace HarnessDraw.Cli;
+
+/// <summary>One run of 'draw': plans, lays out, writes, and says what was written and what stands against building.</summary>
+internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build, string? ruleFile, string? folder)
+{
+    public int Run(string descriptionFile)
+    {
+        var planned = RuleFiles.Read(terminal, ruleFile) is { } rules ? PlannedFile.Read(terminal, descriptionFile, rules) : null;
+        if (planned is null)
+        {
+            return ExitCode.Problems;
+        }
+
+        var asked = build is null ? order : order with { Build = BuildChoice.Read(build, planned.Plan.Harness) };
+        var set = HarnessCompiler.LayOut(planned, asked);
+        var output = folder is null ? OutputFolder.BesideFile(descriptionFile) : new OutputFolder(folder);
+        var files = HarnessCompiler.Write(set, asked);
+        FileWriting.WriteAll(terminal, output, files);
+        return Report(set, output, files);
+    }
+
+    private int Report(DrawingSet set, OutputFolder output, ImmutableArray<OutputFile> files)
+    {
+        terminal.Say($"{files.Length} files written to {DiagnosticText.Plain(output.Path)}");
+        foreach (var refused in set.Refused)
+        {
+            terminal.SayError($"the {refused.Kind} is not drawn: {DiagnosticText.Plain(refused.Because)}");
+        }
+
+        FindingLines.SaySummary(terminal, set.Findings);
+        return set.Refused.Length > 0 || set.Findings.Any(f => f.Severity == Severity.Error && f.WaivedBy is null) ? ExitCode.Problems : ExitCode.Done;
+    }
+}

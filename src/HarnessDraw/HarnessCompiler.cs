@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using HarnessDraw.Checking;
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+using HarnessDraw.Reading;
+using HarnessDraw.Sheets;
+using HarnessDraw.Writing;
+
+namespace HarnessDraw;
+
+/// <summary>
+/// The whole run: read, plan, check, lay out, write. Each step takes a record and returns the next; files are touched only through
+/// <see cref="IFileSource"/>, and what is to be written is handed back as named bytes.
+/// </summary>
+public static class HarnessCompiler
+{
+    /// <summary>Reads a description and whatever it names, plans it over all its options and checks the plan.</summary>
+    public static Outcome<CheckedPlan> Plan(string descriptionFile, IFileSource files, RuleSettings rules)
+    {
+        var read = HarnessReader.Read(descriptionFile, files);
+        if (read.Failed)
+        {
+            return new(null, read.Diagnostics);
+        }
+
+        var plan = HarnessPlanner.Plan(read.Value!, new PlanningOptions());
+        return new(new CheckedPlan(plan, HarnessChecker.Check(plan, rules)), read.Diagnostics);
+    }
+
+    /// <summary>Composes every sheet that was asked for, once for each ink, and checks the sheets.</summary>
+    public static DrawingSet LayOut(CheckedPlan planned, DrawOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(planned);
+        ArgumentNullException.ThrowIfNull(order);
+        var shown = order.Build is null ? planned : planned.For(order.Build);
+        var results = order.BlackInks
+            .SelectMany(black => order.Sheets.Select(kind => (Kind: kind, Result: SheetKinds.Compose(kind, shown.Plan, shown.Findings, order.OptionsFor(kind, black)))))
+            .ToImmutableArray();
+        var sheets = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
+        return new(shown, sheets)
+        {
+            Tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [],
+            Figures = results.Select(r => r.Result.Figures).FirstOrDefault(f => f is not null),
+            Refused = [.. results.Where(r => r.Result.Refused is not null).Select(r => new RefusedSheet(r.Kind, r.Result.Refused!)).Distinct()],
+            SheetFindings = SheetRules.Check(shown.Plan, sheets),
+        };
+    }
+
+    /// <summary>Every file of a drawing run by name; each is made when it is asked for.</summary>
+    public static ImmutableArray<OutputFile> Write(DrawingSet set, DrawOrder order) => OutputFiles.Of(set, order);
+
+    /// <summary>The wall chart cut onto small paper; pages count through all of its sheets of one ink.</summary>
+    private static ImmutableArray<Sheet> Tiles(ImmutableArray<Sheet> sheets, Paper paper) =>
+    [
+        .. sheets.Where(s => s.Name == SheetKinds.WallChart)
+            .GroupBy(s => s.BlackInk)
+            .SelectMany(ink => ink.SelectMany(s => Tiler.Tile(s, paper)).Select((tile, i) => tile with { Number = i + 1 })),
+    ];
+}

@@ -1,0 +1,18 @@
+using BenchmarkDotNet.Attributes;
+using HarnessDraw.Reading;
+
+namespace HarnessDraw.Benchmarks;
+
+/// <summary>YAML text to a resolved harness, catalogue included.</summary>
+[MemoryDiagnoser]
+public class ReadBenchmarks
+{
+    [Params(ExampleHarness.Saloon, ExampleHarness.Tractor, ExampleHarness.Coach)]
+    public string Example { get; set; } = "";
+
+    [Benchmark]
+    public object Read() => HarnessReader.Read(ExampleHarness.PathOf(Example), new DiskFiles());
+
+    [Benchmark]
+    public object Catalogue() => CatalogueReader.ReadBuiltIn();
+}
