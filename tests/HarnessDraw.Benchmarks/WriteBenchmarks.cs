@@ -30,5 +30,5 @@ public class WriteBenchmarks
     public object Png() => PngWriter.Write(_chart);
 
     [Benchmark]
-    public object Pdf() => PdfWriter.Write([_chart], new PdfInfo());
+    public object Pdf() => PdfWriter.Write([_chart], new PdfOptions("wall chart"));
 }

@@ -101,7 +101,7 @@ public static class CutListSheets
         pen.Text("CUT LIST", frame.X + 4, y, 80, name);
         var after = frame.X + 4 + Pen.Width("CUT LIST", name) + 3;
         pen.Text("by reel, longest first", after, y, 80, TextStyle.Plain.At(3.5));
-        const string Caution = "Check colour and id. Sleeves, boots and seals on before you crimp.";
+        const string Caution = "Battery disconnected. Check colour and id. Sleeves, boots and seals on first.";
         pen.Text(Caution, frame.Right - 4, y, frame.Right - 4 - after - 55, TextStyle.Bold.Right with { Colour = Ink.Caution });
     }
 
@@ -167,7 +167,7 @@ public static class CutListSheets
         }
 
         yield return "Right die; pull-test a sample of each size: ______";
-        yield return "Battery disconnected. No solder before crimping.";
+        yield return "No solder before crimping.";
     }
 
     private sealed record PageContent(ImmutableArray<CutRow> Rows, int PartsFrom, int Parts);

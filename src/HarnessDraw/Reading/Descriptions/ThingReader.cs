@@ -40,7 +40,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
 
         var kind = told.Length > 0 && told[0].Kind is ThingKind.Mate or ThingKind.Inline or ThingKind.BusBar or ThingKind.GroundPoint
             ? told[0].Kind
-            : ChoiceWords.Kind(map.Text("kind")) ?? (told.Length > 0 ? told[0].Kind : ThingName.Kind(name.Value));
+            : ChoiceWords.Kind(map.Text("kind")) ?? Starter() ?? (told.Length > 0 ? told[0].Kind : ThingName.Kind(name.Value));
         var special = kind switch
         {
             ThingKind.Mate => ReadMate(),
@@ -64,6 +64,9 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
 
         return Finished(Common(known), elements) with { Surface = SurfaceNamed() };
     }
+
+    // a starter has a motor, but turns only while cranking: its name says more than the key
+    private ThingKind? Starter() => ThingName.Kind(name.Value) is ThingKind.Starter and var starter ? starter : null;
 
     private Thing ReadSource(ThingKind kind)
     {

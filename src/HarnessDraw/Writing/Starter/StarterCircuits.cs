@@ -9,8 +9,8 @@ internal static class StarterCircuits
         text.Lines($$"""
             circuits:                   # routes, sizes, splices, cavities and colours that are left out are worked out
               # power
-              starter cable: { from: battery.{{feeds}}, feeds: [starter.B], duty: momentary, live: always, colour: RD, unfused: 'starter lead is exempt, sleeved and booted' }
-              bus bar feed: { from: starter.B, feeds: [bus bar], live: always, colour: RD, unfused: 'under 1 m from the starter stud, sheathed end to end' }
+              starter cable: { from: battery.{{feeds}}, feeds: [starter.B], duty: momentary, live: always, colour: RD, wire-type: cross-linked-125, unfused: 'starter lead is exempt, sleeved and booted' }
+              bus bar feed: { from: starter.B, feeds: [bus bar], live: always, colour: RD, wire-type: cross-linked-125, unfused: 'under 1 m from the starter stud, sheathed end to end' }
               battery ground: { from: battery.{{grounded}}, to: engine ground, colour: BK, size: 50 mm2 }
               engine strap: { from: body ground, to: engine ground, colour: BK, size: 35 mm2 }
               ignition panel feed: { from: F1, enters-by: firewall, half: engine, feeds: [ignition fuses], live: always, draws: 15 A }
@@ -41,9 +41,9 @@ internal static class StarterCircuits
 
     private static void Charging(YamlText text, StarterAnswers answers)
     {
-        text.LineIf(answers.Charging is "exciter" or "single-wire", "  charge lead: { from: alternator.B+, feeds: [F3], colour: RD, live: always, protected-by: F3 }");
+        text.LineIf(answers.Charging is "exciter" or "single-wire", "  charge lead: { from: alternator.B+, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }");
         text.LineIf(answers.Charging == "exciter", "  exciter: { from: charge lamp.D, enters-by: firewall, half: engine, feeds: [alternator.L], live: run, protected-by: F7 }");
-        text.LineIf(answers.Charging == "dynamo", "  charge lead: { from: dynamo.D+, feeds: [F3], colour: RD, live: always, protected-by: F3 }");
+        text.LineIf(answers.Charging == "dynamo", "  charge lead: { from: dynamo.D+, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }");
     }
 
     private static void Lighting(YamlText text, StarterAnswers answers)

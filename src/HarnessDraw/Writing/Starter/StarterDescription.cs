@@ -9,6 +9,7 @@ public static class StarterDescription
         var text = new YamlText();
         Head(text, answers, layoutFile);
         Power(text, answers);
+        States(text, answers);
         StarterThings.Write(text, answers);
         Protection(text, answers);
         StarterCircuits.Write(text, answers);
@@ -50,6 +51,24 @@ public static class StarterDescription
         }
 
         text.Lines("");
+    }
+
+    // dipped and main beam are never on together: each has its own state
+    private static void States(YamlText text, StarterAnswers answers)
+    {
+        if (answers.Lamps == "none")
+        {
+            return;
+        }
+
+        var running = $"coil feed, oil signal, coolant signal, {(answers.Heating == "blower" ? "blower feed, " : "")}{(answers.CoolingFan == "electric" ? "fan trigger, " : "")}parking lamps";
+        var inner = answers.Lamps == "four" ? ", inner main beam left, inner main beam right" : "";
+        text.Lines($$"""
+            states:                     # what is on together; the worst of them sizes wires and fuses
+              night and rain: { key: run, engine: running, on: [{{running}}, dipped beam left, dipped beam right] }
+              main beam: { key: run, engine: running, on: [{{running}}, main beam left, main beam right{{inner}}] }
+
+            """);
     }
 
     private static void Protection(YamlText text, StarterAnswers answers)

@@ -24,7 +24,7 @@ internal static class StarterThings
               ignition switch: { at: dash, side: cabin, switch: { '30': ['15', '50'] } }
               gauges: { at: dash, side: cabin, kind: load, pins: [oil, coolant] }
             """);
-        text.LineIf(answers.Charging == "exciter", "  charge lamp: { at: dash, side: cabin, pins: [D], lamp: { D: 2 W } }");
+        text.LineIf(answers.Charging == "exciter", "  charge lamp: { at: dash, side: cabin, pins: [15, D], lamp: { 15: 2 W } }");
         text.LineIf(answers.Heating == "blower", "  blower: { at: heater box, plug: motor-2, motor: { '1': 70 W }, returns: '2' }");
         if (answers.CoolingFan == "electric")
         {
