@@ -39,7 +39,7 @@ internal static class DrawCommand
             "draw",
             "Draw the wall chart, the connector faces and the cut list",
             "harnessdraw draw examples/brackmere-six.yaml",
-            "harnessdraw draw examples/brackmere-six.yaml --sheets wall-chart --format pdf --paper A1 --ink colour,black",
+            "harnessdraw draw examples/brackmere-six.yaml --sheets wall-chart --format pdf --paper A0 --ink colour,black",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
             file, sheets, formats, inks, paper, tile, build, units, dpi, embed, font, rules, output,

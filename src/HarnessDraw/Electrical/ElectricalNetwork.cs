@@ -151,7 +151,9 @@ internal sealed partial class ElectricalNetwork
         switch (element.Kind)
         {
             case ElementKind.Source:
-                Add(new(from, to, BranchKind.Source, 0) { Source = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == thing.Id), Thing = thing, Element = element, When = thing.OnlyWith });
+                // a source that grounds itself has the pole at its case that the vehicle grounds
+                var turned = element.PinB is null && Index.Harness.Power.Ground == GroundPolarity.Positive;
+                Add(new(turned ? to : from, turned ? from : to, BranchKind.Source, 0) { Source = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == thing.Id), Thing = thing, Element = element, When = thing.OnlyWith });
                 break;
             case ElementKind.Link:
                 Add(new(from, to, BranchKind.Conductor, Joined));

@@ -63,7 +63,8 @@ internal sealed class LoadFlow
             var walker = new LoopWalker(network, solution, fuseOhm);
             if (charging is not null)
             {
-                var (fixedV, hops) = walker.Downstream(charging.A);
+                var liveIsMinus = network.Index.Harness.Power.Ground == GroundPolarity.Positive;
+                var (fixedV, hops) = liveIsMinus ? walker.Upstream(charging.B) : walker.Downstream(charging.A);
                 paths.Add(new(charging.Thing!.Id, "", number, charging.Source!.NominalV, options.ChargeDrop, fixedV, hops));
                 continue;
             }

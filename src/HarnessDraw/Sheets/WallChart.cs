@@ -11,6 +11,7 @@ namespace HarnessDraw.Sheets;
 public static class WallChart
 {
     private const double WidestStretch = 0.5;
+    private const double LeastNameMm = 5;
 
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
@@ -19,38 +20,74 @@ public static class WallChart
         var shown = options.Build is { } build ? plan.For(build) : plan;
         var subject = new WallChartSubject(shown);
         var title = SheetTitle.Of(shown, findings, options, shown.Harness.Title, "wall chart");
-        ChartFit? last = null;
-        foreach (var paper in options.Paper is { } asked ? [asked] : (ReadOnlySpan<Paper>)[PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0])
+        if (options.Paper is { } asked)
         {
-            foreach (var nameMm in NameSizes(paper))
-            {
-                var fit = ChartFit.Try(subject, paper, title, nameMm, options.BlackInk);
-                if (fit.Fits)
-                {
-                    return Drawn(fit, options, title);
-                }
-
-                last = fit;
-            }
+            return SheetFit(subject, asked, title, options) is { Fits: true } fit ? Drawn(fit, options, title) : Refused(subject, title, asked, options);
         }
 
-        return new([]) { Refused = Refusal(subject, title, last!, options), Figures = last!.Figures with { Paper = "none" } };
+        var found = Sheets().Select(p => SheetFit(subject, p, title, options)).FirstOrDefault(f => f.Fits) ?? RollFit(subject, title, options);
+        return found is not null ? Drawn(found, options, title) : Refused(subject, title, PaperSizes.A0, options);
     }
 
-    private static ImmutableArray<double> NameSizes(Paper paper) => Math.Min(paper.WidthMm, paper.HeightMm) > 500 ? [7, 6, 5] : [5];
+    private static ImmutableArray<Paper> Sheets() => [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0];
 
-    private static string Refusal(WallChartSubject subject, TitleBlock title, ChartFit last, SheetOptions options)
+    // the largest names that fit, else the attempt with the least
+    private static ChartFit SheetFit(WallChartSubject subject, Paper paper, TitleBlock title, SheetOptions options)
     {
-        var need = $"the wall chart needs {last.Chart.Bounds.Width:0} x {last.Chart.Bounds.Height:0} mm for the harness alone";
-        foreach (var paper in (ReadOnlySpan<Paper>)[PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0, PaperSizes.TwoA0])
+        ChartFit? fit = null;
+        foreach (var nameMm in NameSizes(paper))
         {
-            if (options.Paper?.Name != paper.Name && ChartFit.Try(subject, paper, title, 5, options.BlackInk).Fits)
+            fit = ChartFit.Try(subject, paper, title, nameMm, options.BlackInk);
+            if (fit.Fits)
             {
-                return $"{need}: more than {options.Paper?.Name ?? "A0"} holds at the least letter sizes; {paper.Name} would fit";
+                break;
             }
         }
 
-        return $"{need}: more than {options.Paper?.Name ?? "A0"} holds at the least letter sizes; a roll or several sheets would fit";
+        return fit!;
+    }
+
+    /// <summary>The narrowest usual roll that is high enough, as long as it takes (width of rolls: common practice, no source); null when none is.</summary>
+    private static ChartFit? RollFit(WallChartSubject subject, TitleBlock title, SheetOptions options)
+    {
+        const double longest = 20_000;
+        const double step = 50;
+        foreach (var widthMm in (ReadOnlySpan<double>)[841, 914, 1067])
+        {
+            var free = ChartFit.Try(subject, PaperSizes.Roll(widthMm, longest), title, LeastNameMm, options.BlackInk);
+            if (!free.Fits)
+            {
+                continue;
+            }
+
+            var lengthMm = Math.Ceiling((free.Chart.Bounds.Width + 40) / step) * step;
+            for (var tries = 0; tries < 12; tries++, lengthMm += 2 * step)
+            {
+                var fit = ChartFit.Try(subject, PaperSizes.Roll(widthMm, lengthMm), title, LeastNameMm, options.BlackInk);
+                if (fit.Fits)
+                {
+                    return fit;
+                }
+            }
+
+            return free;
+        }
+
+        return null;
+    }
+
+    private static ImmutableArray<double> NameSizes(Paper paper) => Math.Min(paper.WidthMm, paper.HeightMm) > 500 ? [7, 6, LeastNameMm] : [LeastNameMm];
+
+    private static SheetResult Refused(WallChartSubject subject, TitleBlock title, Paper paper, SheetOptions options)
+    {
+        var last = ChartFit.Try(subject, paper, title, LeastNameMm, options.BlackInk);
+        var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(subject, p, title, LeastNameMm, options.BlackInk).Fits) ?? RollFit(subject, title, options)?.Paper;
+        var cure = would is null ? "no roll is wide enough either: show one build, or cut the harness in two" : $"{would.Name} would fit";
+        return new([])
+        {
+            Refused = $"the wall chart needs {last.Chart.Bounds.Width:0} x {last.Chart.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {cure}",
+            Figures = last.Figures with { Paper = "none" },
+        };
     }
 
     private static SheetResult Drawn(ChartFit fit, SheetOptions options, TitleBlock title)

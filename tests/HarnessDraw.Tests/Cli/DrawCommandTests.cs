@@ -26,7 +26,7 @@ public class DrawCommandTests
         var run = CliRun.Of("draw", file);
         Assert.Equal(1, run.Code);
         Assert.Contains("'horm", run.Messages, StringComparison.Ordinal);
-        Assert.Contains("did you mean 'horn'?", run.Messages, StringComparison.Ordinal);
+        Assert.Contains("did you mean 'horn.1'?", run.Messages, StringComparison.Ordinal);
         Assert.Contains("nominal", run.Messages, StringComparison.Ordinal);
         Assert.Contains("did you mean 'returns-by'?", run.Messages, StringComparison.Ordinal);
         Assert.Contains("nothing is written", run.Messages, StringComparison.Ordinal);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
+using HarnessDraw.Units;
 
 namespace HarnessDraw.Writing.CutList;
 
@@ -30,7 +31,7 @@ public static class CutListCsvWriter
         new("cut_in", (c, x) => c.Number(x.Row.CutIn, 2)),
         new("route_mm", (c, x) => c.Number(x.Row.Wire.PathLengthMm, 1)),
         new("allowance_mm", (c, x) => c.Number(x.Row.AllowanceMm, 1)),
-        new("allowance_for", (c, x) => c.Text(string.Join("; ", x.Row.Wire.Allowances.Select(a => $"{a.What} {Math.Round(a.LengthMm, 1)} mm")))),
+        new("allowance_for", (c, x) => c.Text(string.Join("; ", x.Row.Wire.Allowances.Select(a => $"{a.What} {NumberText.Brief(Math.Round(a.LengthMm, 1))} mm")))),
         new("length_known", (c, x) => c.Text(x.Row.Wire.CutLengthMm is null ? "unknown" : x.Row.Wire.Estimated ? "estimated" : "measured")),
         .. EndColumns("end_a", w => w.From),
         .. EndColumns("end_b", w => w.To),

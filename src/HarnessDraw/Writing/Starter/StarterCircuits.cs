@@ -5,6 +5,7 @@ internal static class StarterCircuits
 {
     public static void Write(YamlText text, StarterAnswers answers)
     {
+        var importance = Importance(answers);
         var (feeds, grounded) = answers.Ground == "negative" ? ("plus", "minus") : ("minus", "plus");
         text.Lines($$"""
             circuits:                   # routes, sizes, splices, cavities and colours that are left out are worked out
@@ -17,11 +18,11 @@ internal static class StarterCircuits
             """);
         text.LineIf(answers.Lamps != "none", "  lamp panel feed: { from: F2, enters-by: firewall, half: engine, feeds: [lamp fuses], live: always, draws: 20 A }");
         Charging(text, answers);
-        text.Lines("""
+        text.Lines($$"""
 
               # engine
               start trigger: { from: ignition switch.50, enters-by: firewall, half: engine, feeds: [starter.S], duty: momentary, live: start, protected-by: F5 }
-              coil feed: { from: F6, enters-by: firewall, half: engine, feeds: [ignition coil.15], live: run, importance: critical }
+              coil feed: { from: F6, enters-by: firewall, half: engine, feeds: [ignition coil.15], live: run, importance: {{importance}} }
               oil signal: { from: gauges.oil, enters-by: firewall, half: engine, feeds: [oil sender], duty: signal, live: run, protected-by: F7 }
               coolant signal: { from: gauges.coolant, enters-by: firewall, half: engine, feeds: [coolant sender], duty: signal, live: run, protected-by: F7 }
               horn feed: { from: F8, enters-by: firewall, half: front lighting, feeds: [horn.1], duty: momentary, live: always }
@@ -39,9 +40,12 @@ internal static class StarterCircuits
         Lighting(text, answers);
     }
 
+    /// <summary>At 6 V, or on the battery alone, the contacts of a firewall connector take most of the 3 % of a critical circuit.</summary>
+    private static string Importance(StarterAnswers answers) => answers.Voltage == "6" || answers.Charging == "none" ? "ordinary" : "critical";
+
     private static void Charging(YamlText text, StarterAnswers answers)
     {
-        text.LineIf(answers.Charging is "exciter" or "single-wire", "  charge lead: { from: alternator.B+, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }");
+        text.LineIf(answers.Charging is "exciter" or "single-wire", $"  charge lead: {{ from: alternator.{(answers.Ground == "positive" ? "B-" : "B+")}, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }}");
         text.LineIf(answers.Charging == "exciter", "  exciter: { from: charge lamp.D, enters-by: firewall, half: engine, feeds: [alternator.L], live: run, protected-by: F7 }");
         text.LineIf(answers.Charging == "dynamo", "  charge lead: { from: dynamo.D+, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }");
     }
@@ -53,14 +57,15 @@ internal static class StarterCircuits
             return;
         }
 
-        text.Lines("""
+        var importance = Importance(answers);
+        text.Lines($$"""
 
               # front lighting: each side has its own fuse, so that one fault does not put out both lamps
-              dipped beam left: { from: F11, enters-by: firewall, half: front lighting, feeds: [headlamp left.56b], live: always, importance: critical }
-              dipped beam right: { from: F12, enters-by: firewall, half: front lighting, feeds: [headlamp right.56b], live: always, importance: critical }
-              main beam left: { from: F13, enters-by: firewall, half: front lighting, feeds: [headlamp left.56a], live: always, importance: critical }
-              main beam right: { from: F14, enters-by: firewall, half: front lighting, feeds: [headlamp right.56a], live: always, importance: critical }
-              parking lamps: { from: F15, enters-by: firewall, half: front lighting, feeds: [parking lamp left.1, parking lamp right.1], live: always, importance: critical }
+              dipped beam left: { from: F11, enters-by: firewall, half: front lighting, feeds: [headlamp left.56b], live: always, importance: {{importance}} }
+              dipped beam right: { from: F12, enters-by: firewall, half: front lighting, feeds: [headlamp right.56b], live: always, importance: {{importance}} }
+              main beam left: { from: F13, enters-by: firewall, half: front lighting, feeds: [headlamp left.56a], live: always, importance: {{importance}} }
+              main beam right: { from: F14, enters-by: firewall, half: front lighting, feeds: [headlamp right.56a], live: always, importance: {{importance}} }
+              parking lamps: { from: F15, enters-by: firewall, half: front lighting, feeds: [parking lamp left.1, parking lamp right.1], live: always, importance: {{importance}} }
               turn left: { from: F16, enters-by: firewall, half: front lighting, feeds: [turn lamp left.1], duty: intermittent, live: always }
               turn right: { from: F16, enters-by: firewall, half: front lighting, feeds: [turn lamp right.1], duty: intermittent, live: always }
             """);

@@ -37,13 +37,15 @@ public static class StarterDescription
               sources:
                 battery: { kind: battery, nominal: {{answers.Voltage}} V, at: battery tray, posts: { plus: M8, minus: M8 }, torque: 10 Nm }
             """);
+        // with positive ground only an alternator whose case is no pole will do
+        var poles = answers.Ground == "positive" ? "studs: { B-: M6, B+: M6 }, returns: B+" : "studs: { B+: M6 }, grounds-itself: yes";
         switch (answers.Charging)
         {
             case "exciter":
-                text.Lines("    alternator: { kind: alternator, output: 45 A, at: generator, studs: { B+: M6 }, blades: { L: 6.3 mm }, draws: { L: 0.2 A }, grounds-itself: yes, torque: 5 Nm }");
+                text.Lines($$"""    alternator: { kind: alternator, output: 45 A, at: generator, {{poles}}, blades: { L: 6.3 mm }, draws: { L: 0.2 A }, torque: 5 Nm }""");
                 break;
             case "single-wire":
-                text.Lines("    alternator: { kind: alternator, output: 45 A, at: generator, studs: { B+: M6 }, grounds-itself: yes, torque: 5 Nm }");
+                text.Lines($$"""    alternator: { kind: alternator, output: 45 A, at: generator, {{poles}}, torque: 5 Nm }""");
                 break;
             case "dynamo":
                 text.Lines("    dynamo: { kind: dynamo, output: 25 A, at: generator, studs: { D+: M6 }, grounds-itself: yes, torque: 5 Nm }");

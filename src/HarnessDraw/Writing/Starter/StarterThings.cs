@@ -13,7 +13,7 @@ internal static class StarterThings
               engine ground: { at: starter, ground: M10, on: engine, torque: 22 Nm, note: 'bare boss, star washer' }
               body ground: { at: wing rear, ground: M8, torque: 9 Nm, note: 'bare metal, seal after' }
               front ground: { at: wing front, ground: M8, torque: 9 Nm, note: 'bare metal, seal after' }
-              ignition coil: { at: wing rear, studs: { '15': M4, '1': M4 }, coil: { '15': 40 W }, grounds-itself: yes, torque: 1.5 Nm }
+              ignition coil: { at: wing rear, studs: { '15': M4, '1': M4 }, coil: { '15': {{CoilPower(answers)}} }, grounds-itself: yes, torque: 1.5 Nm }
               oil sender: { at: thermostat, blade: 6.3 mm, sender: 40 ohm, grounds-itself: yes }
               coolant sender: { at: thermostat, blade: 6.3 mm, sender: 40 ohm, grounds-itself: yes }
               horn: { at: horn, blades: { '1': 6.3 mm, '31': 6.3 mm }, coil: { '1': 50 W }, returns: '31' }
@@ -25,31 +25,36 @@ internal static class StarterThings
               gauges: { at: dash, side: cabin, kind: load, pins: [oil, coolant] }
             """);
         text.LineIf(answers.Charging == "exciter", "  charge lamp: { at: dash, side: cabin, pins: [15, D], lamp: { 15: 2 W } }");
-        text.LineIf(answers.Heating == "blower", "  blower: { at: heater box, plug: motor-2, motor: { '1': 70 W }, returns: '2' }");
+        text.LineIf(answers.Heating == "blower", "  blower: { at: heater box, plug: motor-2, motor: { '1': " + (answers.Voltage == "6" ? "15 W" : "70 W") + " }, returns: '2' }");
         if (answers.CoolingFan == "electric")
         {
-            text.Lines("""
+            var fan = answers.Voltage == "6" ? "25 W" : "100 W";
+            text.Lines($$"""
                   fan relay: { at: wing front, plug: relay-4-heavy, relay: { coil: ['86', '85'], makes: ['30', '87'], coil-draws: 2 W, contact: 40 A, suppression: resistor }, returns: '85' }
-                  fan: { at: radiator, plug: power-2, motor: { '1': 100 W }, returns: '2' }
+                  fan: { at: radiator, plug: power-2, motor: { '1': {{fan}} }, returns: '2' }
                 """);
         }
 
         if (answers.Lamps != "none")
         {
-            text.Lines("""
-                  headlamp left: { at: left lamps, plug: lamp-3, beams: { 56a: 45 W, 56b: 40 W }, returns: '31' }
-                  headlamp right: { at: right lamps, plug: lamp-3, beams: { 56a: 45 W, 56b: 40 W }, returns: '31' }
+            var (main, dipped) = answers.Voltage == "6" ? ("25 W", "25 W") : ("40 W", "35 W");
+            text.Lines($$"""
+                  headlamp left: { at: left lamps, plug: lamp-3, beams: { 56a: {{main}}, 56b: {{dipped}} }, returns: '31' }
+                  headlamp right: { at: right lamps, plug: lamp-3, beams: { 56a: {{main}}, 56b: {{dipped}} }, returns: '31' }
                   parking lamp left: { at: left lamps, plug: lamp-2, lamp: { '1': 5 W }, returns: '2' }
                   parking lamp right: { at: right lamps, plug: lamp-2, lamp: { '1': 5 W }, returns: '2' }
                   turn lamp left: { at: left lamps, plug: lamp-2, lamp: { '1': 21 W }, returns: '2' }
                   turn lamp right: { at: right lamps, plug: lamp-2, lamp: { '1': 21 W }, returns: '2' }
                 """);
-            text.LineIf(answers.Lamps == "four", "  main lamp left: { at: left lamps, plug: motor-2, lamp: { '1': 45 W }, returns: '2' }");
-            text.LineIf(answers.Lamps == "four", "  main lamp right: { at: right lamps, plug: motor-2, lamp: { '1': 45 W }, returns: '2' }");
+            text.LineIf(answers.Lamps == "four", "  main lamp left: { at: left lamps, plug: motor-2, lamp: { '1': " + (answers.Voltage == "6" ? "12 W" : "40 W") + " }, returns: '2' }");
+            text.LineIf(answers.Lamps == "four", "  main lamp right: { at: right lamps, plug: motor-2, lamp: { '1': " + (answers.Voltage == "6" ? "12 W" : "40 W") + " }, returns: '2' }");
         }
 
         text.Lines("");
     }
+
+    /// <summary>Power of an ignition coil with its ballast; common practice, no source.</summary>
+    private static string CoilPower(StarterAnswers answers) => answers.Voltage == "6" ? "18 W" : "40 W";
 
     /// <summary>Cranking current of a small engine; common practice, no source.</summary>
     private static string StarterCurrent(StarterAnswers answers) => answers.Voltage == "24" ? "80 A" : "150 A";
