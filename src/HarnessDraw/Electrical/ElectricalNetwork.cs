@@ -181,7 +181,12 @@ internal sealed partial class ElectricalNetwork
         {
             Add(new(from, to, BranchKind.Load, volts / amperes.Value)
             {
-                Thing = thing, Element = element, When = thing.OnlyWith, NominalV = volts, NominalA = amperes.Value, Circuit = CircuitAt(thing.Id, element.PinA),
+                Thing = thing,
+                Element = element,
+                When = thing.OnlyWith,
+                NominalV = volts,
+                NominalA = amperes.Value,
+                Circuit = CircuitAt(thing.Id, element.PinA),
             });
         }
     }

@@ -20,7 +20,10 @@ internal static class GivenCurrents
                 var share = amperes / at.Length;
                 network.Add(new(network.Node(network.NodeName(pin, last.Id)), back, BranchKind.Load, circuit.NominalV / share)
                 {
-                    When = last.OnlyWith, NominalV = circuit.NominalV, NominalA = share, Circuit = null,
+                    When = last.OnlyWith,
+                    NominalV = circuit.NominalV,
+                    NominalA = share,
+                    Circuit = null,
                 });
             }
         }

@@ -26,7 +26,11 @@ internal static class CavityList
                 {
                     uses.Add((pin.Thing, new()
                     {
-                        Connector = pin.Thing, Side = row.Net.Side, Cavity = cavity, Wire = ids[w], Builds = row.Draft.Builds,
+                        Connector = pin.Thing,
+                        Side = row.Net.Side,
+                        Cavity = cavity,
+                        Wire = ids[w],
+                        Builds = row.Draft.Builds,
                         Why = why.GetValueOrDefault((row, atFrom)) ?? (index.IsMate(pin) ? "same circuit on the other side" : "pin of the thing"),
                     }));
                 }

@@ -19,8 +19,14 @@ internal static class FuseList
         var chosen = sizing.Fuses[protection.Id];
         return new()
         {
-            Id = protection.Id, Kind = protection.Kind, RatingA = chosen.RatingA, LargestA = FuseChooser.Largest(series, limit), Wires = [.. behind.Select(w => ids[w])],
-            LoadA = Math.Round(chosen.LoadA, 3), Given = chosen.Given, Why = chosen.Why,
+            Id = protection.Id,
+            Kind = protection.Kind,
+            RatingA = chosen.RatingA,
+            LargestA = FuseChooser.Largest(series, limit),
+            Wires = [.. behind.Select(w => ids[w])],
+            LoadA = Math.Round(chosen.LoadA, 3),
+            Given = chosen.Given,
+            Why = chosen.Why,
         };
     }
 

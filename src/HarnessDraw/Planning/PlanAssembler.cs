@@ -24,11 +24,16 @@ internal static class PlanAssembler
         Report(index, sizing, rows, ids, findings);
         return new()
         {
-            Harness = index.Harness, Tree = tree, Wires = wires, Splices = splices,
+            Harness = index.Harness,
+            Tree = tree,
+            Wires = wires,
+            Splices = splices,
             Cavities = CavityList.Of(index, sizing, rows, ids),
             Fuses = FuseList.Of(index, sizing, rows, ids, options),
             Nodes = NodeVoltsMaker.Make(routed, rows, sizing, splices, options, builds[0]),
-            Builds = builds, BuildCount = buildCount, PlanningFindings = findings.All,
+            Builds = builds,
+            BuildCount = buildCount,
+            PlanningFindings = findings.All,
             RoutingObjective = Objective(routed, wires, tree, options),
         };
     }
@@ -44,9 +49,15 @@ internal static class PlanAssembler
             var part = EndFitter.SpliceFor(routed.Index, routed.Tree, splice.Point, at.Sum(w => rows[w].SizeNow.AreaMm2));
             made.Add(new()
             {
-                Id = $"SP{n + 1}", Circuit = net.Circuit, Net = net.Id, Segment = splice.Point.Segment < 0 ? "" : routed.Tree.Segments[splice.Point.Segment].Id,
-                AtMm = Math.Round(splice.Point.AtMm, 3), StationMm = IsMeasured(routed, splice) ? Math.Round(routed.Tree.StationMm(splice.Point), 3) : null,
-                Wires = [.. at.OrderByDescending(w => rows[w].Draft.FromSide is [0] && rows[w].Draft.From.Member == 0).Select(w => ids[w])], Part = part?.Id, Builds = net.OnlyWith,
+                Id = $"SP{n + 1}",
+                Circuit = net.Circuit,
+                Net = net.Id,
+                Segment = splice.Point.Segment < 0 ? "" : routed.Tree.Segments[splice.Point.Segment].Id,
+                AtMm = Math.Round(splice.Point.AtMm, 3),
+                StationMm = IsMeasured(routed, splice) ? Math.Round(routed.Tree.StationMm(splice.Point), 3) : null,
+                Wires = [.. at.OrderByDescending(w => rows[w].Draft.FromSide is [0] && rows[w].Draft.From.Member == 0).Select(w => ids[w])],
+                Part = part?.Id,
+                Builds = net.OnlyWith,
             });
         }
 
@@ -68,7 +79,10 @@ internal static class PlanAssembler
             var outside = Math.Round(bare + (2 * (covering?.WallMm ?? 0)), 2);
             segments.Add(skeleton.Segments[s] with
             {
-                Wires = [.. inside.Select(w => ids[w])], DiameterMm = outside, Covering = covering?.Id, MinBendRadiusMm = Math.Round(options.BendFactor * outside, 1),
+                Wires = [.. inside.Select(w => ids[w])],
+                DiameterMm = outside,
+                Covering = covering?.Id,
+                MinBendRadiusMm = Math.Round(options.BendFactor * outside, 1),
             });
         }
 
@@ -95,11 +109,30 @@ internal static class PlanAssembler
             var reason = reasons.Of(row);
             wires.Add(new()
             {
-                Id = ids[w], Circuit = row.Circuit.Id, Net = row.Net.Id, Cable = row.Circuit.Cable?.Id, From = from, To = to, Colour = colours.Of(row), WireType = row.Type.Id,
-                AreaMm2 = row.SizeNow.AreaMm2, SizeLabel = row.SizeNow.Label, Awg = row.SizeNow.Awg, OutsideMm = row.SizeNow.OutsideMm,
-                PathLengthMm = row.Unknown ? null : Math.Round(row.PathMm, 3), Allowances = allowances, CutLengthMm = cut, Estimated = row.Estimated,
-                Segments = [.. row.Way.Select(s => routed.Tree.Segments[s].Id)], Builds = row.Draft.Builds, Worst = reasons.WorstOf(row),
-                AmpacityA = Math.Round(row.DeratedA(row.Size), 2), ProtectedBy = row.ProtectedBy, DecidedBy = reason.DecidedBy, RunnerUp = reason.RunnerUp, Margin = reason.Margin,
+                Id = ids[w],
+                Circuit = row.Circuit.Id,
+                Net = row.Net.Id,
+                Cable = row.Circuit.Cable?.Id,
+                From = from,
+                To = to,
+                Colour = colours.Of(row),
+                WireType = row.Type.Id,
+                AreaMm2 = row.SizeNow.AreaMm2,
+                SizeLabel = row.SizeNow.Label,
+                Awg = row.SizeNow.Awg,
+                OutsideMm = row.SizeNow.OutsideMm,
+                PathLengthMm = row.Unknown ? null : Math.Round(row.PathMm, 3),
+                Allowances = allowances,
+                CutLengthMm = cut,
+                Estimated = row.Estimated,
+                Segments = [.. row.Way.Select(s => routed.Tree.Segments[s].Id)],
+                Builds = row.Draft.Builds,
+                Worst = reasons.WorstOf(row),
+                AmpacityA = Math.Round(row.DeratedA(row.Size), 2),
+                ProtectedBy = row.ProtectedBy,
+                DecidedBy = reason.DecidedBy,
+                RunnerUp = reason.RunnerUp,
+                Margin = reason.Margin,
                 ByHand = row.Draft.Hand is not null,
             });
         }

@@ -50,8 +50,14 @@ internal static class ReturnWirer
 
                 circuits.Add(new()
                 {
-                    Id = id, From = from, Feeds = [ground], IsReturn = true, LiveWith = KeyPosition.Off, OnlyWith = thing.OnlyWith,
-                    NominalV = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12, At = thing.At,
+                    Id = id,
+                    From = from,
+                    Feeds = [ground],
+                    IsReturn = true,
+                    LiveWith = KeyPosition.Off,
+                    OnlyWith = thing.OnlyWith,
+                    NominalV = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12,
+                    At = thing.At,
                 });
                 nets.Add(new() { Id = id, Circuit = id, Root = ground, Ends = [from], OnlyWith = thing.OnlyWith });
             }

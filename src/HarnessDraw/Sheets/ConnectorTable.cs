@@ -87,7 +87,8 @@ internal sealed class ConnectorTable
                 {
                     pen.Text(Figure(volts(r)), at.Right, y, at.Width + 0.01, live && r.AlwaysLive ? TextStyle.Bold.Right : Plain.Right);
                 }
-            }) { Right = true, IsVolts = true };
+            })
+            { Right = true, IsVolts = true };
         }
 
         yield return Text("part", r => r.Here is { } end ? terminals.KeyOf(end) : "", Plain);

@@ -97,7 +97,8 @@ internal sealed class CutListTable
 
     private static Column Text(string head, Func<CutRow, string> text, TextStyle style, bool right = false, bool tag = false) =>
         new(head, r => Pen.Width(text(r), style), (pen, r, at, y) =>
-            pen.Text(text(r), right ? at.Right : at.Left, y, at.Width + 0.01, right ? style.Right : style, tag ? new Tag { For = r.Wire.Id } : null)) { Right = right };
+            pen.Text(text(r), right ? at.Right : at.Left, y, at.Width + 0.01, right ? style.Right : style, tag ? new Tag { For = r.Wire.Id } : null))
+        { Right = right };
 
     // the first thing seen; an unknown length leaves a box to write in, E marks an estimate
     private Column LengthColumn(string head, Func<CutRow, string> text)
@@ -116,7 +117,8 @@ internal sealed class CutListTable
             {
                 pen.Text("E", at.Right, y, 3, TextStyle.Bold.Right);
             }
-        }) { Right = true, MarkMm = mark };
+        })
+        { Right = true, MarkMm = mark };
     }
 
     private static string Figure(double? value, int decimals) =>

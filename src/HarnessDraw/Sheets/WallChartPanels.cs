@@ -134,7 +134,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             var gap = (width - (2 * face.WidthMm)) / 3;
             View(pen, face, wires, box.X + gap, y, mating: false, "WIRE-ENTRY SIDE", "as you insert terminals");
             View(pen, face, wires, box.X + (2 * gap) + face.WidthMm, y, mating: true, "MATING SIDE", "as you probe");
-        }) with { MayBeLeftOut = true };
+        }) with
+        { MayBeLeftOut = true };
     }
 
     private void View(ChartPen pen, ConnectorFace face, Dictionary<string, Wire> wires, double x, double y, bool mating, string words, string use)
@@ -309,7 +310,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
                 pen.Line(x, y - 1.25, x + 8, y - 1.25, 0.25);
                 pen.Arrow(x, y - 1.25, -1, 0);
                 pen.Arrow(x + 8, y - 1.25, 1, 0);
-            }));
+            }
+            ));
         }
 
         if (!chart.Cuts.IsEmpty)
@@ -318,7 +320,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             {
                 pen.Circle(new(x + 4, y - 1.25), 2.3, 0.4, Ink.Paper);
                 pen.Text("a", x + 4, y - 0.35, Cap, FaceWeight.Bold, TextAnchor.Middle);
-            }));
+            }
+            ));
         }
 
         if (problem.Subject.Cards.Exists(c => c.SideMark is not null))
@@ -329,7 +332,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
                 pen.Text("L", x + 2.3, y, Cap, FaceWeight.Bold, TextAnchor.Middle, Ink.Paper);
                 pen.Box(new Box(x + 4.9, y - 3.1, 3.6, 3.7), 0, 0.5, Ink.Black, role: ItemRole.Plate);
                 pen.Text("R", x + 6.7, y, Cap, FaceWeight.Bold, TextAnchor.Middle, Ink.Paper);
-            }));
+            }
+            ));
         }
 
         if (problem.Problem.Table is not null)

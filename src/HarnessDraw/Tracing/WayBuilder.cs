@@ -49,7 +49,10 @@ internal sealed class WayBuilder(Plan plan, StopBook book, Target target)
 
     public TraceWay ToWay() => new(Title(), stops.ToImmutable(), hops.ToImmutable())
     {
-        Circuit = target.Circuit.Id, OffState = states.Off, OnState = states.On, CrankState = states.Crank,
+        Circuit = target.Circuit.Id,
+        OffState = states.Off,
+        OnState = states.On,
+        CrankState = states.Crank,
     };
 
     private string Title()

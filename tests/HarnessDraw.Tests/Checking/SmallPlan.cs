@@ -93,9 +93,23 @@ public static class SmallPlan
         var length = segments.Sum(s => s.LengthMm!.Value) / (from.StartsWith("SP", StringComparison.Ordinal) || to.StartsWith("SP", StringComparison.Ordinal) ? 1.2 : 1);
         return new()
         {
-            Id = id, Circuit = circuit, Net = circuit, From = End(from, size), To = End(to, size), Colour = colour, WireType = "thin-wall", AreaMm2 = areaMm2, SizeLabel = size.Label, OutsideMm = size.OutsideMm,
-            PathLengthMm = length, CutLengthMm = Math.Ceiling((length + 60) / 10) * 10, Allowances = [new("dress in connectors", 30), new("service loop", 30)], Segments = [.. segments.Select(s => s.Id)],
-            Worst = new("night", amps, 0.1, 60), AmpacityA = size.AirAmpacityA * 0.95, DecidedBy = "given by hand",
+            Id = id,
+            Circuit = circuit,
+            Net = circuit,
+            From = End(from, size),
+            To = End(to, size),
+            Colour = colour,
+            WireType = "thin-wall",
+            AreaMm2 = areaMm2,
+            SizeLabel = size.Label,
+            OutsideMm = size.OutsideMm,
+            PathLengthMm = length,
+            CutLengthMm = Math.Ceiling((length + 60) / 10) * 10,
+            Allowances = [new("dress in connectors", 30), new("service loop", 30)],
+            Segments = [.. segments.Select(s => s.Id)],
+            Worst = new("night", amps, 0.1, 60),
+            AmpacityA = size.AirAmpacityA * 0.95,
+            DecidedBy = "given by hand",
             ProtectedBy = SmallHarness.Harness.Circuits.FirstOrDefault(c => c.Id == circuit)?.ProtectedBy ?? [],
         };
     }

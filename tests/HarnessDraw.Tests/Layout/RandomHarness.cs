@@ -95,7 +95,10 @@ public sealed class RandomHarness
             var name = kind == ThingKind.GroundPoint ? $"G{(i / 9) + 1}" : Names[Next(Names.Length)];
             things.Add(new()
             {
-                Id = $"load {i + 1}", Label = name, Kind = kind, Place = places[node].Id,
+                Id = $"load {i + 1}",
+                Label = name,
+                Kind = kind,
+                Place = places[node].Id,
                 SideMark = Next(4) == 0 ? (places[node].Ymm > 0 ? "R" : "L") : null,
                 OnlyWith = options.Options && Next(12) == 0 ? new([new("cooling", ["electric fan"])]) : BuildCondition.Always,
             });
@@ -213,8 +216,20 @@ public sealed class RandomHarness
 
         wires.Add(new()
         {
-            Id = id, Circuit = circuit, Net = circuit, From = from, To = to, Colour = colour, WireType = "thin", AreaMm2 = size.Area, SizeLabel = size.Text, OutsideMm = 2, PathLengthMm = 500,
-            CutLengthMm = 300 + (10 * Next(200)), Segments = [], DecidedBy = "voltage drop",
+            Id = id,
+            Circuit = circuit,
+            Net = circuit,
+            From = from,
+            To = to,
+            Colour = colour,
+            WireType = "thin",
+            AreaMm2 = size.Area,
+            SizeLabel = size.Text,
+            OutsideMm = 2,
+            PathLengthMm = 500,
+            CutLengthMm = 300 + (10 * Next(200)),
+            Segments = [],
+            DecidedBy = "voltage drop",
         });
         return id;
     }
@@ -262,8 +277,12 @@ public sealed class RandomHarness
         {
             things.Add(new()
             {
-                Id = "firewall", Label = "Firewall connector", Kind = ThingKind.Mate, Place = "pass-through",
-                Pins = [.. pins, new("A99", PinStyle.Cavity, "2.8") { Half = "A" }, new("B99", PinStyle.Cavity, "2.8") { Half = "B" }], Halves = [new("engine", "A"), new("front lighting", "B")],
+                Id = "firewall",
+                Label = "Firewall connector",
+                Kind = ThingKind.Mate,
+                Place = "pass-through",
+                Pins = [.. pins, new("A99", PinStyle.Cavity, "2.8") { Half = "A" }, new("B99", PinStyle.Cavity, "2.8") { Half = "B" }],
+                Halves = [new("engine", "A"), new("front lighting", "B")],
             });
         }
 
@@ -275,17 +294,40 @@ public sealed class RandomHarness
                 Id = $"S{x.i}", From = places[parents[x.i]].Id, To = x.p.Id, Wires = [],
                 LengthMm = Math.Round(Math.Sqrt(Math.Pow(x.p.Xmm - places[parents[x.i]].Xmm, 2) + Math.Pow(x.p.Ymm - places[parents[x.i]].Ymm, 2)) / 10) * 10, Estimated = x.i % 4 == 0,
             })]),
-            Wires = [.. wires], Splices = [.. splices], Cavities = [.. cavities], Fuses = [new() { Id = "F1", Kind = ProtectionKind.BoltIn, RatingA = 60, LargestA = 80, Wires = ["W001"] }, new() { Id = "F2", Kind = ProtectionKind.BoltIn, RatingA = 40, LargestA = 80, Wires = ["W002"] }], Nodes = [],
-            Builds = [ImmutableSortedDictionary<string, string>.Empty], BuildCount = 1, PlanningFindings = [], RoutingObjective = "none",
+            Wires = [.. wires],
+            Splices = [.. splices],
+            Cavities = [.. cavities],
+            Fuses = [new() { Id = "F1", Kind = ProtectionKind.BoltIn, RatingA = 60, LargestA = 80, Wires = ["W001"] }, new() { Id = "F2", Kind = ProtectionKind.BoltIn, RatingA = 40, LargestA = 80, Wires = ["W002"] }],
+            Nodes = [],
+            Builds = [ImmutableSortedDictionary<string, string>.Empty],
+            BuildCount = 1,
+            PlanningFindings = [],
+            RoutingObjective = "none",
         };
     }
 
     private Harness Harness() => new()
     {
-        Id = "random", Title = "Engine bay and front lighting", Vehicle = "Test wagon", Drawing = new() { Number = "TW-1", Revisions = [new("A", "2026-09-11", "First issue", null, null)] },
+        Id = "random",
+        Title = "Engine bay and front lighting",
+        Vehicle = "Test wagon",
+        Drawing = new() { Number = "TW-1", Revisions = [new("A", "2026-09-11", "First issue", null, null)] },
         Power = new(GroundPolarity.Negative, ReturnPath.Body, [new() { Id = "main battery", Kind = SourceKind.Battery, NominalV = 12 }]),
-        Options = [], OptionRules = [], States = [], Things = [.. things], Protections = [], Kept = [], Assumed = new(), Circuits = [.. circuits], Nets = [], KeepApart = [], Waivers = [],
-        Layout = new() { Title = "random", Root = "pass-through", Places = [.. places], Paths = [], Outline = [Body()] }, Catalogue = new(), OpenQuestions = [], SourceHash = "0123456789ab",
+        Options = [],
+        OptionRules = [],
+        States = [],
+        Things = [.. things],
+        Protections = [],
+        Kept = [],
+        Assumed = new(),
+        Circuits = [.. circuits],
+        Nets = [],
+        KeepApart = [],
+        Waivers = [],
+        Layout = new() { Title = "random", Root = "pass-through", Places = [.. places], Paths = [], Outline = [Body()] },
+        Catalogue = new(),
+        OpenQuestions = [],
+        SourceHash = "0123456789ab",
     };
 
     private BodyLine Body()

@@ -53,22 +53,27 @@ public static class SmallCatalogue
         Size("2", 2, 9.42, 2.8, 25), Size("2.5", 2.5, 7.6, 3, 29), Size("3", 3, 6.15, 3.4, 33), Size("4", 4, 4.71, 3.7, 39), Size("6", 6, 3.14, 4.3, 50),
         Size("8.5", 8.5, 2.2, 5.6, 63), Size("10", 10, 1.82, 6, 70), Size("16", 16, 1.16, 7.9, 110), Size("25", 25, 0.743, 9.4, 170),
         Size("35", 35, 0.527, 10.8, 240), Size("50", 50, 0.368, 12.8, 300),
-    ], "ISO 6722 resistance as commonly reprinted; supplier current ratings") { IsUsual = true };
+    ], "ISO 6722 resistance as commonly reprinted; supplier current ratings")
+    { IsUsual = true };
 
     private static ConnectorPart Bulkhead => new("bulkhead-12", "Bulkhead connector, 12 cavities", 70, 50,
     [
         .. Enumerable.Range(0, 6).Select(i => new CavityPart($"A{i + 1}", 10 + (i % 3 * 10), 15 + (i / 3 * 15), i == 0 ? "9.5" : "2.8") { Half = "A" }),
         .. Enumerable.Range(0, 6).Select(i => new CavityPart($"B{i + 1}", 45 + (i % 3 * 10), 15 + (i / 3 * 15), "2.8") { Half = "B" }),
-    ], false, Invented) { TerminalFamilies = ["bulkhead"], CentreBolt = true, BoltTorqueNm = 4, IsBulkhead = true, Key = "left", LargestPassMm = 75, TotalA = 120 };
+    ], false, Invented)
+    { TerminalFamilies = ["bulkhead"], CentreBolt = true, BoltTorqueNm = 4, IsBulkhead = true, Key = "left", LargestPassMm = 75, TotalA = 120 };
 
     private static ConnectorPart LampPlug => new("lamp-3", "Lamp plug, 3 cavities", 24, 14,
-        [new("56a", 5, 7, "6.3"), new("56b", 12, 7, "6.3"), new("31", 19, 7, "6.3")], false, Invented) { TerminalFamilies = ["blade"] };
+        [new("56a", 5, 7, "6.3"), new("56b", 12, 7, "6.3"), new("31", 19, 7, "6.3")], false, Invented)
+    { TerminalFamilies = ["blade"] };
 
     private static ConnectorPart Plug2 => new("sealed-2", "Sealed plug, 2 cavities", 18, 14,
-        [new("1", 5, 7, "2.8"), new("2", 12, 7, "2.8")], true, Invented) { TerminalFamilies = ["socket"], Key = "bottom" };
+        [new("1", 5, 7, "2.8"), new("2", 12, 7, "2.8")], true, Invented)
+    { TerminalFamilies = ["socket"], Key = "bottom" };
 
     private static ConnectorPart RelayBase => new("relay-base", "Relay base", 28, 28,
-        [new("30", 7, 7, "6.3"), new("85", 21, 7, "6.3"), new("86", 7, 21, "6.3"), new("87", 21, 21, "6.3")], false, Invented) { TerminalFamilies = ["blade"] };
+        [new("30", 7, 7, "6.3"), new("85", 21, 7, "6.3"), new("86", 7, 21, "6.3"), new("87", 21, 21, "6.3")], false, Invented)
+    { TerminalFamilies = ["blade"] };
 
     private static WireSize Size(string label, double area, double milliohm, double od, double amps) =>
         new(label, area, null, milliohm, od, amps, null, "ISO 6722 as commonly reprinted");

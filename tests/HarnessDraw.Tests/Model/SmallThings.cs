@@ -79,7 +79,12 @@ public static class SmallThings
 
     private static Thing Headlamp(string side, string mark) => new()
     {
-        Id = $"headlamp {side}", Label = "HEADLAMP", SideMark = mark, Kind = ThingKind.Lamp, Place = $"{side} lamp", ConnectorPart = "lamp-3",
+        Id = $"headlamp {side}",
+        Label = "HEADLAMP",
+        SideMark = mark,
+        Kind = ThingKind.Lamp,
+        Place = $"{side} lamp",
+        ConnectorPart = "lamp-3",
         Pins = [Cavity("56a", "6.3"), Cavity("56b", "6.3"), Cavity("31", "6.3")],
         Elements = [new("main", ElementKind.Lamp, "56a", "31") { PowerW = 60 }, new("dipped", ElementKind.Lamp, "56b", "31") { PowerW = 55 }],
         Returns = [new("31", null)],
@@ -87,7 +92,12 @@ public static class SmallThings
 
     private static Thing Fuse(string id, string place, PinStyle style, string size, Side side) => new()
     {
-        Id = id, Label = id, Kind = ThingKind.Fuse, Place = place, Side = side, Pins = [new("in", style, size), new("out", style, size)],
+        Id = id,
+        Label = id,
+        Kind = ThingKind.Fuse,
+        Place = place,
+        Side = side,
+        Pins = [new("in", style, size), new("out", style, size)],
         Elements = [new("fuse", ElementKind.Fuse, "in", "out")],
     };
 

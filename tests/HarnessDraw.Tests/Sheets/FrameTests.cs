@@ -151,8 +151,20 @@ public class FrameTests
 
     internal static TitleBlock Full() => new()
     {
-        Owner = "Halvern Works", Vehicle = "HALVERN SIX", Title = "Harness, engine bay and front lighting", Build = "A/C: yes, fog lamps: yes", Number = "HX6-EB-100", Rev = "C",
-        Date = "2026-11-20", Drawn = "M. R.", Approved = "T. K.", Type = "wall chart", Sheet = 1, Sheets = 5, Source = "4f2c91ab", Checked = "A. B.",
+        Owner = "Halvern Works",
+        Vehicle = "HALVERN SIX",
+        Title = "Harness, engine bay and front lighting",
+        Build = "A/C: yes, fog lamps: yes",
+        Number = "HX6-EB-100",
+        Rev = "C",
+        Date = "2026-11-20",
+        Drawn = "M. R.",
+        Approved = "T. K.",
+        Type = "wall chart",
+        Sheet = 1,
+        Sheets = 5,
+        Source = "4f2c91ab",
+        Checked = "A. B.",
         Notes = ["This drawing is for the build named here only.", "Wire sizes and fuses: see the rules with this set."],
         Revisions = [new("A", "2026-09-11", "First issue", "all", "M.R."), new("B", "2026-10-02", "Horn splice moved clear of the hot zone", "E3", "M.R.")],
         NotForBuild = "3 errors: see the list of findings",

@@ -87,9 +87,27 @@ public static class SmallPlan
             double pathMm = 400 + (wires.Count * 137.3);
             wires.Add(new()
             {
-                Id = id, Circuit = net.Circuit, Net = net.Id, From = from, To = to, Colour = circuit?.Colour ?? "BK", WireType = "thin-wall", AreaMm2 = area,
-                SizeLabel = $"{area}", OutsideMm = 3, PathLengthMm = pathMm, Allowances = [new("dress", 60), new("strip", 14)], CutLengthMm = Math.Ceiling((pathMm + 74) / 10) * 10,
-                Segments = ["S1"], Builds = net.OnlyWith, Worst = new("night", 8.6, 0.21, 61), AmpacityA = 24, ProtectedBy = circuit?.ProtectedBy ?? [], DecidedBy = "voltage drop", RunnerUp = "1.5 mm2: 0.41 V of 0.36 V", Margin = 0.12,
+                Id = id,
+                Circuit = net.Circuit,
+                Net = net.Id,
+                From = from,
+                To = to,
+                Colour = circuit?.Colour ?? "BK",
+                WireType = "thin-wall",
+                AreaMm2 = area,
+                SizeLabel = $"{area}",
+                OutsideMm = 3,
+                PathLengthMm = pathMm,
+                Allowances = [new("dress", 60), new("strip", 14)],
+                CutLengthMm = Math.Ceiling((pathMm + 74) / 10) * 10,
+                Segments = ["S1"],
+                Builds = net.OnlyWith,
+                Worst = new("night", 8.6, 0.21, 61),
+                AmpacityA = 24,
+                ProtectedBy = circuit?.ProtectedBy ?? [],
+                DecidedBy = "voltage drop",
+                RunnerUp = "1.5 mm2: 0.41 V of 0.36 V",
+                Margin = 0.12,
             });
             foreach (var end in new[] { from, to }.Where(e => !e.IsSplice && harness.ThingOf(e.At).ConnectorPart is not null))
             {
@@ -117,7 +135,13 @@ public static class SmallPlan
 
         private IEnumerable<Segment> Segments() => harness.Layout.Paths.Take(6).Select((p, i) => new Segment
         {
-            Id = $"S{i + 1}", From = p.From, To = p.To, LengthMm = p.LengthMm, DiameterMm = 14.2, Covering = "tape", Wires = i == 0 ? [.. wires.Select(w => w.Id)] : [],
+            Id = $"S{i + 1}",
+            From = p.From,
+            To = p.To,
+            LengthMm = p.LengthMm,
+            DiameterMm = 14.2,
+            Covering = "tape",
+            Wires = i == 0 ? [.. wires.Select(w => w.Id)] : [],
         });
 
         private IEnumerable<string> NodeIds() => wires.SelectMany(w => new[] { w.From.ToString(), w.To.ToString() }).Distinct().Order(StringComparer.Ordinal);

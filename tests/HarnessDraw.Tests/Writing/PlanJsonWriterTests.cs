@@ -34,7 +34,13 @@ public class PlanJsonWriterTests
     {
         var plan = SmallPlan.With(SmallPlan.Plan, "F01", w => w with
         {
-            PathLengthMm = null, CutLengthMm = null, Worst = null, AmpacityA = double.NaN, Margin = null, RunnerUp = null, From = new WireEnd("SP9", null) { IsSplice = true },
+            PathLengthMm = null,
+            CutLengthMm = null,
+            Worst = null,
+            AmpacityA = double.NaN,
+            Margin = null,
+            RunnerUp = null,
+            From = new WireEnd("SP9", null) { IsSplice = true },
         });
         var json = Encoding.UTF8.GetString(PlanJsonWriter.Write(plan, [], null, "needs A1"));
         var schema = await JsonSchema.FromJsonAsync(PlanSchema.Text, TestContext.Current.CancellationToken);

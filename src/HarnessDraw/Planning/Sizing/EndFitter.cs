@@ -24,7 +24,9 @@ internal sealed class EndFitter(HarnessIndex index, TerminalChooser terminals)
         var seal = terminal is null || index.IsStud(pin) ? null : terminals.SealFor(pin, terminal.Size, row.SizeNow);
         return new(pin.Thing, cavity ?? index.PinOf(pin)?.Name ?? pin.Pin)
         {
-            Terminal = terminal?.Id, Seal = seal?.Id, StripMm = terminal?.StripMm,
+            Terminal = terminal?.Id,
+            Seal = seal?.Id,
+            StripMm = terminal?.StripMm,
             ThreadOnFirst = seal is not null ? [seal.Title] : terminal is { Ring: true } && row.SizeNow.AreaMm2 >= 10 ? ["rubber boot"] : [],
         };
     }

@@ -46,14 +46,23 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
         var path = tree.LengthMm(draft.From.Point, draft.To.Point);
         return new()
         {
-            Draft = draft, Net = net, Circuit = circuit, Type = type, Way = way, PathMm = path, Sizes = sizes, Given = given, CaseA = amperes,
+            Draft = draft,
+            Net = net,
+            Circuit = circuit,
+            Type = type,
+            Way = way,
+            PathMm = path,
+            Sizes = sizes,
+            Given = given,
+            CaseA = amperes,
             Unknown = way.Any(s => tree.Segments[s].IsUnknown),
             Estimated = way.Any(s => tree.Segments[s].IsEstimated || tree.Segments[s].IsUnknown),
             AmbientC = AmbientOf(draft, way),
             ProtectedBy = protections[circuit.Id],
             SteadyA = amperes.Select((a, i) => flow.Cases[i].Momentary ? a / options.MomentaryFactor : a).DefaultIfEmpty(0).Max(),
             ConductorMm = (path * (1 + options.LayFraction)) + 100,
-            FromCavity = Given(draft.From, net), ToCavity = Given(draft.To, net),
+            FromCavity = Given(draft.From, net),
+            ToCavity = Given(draft.To, net),
         };
     }
 
