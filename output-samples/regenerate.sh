@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Writes what the examples give into this folder, one folder an example; arguments.txt has the arguments of each 'draw'.
-# Pictures have 100 dpi here (the program's usual is 200) to keep the repository small. 'dotnet test' compares with a fresh run.
+# Pictures have 60 dpi here (the program's usual is 200) to keep the repository small. 'dotnet test' compares with a fresh run.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 dotnet build src/HarnessDraw.Cli -c Release -v quiet --nologo

@@ -82,7 +82,7 @@ public static class WallChart
     {
         var last = ChartFit.Try(subject, paper, title, LeastNameMm, options.BlackInk);
         var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(subject, p, title, LeastNameMm, options.BlackInk).Fits) ?? RollFit(subject, title, options)?.Paper;
-        var cure = would is null ? "no roll is wide enough either: show one build, or cut the harness in two" : $"{would.Name} would fit";
+        var cure = would is null ? $"no usual roll is wide enough; a sheet of about {last.Chart.Bounds.Width + 200:0} x {last.Chart.Bounds.Height + 100:0} mm would fit, or one build by itself" : $"{would.Name} would fit";
         return new([])
         {
             Refused = $"the wall chart needs {last.Chart.Bounds.Width:0} x {last.Chart.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {cure}",
