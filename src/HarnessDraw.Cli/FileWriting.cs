@@ -6,16 +6,17 @@ namespace HarnessDraw.Cli;
 
 /// <summary>
 /// Makes and writes the files of a run. Pictures are made one after the other on a second thread (they take the most memory),
-/// everything else on the first.
+/// everything else on the first; without pictures the lists go to the second.
 /// </summary>
 internal static class FileWriting
 {
     public static void WriteAll(Terminal terminal, OutputFolder folder, ImmutableArray<OutputFile> files)
     {
         using var progress = new Progress(terminal, files.Length);
-        var pictures = files.Where(f => f.IsPicture).ToImmutableArray();
-        var others = files.Where(f => !f.IsPicture).ToImmutableArray();
-        if (pictures.Length == 0 || others.Length == 0)
+        var hasPictures = files.Any(f => f.IsPicture);
+        var aside = files.Where(f => hasPictures ? f.IsPicture : f.Name.EndsWith(".csv", StringComparison.Ordinal) || f.Name.EndsWith(".json", StringComparison.Ordinal)).ToImmutableArray();
+        var others = files.Except(aside).ToImmutableArray();
+        if (aside.Length == 0 || others.Length == 0)
         {
             Write(folder, files, progress);
             return;
@@ -26,7 +27,7 @@ internal static class FileWriting
         {
             try
             {
-                Write(folder, pictures, progress);
+                Write(folder, aside, progress);
             }
             catch (Exception e)
             {

@@ -34,9 +34,10 @@ public static class HarnessCompiler
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(order);
         var shown = order.Build is null ? planned : planned.For(order.Build);
-        var results = order.BlackInks
-            .SelectMany(black => order.Sheets.Select(kind => (Kind: kind, Result: SheetKinds.Compose(kind, shown.Plan, shown.Findings, order.OptionsFor(kind, black)))))
-            .ToImmutableArray();
+        (string Kind, bool Black)[] wanted = [.. order.BlackInks.SelectMany(black => order.Sheets.Select(kind => (kind, black)))];
+        var results = new (string Kind, SheetResult Result)[wanted.Length];
+        // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
+        Parallel.For(0, wanted.Length, i => results[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, shown.Findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
         var sheets = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
         return new(shown, sheets)
         {

@@ -123,20 +123,23 @@ internal sealed class LoadFlow
         Cases.Clear();
         Solutions.Clear();
         Fuses.Clear();
-        foreach (var build in builds)
+        var running = index.Harness.States.FirstOrDefault(s => s.Engine == EngineState.Running)?.Id ?? "full output";
+        var runs = builds.SelectMany(Runs).ToArray();
+        var solutions = new NetworkSolution[runs.Length];
+        network.Prepare();
+        // every case is solved by itself; they are recorded in their order
+        Parallel.For(0, runs.Length, i => solutions[i] = runs[i].Charging is { } source
+            ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
+            : network.SolveNominal(runs[i].State!, runs[i].Build));
+        foreach (var (run, solution) in runs.Zip(solutions))
         {
-            foreach (var state in index.Harness.States)
-            {
-                Record(network.SolveNominal(state, build), state.Id, build, state.Engine == EngineState.Cranking, null);
-            }
-
-            foreach (var source in network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source is { Kind: SourceKind.Alternator, OutputA: > 0 } && b.When.Holds(build)))
-            {
-                var running = index.Harness.States.FirstOrDefault(s => s.Engine == EngineState.Running)?.Id ?? "full output";
-                Record(network.SolveCharging(source, source.Source!.OutputA!.Value, build), running, build, false, source);
-            }
+            Record(solution, run.State?.Id ?? running, run.Build, run.State?.Engine == EngineState.Cranking, run.Charging);
         }
     }
+
+    private IEnumerable<Run> Runs(ImmutableSortedDictionary<string, string> build) =>
+        index.Harness.States.Select(s => new Run(build, s, null))
+            .Concat(network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source is { Kind: SourceKind.Alternator, OutputA: > 0 } && b.When.Holds(build)).Select(b => new Run(build, null, b)));
 
     private void Record(NetworkSolution solution, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
     {
@@ -210,4 +213,7 @@ internal sealed class LoadFlow
 
         return extraLoadA.Count > 0;
     }
+
+    /// <summary>One case to solve: a state, or an alternator at full output.</summary>
+    private readonly record struct Run(ImmutableSortedDictionary<string, string> Build, OperatingState? State, Branch? Charging);
 }

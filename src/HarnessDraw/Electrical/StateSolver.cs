@@ -37,6 +37,16 @@ internal sealed partial class ElectricalNetwork
         return Result(siemens, injected, new double[branches.Count]);
     }
 
+    /// <summary>Finds the order of elimination and what touches what, so that states can be solved side by side afterwards.</summary>
+    public void Prepare()
+    {
+        matrix ??= new SparseNetwork(names.Count, [.. branches.Select(b => (b.A, b.B))]);
+        if (names.Count > 0)
+        {
+            BranchesAt(0);
+        }
+    }
+
     private NetworkSolution Settle(OperatingState state, ImmutableSortedDictionary<string, string> build, bool real)
     {
         var siemens = new double[branches.Count];
@@ -157,8 +167,8 @@ internal sealed partial class ElectricalNetwork
 
     private NetworkSolution Result(double[] siemens, double[] injected, double[] emf)
     {
-        matrix ??= new SparseNetwork(names.Count, [.. branches.Select(b => (b.A, b.B))]);
-        var volts = matrix.Solve(siemens, injected);
+        Prepare();
+        var volts = matrix!.Solve(siemens, injected);
         var amperes = new double[branches.Count];
         for (var i = 0; i < branches.Count; i++)
         {

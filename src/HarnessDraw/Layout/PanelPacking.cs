@@ -14,6 +14,7 @@ public sealed class PanelPacking
     private readonly int rows;
     private readonly bool[] taken;
     private readonly int[] sums;
+    private int summedRows;
 
     public PanelPacking(Box area)
     {
@@ -31,13 +32,12 @@ public sealed class PanelPacking
         var c1 = Math.Min(columns - 1, (int)Math.Floor((box.Right - area.X) / CellMm));
         var r0 = Math.Max(0, (int)Math.Floor((box.Y - area.Y) / CellMm));
         var r1 = Math.Min(rows - 1, (int)Math.Floor((box.Bottom - area.Y) / CellMm));
-        for (var r = r0; r <= r1; r++)
+        for (var r = r0; r <= r1 && c0 <= c1; r++)
         {
-            for (var c = c0; c <= c1; c++)
-            {
-                taken[(r * columns) + c] = true;
-            }
+            Array.Fill(taken, true, (r * columns) + c0, c1 - c0 + 1);
         }
+
+        summedRows = Math.Min(summedRows, r0);
     }
 
     /// <summary>Places for all panels in their order, or null when one does not fit.</summary>
@@ -62,15 +62,21 @@ public sealed class PanelPacking
 
     private void Sum()
     {
-        for (var r = 0; r < rows; r++)
+        // rows above the first change keep their sums
+        for (var r = summedRows; r < rows; r++)
         {
             var line = 0;
-            for (var c = 0; c < columns; c++)
+            var row = taken.AsSpan(r * columns, columns);
+            var above = sums.AsSpan((r * (columns + 1)) + 1, columns);
+            var below = sums.AsSpan(((r + 1) * (columns + 1)) + 1, columns);
+            for (var c = 0; c < row.Length; c++)
             {
-                line += taken[(r * columns) + c] ? 1 : 0;
-                sums[((r + 1) * (columns + 1)) + c + 1] = sums[(r * (columns + 1)) + c + 1] + line;
+                line += row[c] ? 1 : 0;
+                below[c] = above[c] + line;
             }
         }
+
+        summedRows = rows;
     }
 
     private Box? Find(Panel panel)
@@ -79,21 +85,20 @@ public sealed class PanelPacking
         var h = (int)Math.Ceiling(panel.HeightMm / CellMm);
         var best = double.MaxValue;
         Box? found = null;
+        var (wantC, wantR) = (panel.WantX * (columns - w), panel.WantY * (rows - h));
         for (var r = 0; r + h <= rows; r++)
         {
+            var offRow = Math.Abs(r - wantR);
+            if (offRow >= best)
+            {
+                continue;
+            }
+
+            var (top, bottom) = (r * (columns + 1), (r + h) * (columns + 1));
             for (var c = 0; c + w <= columns; c++)
             {
-                var top = r * (columns + 1);
-                var bottom = (r + h) * (columns + 1);
-                if (sums[bottom + c + w] - sums[bottom + c] - sums[top + c + w] + sums[top + c] != 0)
-                {
-                    continue;
-                }
-
-                var wantC = panel.WantX * (columns - w);
-                var wantR = panel.WantY * (rows - h);
-                var off = Math.Abs(c - wantC) + Math.Abs(r - wantR);
-                if (off < best)
+                var off = Math.Abs(c - wantC) + offRow;
+                if (off < best && sums[bottom + c + w] - sums[bottom + c] - sums[top + c + w] + sums[top + c] == 0)
                 {
                     best = off;
                     found = new Box(area.X + (c * CellMm), area.Y + (r * CellMm), panel.WidthMm, panel.HeightMm);

@@ -16,7 +16,26 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
             return Packed([.. wires.Select(w => w.OutsideMm)]);
         }
 
-        return builds.Max(b => Packed([.. wires.Where(w => w.Builds.Holds(b)).Select(w => w.OutsideMm)]));
+        var sets = builds.Select(b => wires.Select(w => w.Builds.Holds(b)).ToArray()).ToList();
+        return sets.Where((set, i) => !sets.Where((other, j) => Covers(other, set, j < i)).Any())
+            .Max(set => Packed([.. wires.Zip(set).Where(w => w.Second).Select(w => w.First.OutsideMm)]));
+    }
+
+    /// <summary>True when <paramref name="other"/> holds every wire of the set and more, or the same ones and comes first: the set needs no packing of its own.</summary>
+    private static bool Covers(bool[] other, bool[] set, bool first)
+    {
+        var more = false;
+        for (var i = 0; i < set.Length; i++)
+        {
+            if (set[i] && !other[i])
+            {
+                return false;
+            }
+
+            more |= other[i] && !set[i];
+        }
+
+        return more || first;
     }
 
     /// <summary>The tightest covering that takes the bundle and bears the ambient; null when the catalogue has none.</summary>

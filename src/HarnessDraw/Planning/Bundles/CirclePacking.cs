@@ -105,40 +105,51 @@ public static class CirclePacking
 
     private static void Relax(double[] radii, double[] x, double[] y, double ring)
     {
-        for (var step = 0; step < 60; step++)
+        var moved = true;
+        for (var step = 0; step < 60 && moved; step++)
         {
+            moved = false;
             for (var i = 0; i < radii.Length; i++)
             {
                 for (var j = i + 1; j < radii.Length; j++)
                 {
-                    Part(radii, x, y, i, j);
+                    // most pairs lie apart: the root is taken only for those that do not
+                    var (dx, dy) = (x[j] - x[i], y[j] - y[i]);
+                    var (square, apart) = ((dx * dx) + (dy * dy), radii[i] + radii[j]);
+                    if (square < apart * apart)
+                    {
+                        moved = true;
+                        Part(x, y, i, j, Math.Sqrt(square), apart);
+                    }
                 }
 
-                var from = Math.Sqrt((x[i] * x[i]) + (y[i] * y[i]));
-                if (from > ring - radii[i] && from > 1e-12)
-                {
-                    x[i] *= (ring - radii[i]) / from;
-                    y[i] *= (ring - radii[i]) / from;
-                }
+                moved |= PullIn(x, y, i, ring - radii[i]);
             }
         }
     }
 
-    private static void Part(double[] radii, double[] x, double[] y, int i, int j)
+    private static void Part(double[] x, double[] y, int i, int j, double distance, double apart)
     {
-        var (dx, dy) = (x[j] - x[i], y[j] - y[i]);
-        var distance = Math.Sqrt((dx * dx) + (dy * dy));
-        var lack = radii[i] + radii[j] - distance;
-        if (lack <= 0)
+        var push = distance > 1e-12 ? (apart - distance) / (2 * distance) : 0;
+        var (dx, dy) = ((x[j] - x[i]) * push, (y[j] - y[i]) * push);
+        x[i] -= dx;
+        y[i] -= dy;
+        x[j] += dx;
+        y[j] += dy;
+    }
+
+    private static bool PullIn(double[] x, double[] y, int i, double reach)
+    {
+        var square = (x[i] * x[i]) + (y[i] * y[i]);
+        if (square <= reach * reach || square <= 1e-24)
         {
-            return;
+            return false;
         }
 
-        var push = distance > 1e-12 ? lack / (2 * distance) : 0;
-        x[i] -= dx * push;
-        y[i] -= dy * push;
-        x[j] += dx * push;
-        y[j] += dy * push;
+        var share = reach / Math.Sqrt(square);
+        x[i] *= share;
+        y[i] *= share;
+        return true;
     }
 
     /// <summary>Radius that holds the circles once they are spread just enough that none overlap.</summary>

@@ -6,17 +6,16 @@ namespace HarnessDraw.Planning.Sizing;
 /// <summary>Finds the terminals and seals that fit a pin, and those among them that take a wire.</summary>
 internal sealed class TerminalChooser(HarnessIndex index)
 {
-    private readonly Dictionary<string, ImmutableArray<TerminalPart>> known = new(StringComparer.Ordinal);
+    private readonly Dictionary<(PinRef Pin, string? Cavity), ImmutableArray<TerminalPart>> known = [];
     private readonly ImmutableHashSet<string> plugFamilies = [.. index.Harness.Catalogue.Connectors.SelectMany(c => c.TerminalFamilies)];
 
     /// <summary>Terminals for a pin, smallest crimp range first; for a mate, of the cavity or (null) of any of its cavities.</summary>
     public ImmutableArray<TerminalPart> For(PinRef pin, string? cavity)
     {
-        var key = $"{pin}|{cavity}";
-        if (!known.TryGetValue(key, out var found))
+        if (!known.TryGetValue((pin, cavity), out var found))
         {
             found = [.. Search(pin, cavity).OrderBy(t => t.MaxAreaMm2).ThenBy(t => t.Id, StringComparer.Ordinal)];
-            known.Add(key, found);
+            known.Add((pin, cavity), found);
         }
 
         return found;

@@ -129,7 +129,8 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
         }
 
-        if (DropAt(loop, most) > budget)
+        LoopWire[] wires = [.. loop.Wires.Select(w => new LoopWire(w.Wire, w.CurrentA, this))];
+        if (DropAt(wires, most) > budget)
         {
             // out of reach beside contacts and kept wiring: as far as the pins let it, the checker says the rest
             NotMet.Add(loop);
@@ -139,12 +140,14 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            (low, high) = DropAt(loop, middle) > budget ? (middle, high) : (low, middle);
+            (low, high) = DropAt(wires, middle) > budget ? (middle, high) : (low, middle);
         }
 
-        foreach (var (wire, currentA) in loop.Wires)
+        // all are chosen before any is set: a wire may pass the loop twice, and keeps the larger size
+        int[] sizes = [.. wires.Select(w => w.SizeAt(high))];
+        for (var i = 0; i < wires.Length; i++)
         {
-            wire.Size = SizeAt(wire, currentA, high);
+            wires[i].Wire.Size = Math.Max(wires[i].Wire.Size, sizes[i]);
         }
     }
 
@@ -166,33 +169,68 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
     private bool HasStud(WireRow wire) => terminals.IsStud(wire.Draft.From.Pin) && terminals.IsStud(wire.Draft.To.Pin);
 
-    private double DropAt(LoopBudget loop, double areaPerRootA) => loop.Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(SizeAt(w.Wire, w.CurrentA, areaPerRootA), w.CurrentA));
-
-    private int SizeAt(WireRow wire, double currentA, double areaPerRootA)
+    private static double DropAt(LoopWire[] wires, double areaPerRootA)
     {
-        if (wire.Given)
+        var sum = 0.0;
+        foreach (var wire in wires)
         {
-            return wire.Size;
+            sum += wire.DropAt(areaPerRootA);
         }
 
-        var area = areaPerRootA * Math.Sqrt(currentA);
-        var size = wire.Size;
-        while (size < wire.Sizes.Length - 1 && wire.Sizes[size].AreaMm2 < area - 1e-12)
+        return sum;
+    }
+
+    /// <summary>A wire of a loop while its size is sought: what each of its sizes comes to and drops is worked out once.</summary>
+    private sealed class LoopWire(WireRow wire, double currentA, WireSizer sizer)
+    {
+        private readonly double rootA = Math.Sqrt(currentA);
+        private readonly double[] dropV = Enumerable.Repeat(double.NaN, wire.Sizes.Length).ToArray();
+        private readonly int[] ends = Enumerable.Repeat(-1, wire.Sizes.Length).ToArray();
+
+        public WireRow Wire => wire;
+
+        public double DropAt(double areaPerRootA)
         {
-            size++;
+            var size = SizeAt(areaPerRootA);
+            if (double.IsNaN(dropV[size]))
+            {
+                dropV[size] = currentA * wire.OhmAt(size, currentA);
+            }
+
+            return dropV[size];
         }
 
-        if (size == wire.Size)
+        public int SizeAt(double areaPerRootA)
         {
+            if (wire.Given)
+            {
+                return wire.Size;
+            }
+
+            var area = areaPerRootA * rootA;
+            var size = wire.Size;
+            while (size < wire.Sizes.Length - 1 && wire.Sizes[size].AreaMm2 < area - 1e-12)
+            {
+                size++;
+            }
+
+            if (ends[size] < 0)
+            {
+                ends[size] = Terminated(size);
+            }
+
+            return ends[size];
+        }
+
+        /// <summary>The biggest size that can still be terminated, where the drop asks for more than its terminals take.</summary>
+        private int Terminated(int size)
+        {
+            while (size > wire.Size && !sizer.HasTerminal(wire, size))
+            {
+                size--;
+            }
+
             return size;
         }
-
-        // the biggest size that can still be terminated, where the drop asks for more than its terminals take
-        while (size > wire.Size && !HasTerminal(wire, size))
-        {
-            size--;
-        }
-
-        return size;
     }
 }
