@@ -14,7 +14,7 @@ internal static class PlannedFile
         EnsureReadable(descriptionFile);
         var files = new DiskFiles();
         var outcome = HarnessCompiler.Plan(descriptionFile, files, rules);
-        DiagnosticText.Say(terminal, outcome.Diagnostics, InputLines.Of(files));
+        DiagnosticText.Say(terminal, outcome.Diagnostics, files);
         if (outcome.Failed)
         {
             var errors = outcome.Diagnostics.Count(d => d.Severity == Diagnostics.Severity.Error);

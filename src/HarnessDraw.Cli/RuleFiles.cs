@@ -23,7 +23,7 @@ internal static class RuleFiles
         var files = new DiskFiles();
         var read = RuleFileReader.Read(file, files);
         var settings = read.Failed ? null : RuleFileResolver.Resolve(read.Value!);
-        DiagnosticText.Say(terminal, [.. read.Diagnostics, .. settings?.Diagnostics ?? []], InputLines.Of(files));
+        DiagnosticText.Say(terminal, [.. read.Diagnostics, .. settings?.Diagnostics ?? []], files);
         return settings?.Value;
     }
 }

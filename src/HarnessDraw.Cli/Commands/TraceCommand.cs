@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using HarnessDraw.Checking;
+using HarnessDraw.Reading;
 using HarnessDraw.Tracing;
 
 namespace HarnessDraw.Cli.Commands;
@@ -30,7 +31,7 @@ internal static class TraceCommand
 
             var plan = parsed.GetValue(build) is { } text ? planned.Plan.For(BuildChoice.Read(text, planned.Plan.Harness)) : planned.Plan;
             var trace = CircuitTracer.Trace(plan, parsed.GetRequiredValue(what));
-            DiagnosticText.Say(terminal, trace.Diagnostics, (_, _) => null);
+            DiagnosticText.Say(terminal, trace.Diagnostics, new DiskFiles());
             if (trace.Failed)
             {
                 return ExitCode.WrongUsage;
