@@ -17,7 +17,7 @@ internal static class WireGraph
 
         foreach (var thing in ends.Where(e => !e.IsSplice).GroupBy(e => e.At).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            var pins = thing.Select(e => e.Pin ?? "").Distinct().Order(StringComparer.Ordinal).Select(p => $"<{Port(p)}> {Escaped(p)}");
+            var pins = thing.Select(e => e.Pin ?? "").Distinct().OrderBy(p => p.Length).ThenBy(p => p, StringComparer.Ordinal).Select(p => $"<{Port(p)}> {Escaped(p)}");
             text.Append($"  {Quoted(thing.Key)} [label=\"{Escaped(thing.Key)}|{{{string.Join('|', pins)}}}\"];\n");
         }
 

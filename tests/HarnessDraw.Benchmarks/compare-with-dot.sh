@@ -25,8 +25,9 @@ median() { sort -n "$1" | awk '{ v[NR] = $1 } END { print (NR % 2 ? v[(NR + 1) /
 chart() { "$program" draw "$example" --sheets wall-chart --format svg --out "$work/chart"; }
 layout() { dot -Tsvg "$work/wires.dot" -o "$work/wires.svg"; }
 check() { "$program" check "$example"; }
-everything() { /usr/bin/time -f '%e %M' -o "$work/all.time" "$program" draw "$example" --sheets wall-chart,connectors,cut-list --format svg,png,pdf --dpi 200 --out "$work/all"; }
+everything() { /usr/bin/time -q -f '%e %M' -o "$work/all.time" "$program" draw "$example" --sheets wall-chart,connectors,cut-list --format svg,png,pdf --dpi 200 --out "$work/all"; }
 
+layout # a graph that dot cannot draw is no comparison
 milliseconds chart > /dev/null; milliseconds layout > /dev/null; milliseconds check > /dev/null # files into the cache
 for _ in $(seq "$pairs"); do
   ours=$(milliseconds chart); theirs=$(milliseconds layout)
@@ -38,7 +39,7 @@ for _ in 1 2 3; do milliseconds everything >> "$work/everything"; cat "$work/all
 peak=$(awk '{ if ($2 > m) m = $2 } END { printf "%.0f", m / 1024 }' "$work/all.times")
 
 printf '| whole process, %s pairs, median | result | to reach |\n|---|--:|--:|\n' "$pairs"
-printf '| wall chart of %s as SVG, reading and planning included | %s ms | |\n' "$(basename "$example")" "$(median "$work/ours")"
+printf '| wall chart of %s as SVG, reading and planning included | %s ms | 60 ms |\n' "$(basename "$example")" "$(median "$work/ours")"
 printf '| dot -Tsvg, fixed ports, labels at both ends, same wires | %s ms | |\n' "$(median "$work/theirs")"
 printf '| ratio, pair by pair | %s | 1.0 |\n' "$(median "$work/ratio")"
 printf '| check | %s ms | 100 ms |\n' "$(median "$work/check")"
