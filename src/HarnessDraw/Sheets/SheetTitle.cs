@@ -24,7 +24,7 @@ internal static class SheetTitle
             Language = drawing.Language,
             Source = plan.Harness.SourceHash,
             Build = BuildWords(options),
-            Waivers = plan.Harness.Waivers.IsEmpty ? "none" : $"{plan.Harness.Waivers.Length}, see wall chart",
+            Waivers = plan.Harness.Waivers.IsEmpty ? "none" : $"{plan.Harness.Waivers.Length}, see chart",
             NotForBuild = NotForBuild(findings),
         };
     }

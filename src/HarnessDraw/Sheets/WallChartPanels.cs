@@ -66,19 +66,20 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
 
     private ChartPanel Cautions()
     {
-        const double Width = 118;
-        var boxed = WallChartTexts.Boxed(plan).Select(c => (c.Headline, Lines: TextFit.Wrap(c.Sentence, Width - 20, Cap))).ToList();
-        var further = WallChartTexts.Further(plan).Select(t => TextFit.Wrap(t, Width - 9, Cap)).ToList();
+        var cautions = WallChartTexts.Boxed(plan);
+        var width = Math.Max(118, cautions.Max(c => WallChartStyle.Width(c.Headline, 5, FaceWeight.Bold)) + 19);
+        var boxed = cautions.Select(c => (c.Headline, Lines: TextFit.Wrap(c.Sentence, width - 20, Cap))).ToList();
+        var further = WallChartTexts.Further(plan).Select(t => TextFit.Wrap(t, width - 9, Cap)).ToList();
         var boxHeight = 4 + boxed.Sum(b => 9.5 + (b.Lines.Length * 4));
         var height = boxHeight + 3 + further.Sum(f => (f.Length * 4) + 0.8);
-        return ChartPanel.Of(Width, height, 1, 0.55, (pen, box) =>
+        return ChartPanel.Of(width, height, 1, 0.55, (pen, box) =>
         {
-            pen.Box(new Box(box.X + 0.5, box.Y + 0.5, Width - 1, boxHeight - 1), 1, 1.5, Ink.Paper, pen.BlackInk ? null : Ink.Caution);
+            pen.Box(new Box(box.X + 0.5, box.Y + 0.5, width - 1, boxHeight - 1), 1, 1.5, Ink.Paper, pen.BlackInk ? null : Ink.Caution);
             var y = box.Y + 3;
             foreach (var (headline, lines) in boxed)
             {
                 Triangle(pen, box.X + 4, y + 0.6);
-                pen.Text(TextFit.Ellipsis(headline, Width - 18, 5, FaceWeight.Bold), box.X + 14.5, y + 6, 5, FaceWeight.Bold, colour: pen.BlackInk ? null : Ink.Caution);
+                pen.Text(headline, box.X + 14.5, y + 6, 5, FaceWeight.Bold, colour: pen.BlackInk ? null : Ink.Caution);
                 y += 10;
                 foreach (var line in lines)
                 {
@@ -161,10 +162,11 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         var longest = chart.Cuts.Max(c => c.Lanes.Length);
         var most = Math.Clamp(longest, 1, longest > 60 ? 50 : 32);
         var columns = chart.Cuts.Sum(c => (c.Lanes.Length + most - 1) / most);
-        var width = Math.Max(60, columns * codeMm);
+        var head = "LANE ORDER AT CUTS " + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i)));
+        var width = Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, columns * codeMm);
         return ChartPanel.Of(width, 16 + (most * 4), 1, 0.35, (pen, box) =>
         {
-            var y = ChartPanel.Head(pen, box, "LANE ORDER AT CUTS " + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i))));
+            var y = ChartPanel.Head(pen, box, head);
             var x = box.X;
             for (var i = 0; i < chart.Cuts.Length; i++)
             {
@@ -211,21 +213,22 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         string[] sentences = ["Order and branching are true, distances are not to scale. Each wire keeps its lane.", "Stations count from the root of the harness. Lengths in cards are cut lengths, mm.", "Areas in mm². Wires of 4 mm² and more have a wide lane."];
         var rows = Math.Max((colours.Count + 1) / 2, (symbols.Count + 1) / 2);
         var optionLines = problem.Style.Options.Select(o => $"{o.Value}: only with {o.Key}").ToList();
-        var height = 12 + (rows * 5.4) + 6 + (optionLines.Count * 4.4) + 22 + 14;
-        return ChartPanel.Of(184, height, 0.5, 1, (pen, box) =>
+        var height = 12 + (rows * 5.4) + 6 + (optionLines.Count * 5.4) + 22 + 14;
+        const double colourMm = 40;
+        return ChartPanel.Of(196, height, 0.5, 1, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, "LEGEND") + 3;
             for (var i = 0; i < colours.Count; i++)
             {
-                var (cx, cy) = (box.X + (i % 2 * 34), y + (i / 2 * 5.4));
+                var (cx, cy) = (box.X + (i % 2 * colourMm), y + (i / 2 * 5.4));
                 pen.AddRange(Swatch.Paint(new WireColour(colours[i]), new Box(cx, cy - 2.5, 8, 2.5), blackInk));
                 pen.Text(colours[i].Code, cx + 10, cy, Cap, FaceWeight.Bold);
-                pen.Text(TextFit.Ellipsis(colours[i].Word, 17, Cap), cx + 10 + Math.Max(6, WallChartStyle.Width(colours[i].Code, Cap, FaceWeight.Bold) + 1.6), cy, Cap);
+                pen.Text(TextFit.Ellipsis(colours[i].Word, colourMm - 18, Cap), cx + 10 + Math.Max(6, WallChartStyle.Width(colours[i].Code, Cap, FaceWeight.Bold) + 1.6), cy, Cap);
             }
 
             for (var i = 0; i < symbols.Count; i++)
             {
-                var (cx, cy) = (box.X + 72 + (i % 2 * 58), y + (i / 2 * 5.4));
+                var (cx, cy) = (box.X + (2 * colourMm) + 4 + (i % 2 * 58), y + (i / 2 * 5.4));
                 symbols[i].Draw(pen, cx, cy);
                 pen.Text(symbols[i].Text, cx + 10, cy, Cap);
             }
@@ -242,7 +245,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             {
                 pen.Lozenge(option[..1], new(box.X + 4, y - 1.2), 2.3, 2.5);
                 pen.Text(TextFit.Ellipsis(option[(option.IndexOf(':', StringComparison.Ordinal) + 2)..], 160, Cap), box.X + 10, y, Cap);
-                y += 4.4;
+                y += 5.4;
             }
 
             SampleCard(pen, box.X, y);

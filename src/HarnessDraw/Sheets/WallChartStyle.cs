@@ -35,8 +35,10 @@ internal sealed class WallChartStyle
 
         PinMm = Math.Min(PinMm, 22);
         CardMm = Math.Max(PinMm + 1.8 + IdMm + 1.8 + 5.6 + 1.6 + CodeMm + 2 + SizeMm + 2.4 + CutMm + 1.8 + OptionMm, 9 * nameMm);
-        CardMm = Math.Ceiling(CardMm * 2) / 2;
         LetterOptions();
+        // a word of a name is not broken unless it alone is wider than any card should be
+        CardMm = Math.Max(CardMm, Math.Min(16 * nameMm, subject.Cards.Max(WordRoomMm)));
+        CardMm = Math.Ceiling(CardMm * 2) / 2;
     }
 
     public double NameMm { get; }
@@ -66,10 +68,14 @@ internal sealed class WallChartStyle
     /// <summary>Lines of a card's name beside its marks.</summary>
     public ImmutableArray<string> NameLines(ChartCardSubject card)
     {
-        var room = CardMm - 4 - (card.SideMark is null ? 0 : NameMm + 3.4) - (LetterOf(card.OnlyWith) is null ? 0 : NameMm + 3.6);
+        var room = CardMm - 4 - MarksMm(card);
         var lines = TextFit.Wrap(card.Name, room, NameMm, FaceWeight.Bold);
         return lines.Length <= 4 ? lines : [.. lines.Take(3), TextFit.Ellipsis(string.Join(' ', lines.Skip(3)), room, NameMm, FaceWeight.Bold)];
     }
+
+    private double MarksMm(ChartCardSubject card) => (card.SideMark is null ? 0 : NameMm + 3.4) + (LetterOf(card.OnlyWith) is null ? 0 : NameMm + 3.6);
+
+    private double WordRoomMm(ChartCardSubject card) => 4.1 + MarksMm(card) + card.Name.Split(' ').Max(w => Width(w, NameMm, FaceWeight.Bold));
 
     public double HeadMm(int lines) => Math.Ceiling(((NameMm * 1.36 * lines) + 2.4) * 10) / 10;
 

@@ -17,12 +17,12 @@ internal static class WallChartTexts
             ("BATTERY OFF FIRST", $"Ground lead ({live}) off first and on last. Keep the lead from springing back; rings and watch off."),
             ("NEVER A LARGER FUSE", "A fuse protects the wire. Find the fault before you fit another of the same rating."),
             unfused.Count > 0
-                ? ($"{Names(unfused)} NOT FUSED", "Short, sleeved, booted and clear of edges up to the first fuse.")
+                ? ($"{Names(unfused).ToUpperInvariant()} NOT FUSED", "Short, sleeved, booted and clear of edges up to the first fuse.")
                 : ($"{live.ToUpperInvariant()} GROUND ONLY", "The wrong polarity destroys the alternator at once."),
         ];
     }
 
-    private static string Names(List<string> ids) => ids.Count <= 3 ? string.Join(", ", ids) : $"{ids[0]}, {ids[1]} AND {ids.Count - 2} MORE";
+    private static string Names(List<string> ids) => ids.Count <= 3 ? string.Join(", ", ids) : $"{ids[0]}, {ids[1]} and {ids.Count - 2} more";
 
     /// <summary>Further cautions, numbered from 4.</summary>
     public static ImmutableArray<string> Further(Plan plan)
@@ -31,7 +31,7 @@ internal static class WallChartTexts
         var triggers = plan.Wires.Where(w => plan.Harness.Circuits.Any(c => c.Id == w.Circuit && c.TriggersOnly)).Select(w => w.Id).ToList();
         if (triggers.Count > 0)
         {
-            list.Add($"{string.Join(", ", triggers.Take(4))} works a relay coil only. Never feed a motor from it.");
+            list.Add(triggers.Count == 1 ? $"{triggers[0]} works a relay coil only. Never feed a motor from it." : $"{Names(triggers)} work a relay coil only. Never feed a motor from them.");
         }
 
         if (!plan.Harness.Options.IsEmpty)
