@@ -9,8 +9,8 @@ namespace HarnessDraw.Sheets;
 internal static class CavityPainter
 {
     /// <summary>From the centre to the top of the upper line and to the base of the lower one.</summary>
-    public const double TwoLinesUpMm = 2.9;
-    public const double TwoLinesDownMm = 2.9;
+    public const double TwoLinesUpMm = 2.95;
+    public const double TwoLinesDownMm = 2.95;
     private const double ArcDegrees = 44;
     private static readonly Rgb Black = new(0, 0, 0);
 

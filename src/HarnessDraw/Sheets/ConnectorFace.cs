@@ -54,8 +54,8 @@ internal static class ConnectorFaceFitter
     /// <summary>Half the diagonal that the letters need: two lines, or one where no wire is shown.</summary>
     private static double NeedMm(CavityLetters letters, bool withWires)
     {
-        var name = Pen.Width(letters.Name, TextStyle.Bold) / 2;
-        var wire = withWires && letters.Wire is { } id ? Pen.Width(id) / 2 : 0;
+        var name = Pen.DrawnWidth(letters.Name, TextStyle.Bold) / 2;
+        var wire = withWires && letters.Wire is { } id ? Pen.DrawnWidth(id) / 2 : 0;
         return wire > 0 ? Math.Max(Diagonal(name, CavityPainter.TwoLinesUpMm), Diagonal(wire, CavityPainter.TwoLinesDownMm)) : Diagonal(name, 1.8);
     }
 

@@ -5,7 +5,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>What one cavity holds in one of the builds shown. Null figures are unknown.</summary>
-internal sealed record ConnectorRow(string Cavity, string ContactSize, string? Half)
+internal sealed record ConnectorRow(string Connector, string Cavity, string ContactSize, string? Half)
 {
     public Wire? Wire { get; init; }
 
@@ -60,7 +60,7 @@ internal static class ConnectorSubjects
 
     private static IEnumerable<ConnectorRow> RowsOf(Plan plan, ExpectedVolts volts, Thing thing, CavityPart cavity, ImmutableArray<CavityUse> uses)
     {
-        var empty = new ConnectorRow(cavity.Name, cavity.Size, cavity.Half);
+        var empty = new ConnectorRow(thing.Id, cavity.Name, cavity.Size, cavity.Half);
         var used = uses.Where(u => u.Wire is not null).ToList();
         return used.Count == 0 ? [empty with { Plug = uses.FirstOrDefault(u => u.Plug is not null)?.Plug }] : used.Select(u => Used(plan, volts, thing, empty, u));
     }

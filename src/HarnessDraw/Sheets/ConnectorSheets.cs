@@ -5,7 +5,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>
-/// Connector sheets: the large connectors one by one (A3), both faces beside the table of cavities; the small ones several to a page (A4).
+/// Connector sheets: the large connectors one by one (A3), both faces beside the table of cavities; the small ones packed by place, many to a page.
 /// </summary>
 public static class ConnectorSheets
 {
@@ -19,7 +19,7 @@ public static class ConnectorSheets
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
         var subjects = ConnectorSubjects.Of(shown).Where(s => s.Rows.Any(r => r.Wire is not null)).ToImmutableArray();
-        var keys = new ConnectorKeys(new TerminalKeys(shown), new OptionKeys(shown.Wires.Select(w => w.Builds)));
+        var keys = ConnectorKeys.Of(shown);
         var block = SheetTitle.Of(plan, findings, options, "Connectors", "connectors");
         var pages = ImmutableArray.CreateBuilder<ConnectorPage>();
         var refused = new List<string>();
@@ -56,24 +56,4 @@ public static class ConnectorSheets
 internal sealed record ConnectorPage(string Title, Paper Paper, ImmutableArray<Item> Items)
 {
     public static FrameOptions FrameOf => new() { Form = TitleBlockForm.Small, CentringInsideMm = 0 };
-}
-
-/// <summary>The short names used on connector pages.</summary>
-internal sealed record ConnectorKeys(TerminalKeys Terminals, OptionKeys Options)
-{
-    /// <summary>The terminals, options and signs of some rows, told in lines.</summary>
-    public IEnumerable<string> Explained(ConnectorSubject subject, IEnumerable<ConnectorRow> rows)
-    {
-        var here = rows.Where(r => r.Here is not null).ToList();
-        var used = Terminals.Used(here.Select(r => r.Here!));
-        if (!used.IsEmpty)
-        {
-            yield return $"Part: {string.Join(", ", used.Select(id => $"{Terminals.KeyOf(id)}\u00a0{id}"))}.";
-        }
-
-        if (here.Any(r => !r.Builds.IsAlways))
-        {
-            yield return $"Option {string.Join("; ", Options.ExplainedFor(here.Select(r => r.Builds)))}.";
-        }
-    }
 }

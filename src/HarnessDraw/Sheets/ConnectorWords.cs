@@ -25,8 +25,8 @@ internal static class ConnectorWords
         return (live.Count, unknown) switch
         {
             (0, false) => "Battery off before you part the halves.",
-            (0, true) => "Battery off before you part the halves: any cavity with – under OFF may be live.",
-            _ => $"Battery off before you part the halves. {string.Join(", ", live)} {(live.Count == 1 ? "is" : "are")} live with the key off{(unknown ? ", and any with – under OFF may be" : "")}.",
+            (0, true) => "Battery off before you part the halves: any cavity with – under off may be live.",
+            _ => $"Battery off before you part the halves. {string.Join(", ", live)} {(live.Count == 1 ? "is" : "are")} live with the key off{(unknown ? ", and any with – under off may be" : "")}.",
         };
     }
 

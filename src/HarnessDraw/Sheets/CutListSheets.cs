@@ -1,17 +1,19 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
 /// <summary>
-/// The cut list on paper: A4 (or Letter) landscape pages, by reel and longest first, with boxes to tick and blanks for what is not known.
+/// The cut list on paper: landscape pages (A4, or A3 where there are many), by reel and longest first, with boxes to tick and blanks for what is not known.
 /// </summary>
 public static class CutListSheets
 {
     private const double HeadlineMm = 14;
     private const double FootMm = 8.3;
+
+    /// <summary>More A4 pages than this go on A3, which also tells function and wire type.</summary>
+    private const int MostSmallPages = 3;
 
     /// <summary>As many pages as the wires need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
@@ -25,45 +27,41 @@ public static class CutListSheets
             return new([]);
         }
 
-        var paper = Landscape(options.Paper ?? PaperSizes.A4Landscape);
-        var block = SheetTitle.Of(plan, findings, options, "Cut list by reel", "cut list");
-        var frame = Frame.Compose(paper, block, FrameOf);
-        var table = new CutListTable(rows, new TerminalKeys(shown), options, frame.Border.Frame);
-        var first = frame.Border.Frame.Y + HeadlineMm + CutListTable.HeadMm;
-        var perPage = (int)Math.Floor((frame.TitleBox.Y - FootMm - first) / CutListTable.RowMm);
-        if (perPage < 1)
-        {
-            return new([]) { Refused = $"the cut list needs A4 landscape or larger, not {paper.Name}" };
-        }
-
-        var parts = new PartsTable(shown, table.Terminals);
-        var pages = Pages(rows, parts, perPage, frame.TitleBox.Y - first);
-        return new([.. pages.Select((page, i) => Page(table, parts, page, i, pages.Length, block, paper, options))]);
+        var small = Landscape(options.Paper ?? PaperSizes.A4Landscape);
+        var result = Compose(shown, plan, findings, options, rows, small);
+        var takesMore = options.Paper is null && (result.Sheets.Length > MostSmallPages || result.Refused is not null);
+        return takesMore ? Compose(shown, plan, findings, options, rows, PaperSizes.A3) : result;
     }
 
-    // the rows page by page; the parts follow in the room below the last row, or on pages of their own
-    private static ImmutableArray<PageContent> Pages(ImmutableArray<CutRow> rows, PartsTable parts, int perPage, double heightMm)
+    private static SheetResult Compose(Plan shown, Plan plan, ImmutableArray<Finding> findings, SheetOptions options, ImmutableArray<CutRow> rows, Paper paper)
     {
-        var pages = rows.Chunk(perPage).Select(c => new PageContent([.. c], 0, 0)).ToList();
-        var room = PartsTable.Capacity(heightMm - FootMm - (pages[^1].Rows.Length * CutListTable.RowMm));
-        if (parts.Count <= room)
+        var block = SheetTitle.Of(plan, findings, options, "Cut list by reel", "cut list");
+        var frame = Frame.Compose(paper, block, FrameOf);
+        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), options, frame.Border.Frame);
+        var height = frame.TitleBox.Y - frame.Border.Frame.Y - HeadlineMm;
+        if (height < table.HeadMm + FootMm + 6 || !table.Fits)
         {
-            pages[^1] = pages[^1] with { Parts = parts.Count };
-            return [.. pages];
+            return new([]) { Refused = $"the cut list needs {(paper.WidthMm < PaperSizes.A4Landscape.WidthMm ? "A4 landscape" : "A3")} or larger, not {paper.Name}" };
         }
 
-        var perPartsPage = PartsTable.Capacity(heightMm);
-        for (var from = 0; from < parts.Count; from += perPartsPage)
-        {
-            pages.Add(new([], from, Math.Min(perPartsPage, parts.Count - from)));
-        }
+        var supplies = new SupplyLists(shown, rows, table.Terminals, table.Seals, options.Units, frame.Border.Frame);
+        var pages = Pages(table, supplies, height);
+        return new([.. pages.Select((page, i) => Page(table, supplies, page, i, pages.Length, block, paper, options))]);
+    }
 
-        return [.. pages];
+    // the rows page by page; reels and parts follow in the room below the last row, or on pages of their own
+    private static ImmutableArray<PageContent> Pages(CutListTable table, SupplyLists supplies, double heightMm)
+    {
+        var rowsMm = heightMm - table.HeadMm - FootMm;
+        var pages = table.Pages(rowsMm).Select(rows => new PageContent(rows, [])).ToList();
+        var lists = supplies.Place(rowsMm - table.HeightOf(pages[^1].Rows) - 2, heightMm - 2);
+        pages[^1] = pages[^1] with { Lists = lists[0] };
+        return [.. pages, .. lists.Skip(1).Select(l => new PageContent([], l))];
     }
 
     private static FrameOptions FrameOf => new() { Form = TitleBlockForm.Small, CentringInsideMm = 0 };
 
-    private static Sheet Page(CutListTable table, PartsTable parts, PageContent content, int page, int pages, TitleBlock block, Paper paper, SheetOptions options)
+    private static Sheet Page(CutListTable table, SupplyLists supplies, PageContent content, int page, int pages, TitleBlock block, Paper paper, SheetOptions options)
     {
         var title = pages > 1 ? $"Cut list by reel, page {page + 1} of {pages}" : "Cut list by reel";
         var frame = Frame.Compose(paper, block with { Title = title, Sheet = page + 1, Sheets = pages }, FrameOf);
@@ -74,14 +72,14 @@ public static class CutListSheets
         if (!content.Rows.IsEmpty)
         {
             y = table.Paint(pen, content.Rows, y);
-            Foot(pen, table, content.Rows, box, y, last: content.Rows[^1] == table.Rows[^1]);
+            Foot(pen, table, content.Rows, box, y, options.Units);
             y += FootMm;
         }
 
-        if (content.Parts > 0)
+        if (!content.Lists.IsEmpty)
         {
             pen.Rule(box.X, y, box.Right, 0.35);
-            parts.Paint(pen, Box.FromEdges(box.X, y, box.Right, box.Bottom), content.PartsFrom, content.Parts);
+            supplies.Paint(pen, content.Lists, y + 1);
         }
 
         Notes(pen, table, content.Rows, Box.FromEdges(box.X, box.Bottom - 30, frame.TitleBox.X, box.Bottom));
@@ -101,44 +99,65 @@ public static class CutListSheets
         pen.Text("CUT LIST", frame.X + 4, y, 80, name);
         var after = frame.X + 4 + Pen.Width("CUT LIST", name) + 3;
         pen.Text("by reel, longest first", after, y, 80, TextStyle.Plain.At(3.5));
-        const string Caution = "Battery disconnected. Check colour and id. Sleeves, boots and seals on first.";
-        pen.Text(Caution, frame.Right - 4, y, frame.Right - 4 - after - 55, TextStyle.Bold.Right with { Colour = Ink.Caution });
+        const string Caution = "Battery disconnected. Check colour and id. Boots and seals on first.";
+        var style = TextStyle.Bold.Right with { Colour = Ink.Caution };
+        var room = frame.Right - 8 - after - Pen.Width("by reel, longest first", TextStyle.Plain.At(3.5));
+        var lines = Pen.Wrapped(Caution, room, style);
+        for (var i = 0; i < lines.Length; i++)
+        {
+            pen.Text(lines[i], frame.Right - 4, y + (4.3 * (i - ((lines.Length - 1) / 2.0))), room + 0.01, style);
+        }
     }
 
-    private static void Foot(Pen pen, CutListTable table, ImmutableArray<CutRow> rows, Box frame, double y, bool last)
+    private static void Foot(Pen pen, CutListTable table, ImmutableArray<CutRow> rows, Box frame, double y, UnitsShown units)
     {
-        var page = $"Page: {Total(rows)}.";
-        var all = last ? $" All: {Total(table.Rows)}, {table.Rows.Select(r => r.Reel).Distinct().Count()} reels." : "";
-        pen.Text($"{page}{all} Dark rule: change of reel. Lengths are rounded up; inches come from the exact length, rounded up.", frame.X + 4, y + 5.4, frame.Width - 8);
+        var page = $"Page: {Total(rows, units)}.";
+        var all = rows[^1] == table.Rows[^1] ? $" All: {Total(table.Rows, units)}, {table.Rows.Select(r => r.Reel).Distinct().Count()} reels." : "";
+        const string Rule = " Dark rule: change of reel. Lengths are rounded up";
+        const string Inches = "; inches come from the exact length, rounded up";
+        foreach (var text in new[] { $"{page}{all}{Rule}{(table.ShowsInches ? Inches : "")}.", $"{page}{all}{Rule}.", $"{page}{all}" })
+        {
+            if (Pen.Width(text) <= frame.Width - 8)
+            {
+                pen.Text(text, frame.X + 4, y + 5.4, frame.Width - 8);
+                return;
+            }
+        }
     }
 
-    private static string Total(ImmutableArray<CutRow> rows)
+    private static string Total(ImmutableArray<CutRow> rows, UnitsShown units)
     {
-        var metres = rows.Sum(r => r.Wire.CutLengthMm ?? 0) / 1000;
-        var blank = rows.Count(r => r.Wire.CutLengthMm is null);
         var wires = rows.Length == 1 ? "1 wire" : $"{rows.Length} wires";
-        return $"{wires}, {metres.ToString("0.00", CultureInfo.InvariantCulture)} m{(blank > 0 ? $" and {blank} of unknown length" : "")}";
+        return $"{wires}, {LengthWords.Sum(rows.Sum(r => r.Wire.CutLengthMm ?? 0), rows.Count(r => r.Wire.CutLengthMm is null), units)}";
     }
 
     private static void Notes(Pen pen, CutListTable table, ImmutableArray<CutRow> rows, Box box)
     {
+        const double LineMm = 4.3;
         pen.Rule(box.X, box.Y, box.Right, 0.7);
-        var most = 6;
-        var y = box.Y + 4.9;
+        var (y, width) = (box.Y + 4.9, box.Width - 7);
+        var line = "";
+
+        // short notes share a line
         foreach (var note in NotesOf(table, rows))
         {
-            var lines = Pen.Wrapped(note, box.Width - 7);
-            foreach (var line in lines.Take(Math.Max(0, most)))
+            var longer = line.Length == 0 ? note : $"{line} {note}";
+            if (Pen.Width(longer) <= width)
             {
-                pen.Text(line, box.X + 4, y, box.Width - 7);
-                y += 4.6;
+                line = longer;
+                continue;
             }
 
-            most -= lines.Length;
+            y = Set(line, y);
+            line = note;
         }
+
+        Set(line, y);
+
+        double Set(string text, double at) => pen.Paragraph(text, box.X + 4, at, width, lineMm: LineMm, most: Math.Max(0, (int)Math.Floor((box.Bottom - 1.2 - at) / LineMm) + 1));
     }
 
-    // the six lines that fit: what the person at the bench must know first
+    // what the person at the bench must know first
     private static IEnumerable<string> NotesOf(CutListTable table, ImmutableArray<CutRow> rows)
     {
         if (rows.Any(r => r.Wire.Estimated))
@@ -154,23 +173,19 @@ public static class CutListSheets
         var options = table.Keys.ExplainedFor(rows.Select(r => r.Wire.Builds)).ToList();
         if (options.Count > 0)
         {
-            yield return $"opt {string.Join("; ", options)}";
+            yield return $"opt {string.Join("; ", options)}.";
         }
 
-        yield return "T1, T2 ...: terminals, listed after the last wire.";
-
-        var used = table.Terminals.Used(rows.SelectMany(r => new[] { r.Wire.From, r.Wire.To }));
-        if (!used.IsEmpty)
+        if (table.ShowsInches && table.Units == UnitsShown.Both)
         {
-            // a key and its id stay on one line
-            yield return string.Join("  ", used.Select(id => $"{table.Terminals.KeyOf(id)}\u00a0{id}"));
+            yield return "route, allow, strip: mm.";
         }
 
-        yield return "Right die; pull-test a sample of each size: ______";
-        yield return "No solder before crimping.";
+        yield return "T1, S1 ...: terminals and seals, listed after the last wire. first: slide on before you crimp.";
+        yield return "Right die, no solder before crimping; pull-test a sample of each size: ______";
     }
 
-    private sealed record PageContent(ImmutableArray<CutRow> Rows, int PartsFrom, int Parts);
+    private sealed record PageContent(ImmutableArray<CutRow> Rows, ImmutableArray<SupplyLists.PlacedEntry> Lists);
 
     private static Paper Landscape(Paper paper) =>
         paper.WidthMm >= paper.HeightMm ? paper : PaperSizes.Find($"{paper.Name.Replace(" portrait", "", StringComparison.Ordinal)} landscape") ?? paper;

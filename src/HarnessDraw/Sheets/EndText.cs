@@ -2,25 +2,14 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
-/// <summary>The end of a wire in a table cell: the name gives way before the pin does, for a cut-off pin would be another pin.</summary>
+/// <summary>The end of a wire in a table cell: the name and its pin. A long name goes on below; the pin stays with its last word.</summary>
 internal static class EndText
 {
-    private const double GapMm = 1.2;
+    public static TableCell Cell(WireEnd end, double widthMm) => TableCell.Wrapped(Words(end), widthMm);
 
-    public static double Width(WireEnd end) => Pen.Width(end.At) + (end.Pin is { } pin ? GapMm + Pen.Width(pin, TextStyle.Bold) : 0);
+    /// <summary>The longest word of the name, the last with the pin.</summary>
+    public static double LeastMm(WireEnd end) => TableCell.LongestWordMm(Words(end));
 
-    public static void Paint(Pen pen, WireEnd end, TableColumn at, double baseY)
-    {
-        if (end.Pin is not { } pin)
-        {
-            pen.Text(end.At, at.Left, baseY, at.Width + 0.01);
-            return;
-        }
-
-        var pinMm = Math.Min(Pen.Width(pin, TextStyle.Bold), at.Width * 0.6);
-        var name = Pen.Shortened(end.At, at.Width - pinMm - GapMm + 0.01);
-        var nameMm = Pen.Width(name);
-        pen.Text(name, at.Left, baseY, nameMm + 0.01);
-        pen.Text(pin, at.Left + nameMm + GapMm, baseY, pinMm + 0.01, TextStyle.Bold);
-    }
+    /// <summary>'headlamp left 56b'; a dash before a pin that would read as a count of the name.</summary>
+    public static string Words(WireEnd end) => end.Pin is not { } pin ? end.At : end.At.Length > 0 && char.IsAsciiDigit(end.At[^1]) && pin.Length > 0 && char.IsAsciiDigit(pin[0]) ? $"{end.At}\u00a0–\u00a0{pin}" : $"{end.At}\u00a0{pin}";
 }

@@ -6,13 +6,13 @@ namespace HarnessDraw.Sheets;
 internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, Box Area, double FaceTopMm, double WordsMm)
 {
     private const double LineMm = 4.4;
-    private const double BetweenMm = 6;
+    private const double BetweenMm = 4;
 
     public static FaceBlock? Fit(ConnectorSubject subject, Box area, double faceTopMm, double? wordsMm = null, bool withWires = true)
     {
         var words = wordsMm ?? area.Width;
         var height = area.Height - faceTopMm - 5 - WordsHeight(subject, words) - CautionHeight(subject, words);
-        var face = ConnectorFaceFitter.Fit(subject.Part, FacePainter.Letters(subject), ((area.Width - BetweenMm) / 2) - 4.6, height, withWires);
+        var face = ConnectorFaceFitter.Fit(subject.Part, FacePainter.Letters(subject), ((area.Width - BetweenMm) / 2) - 4.4, height, withWires);
         return face is null ? null : new(subject, face, area, faceTopMm, words);
     }
 
@@ -37,11 +37,12 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
     private void View(Pen pen, double left, double width, string name, string use, bool mating)
     {
         var y = Area.Y + 26;
-        var head = TextStyle.Bold.At(5);
-        pen.Text(name, left, y, width - FacePictogram.WidthMm - 4, head);
+        var room = width - FacePictogram.WidthMm - 4;
+        var head = TextStyle.Bold.At(Pen.Width(name, TextStyle.Bold.At(5)) <= room ? 5 : 3.5);
+        pen.Text(name, left, y, room, head);
         pen.Text(use, left, y + 4.6, width - FacePictogram.WidthMm - 4);
         FacePictogram.Paint(pen, left + width - FacePictogram.WidthMm - 2, y - 1.2, mating);
-        var body = left + 2.5;
+        var body = left + 2.2;
         var latch = Math.Clamp(Face.WidthMm * 0.18, 6, 16);
         if (body + (Face.WidthMm / 2) - (latch / 2) - 1 - Pen.Width("latch up") >= left)
         {
@@ -96,7 +97,7 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
 
     private static double WordsHeight(ConnectorSubject subject, double width) => 11.2 + (ConnectorWords.Places(subject).Sum(s => Lines(s, width)) * LineMm);
 
-    private static double CautionHeight(ConnectorSubject subject, double width) => 15.4 + (CautionLines(subject).Sum(s => Lines(s, width - 10)) * LineMm) + 2.4 + 3;
+    private static double CautionHeight(ConnectorSubject subject, double width) => 15.4 + (CautionLines(subject).Sum(s => Lines(s, width - 10)) * LineMm) + 4.4 + 3;
 
     private static int Lines(string text, double width) => Pen.Wrapped(text, width).Length;
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace HarnessDraw.Sheets;
 
 /// <summary>Lengths for a tape in inches. One inch is 25.4 mm (exact, international yard and pound agreement of 1959).</summary>
@@ -15,4 +17,8 @@ public static class InchLength
         var quartersIn = Math.Ceiling((exactIn - SmallestStepIn) * 4) / 4;
         return quartersIn <= 36 ? quartersIn : Math.Ceiling((exactIn - SmallestStepIn) * 2) / 2;
     }
+
+    /// <summary>A length in inches to so many decimals, from the exact millimetres; a dash for an unknown one.</summary>
+    public static string Words(double? lengthMm, int decimals) =>
+        lengthMm is { } mm ? Math.Round(mm / MmPerInch, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) : "–";
 }

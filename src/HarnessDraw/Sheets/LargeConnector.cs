@@ -9,10 +9,8 @@ namespace HarnessDraw.Sheets;
 /// </summary>
 internal static class LargeConnector
 {
-    private const double RowMm = 5.5;
-    private const double LeastRowMm = 5;
-    private const double WidestTableMm = 190;
-    private const double LeastTableMm = 176;
+    private const double RowMm = 5.2;
+    private const double WidestTableMm = 205;
     private const double FaceTopMm = 37;
 
     /// <summary>On the paper asked for, else the smallest of A3 and A2 whose circles hold the wire ids; empty where nothing fits.</summary>
@@ -42,8 +40,8 @@ internal static class LargeConnector
     {
         var frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
         var inner = frame.Border.Frame.Grow(-4);
-        var leastMm = new ConnectorTable(subject, keys.Terminals, keys.Options, 0, WidestTableMm).LeastWidthMm;
-        for (var tableMm = WidestTableMm; tableMm >= leastMm && inner.Width - tableMm - 6 >= 150; tableMm -= 2)
+        var plan = TableOf(subject, keys, 0, WidestTableMm);
+        for (var tableMm = Math.Min(WidestTableMm, plan.WantedWidthMm + 12); tableMm >= plan.LeastWidthMm && inner.Width - tableMm - 6 >= 150; tableMm -= 2)
         {
             if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm, withWires: withWires) is { } beside)
             {
@@ -52,21 +50,24 @@ internal static class LargeConnector
         }
 
         var wordsMm = frame.TitleBox.X - 4 - inner.X;
-        var below = wordsMm < 80 ? null : FaceBlock.Fit(subject, inner, FaceTopMm, wordsMm, withWires);
+        var below = wordsMm < 80 || inner.Width < plan.LeastWidthMm ? null : FaceBlock.Fit(subject, inner, FaceTopMm, wordsMm, withWires);
         var clear = below is not null && inner.Y + FaceTopMm + below.Face.HeightMm < frame.TitleBox.Y - 4;
         return clear ? [FacesAlone(subject, options, paper, below!), .. TablesAlone(subject, keys, options, paper, frame, inner)] : [];
     }
 
+    private static ConnectorTable TableOf(ConnectorSubject subject, ConnectorKeys keys, double left, double width) =>
+        new(new ConnectorColumns(keys, subject.Rows).Full(subject), subject.Rows, left, width, RowMm);
+
     private static ImmutableArray<ConnectorPage> Beside(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, Box area, FaceBlock faces)
     {
-        var table = new ConnectorTable(subject, keys.Terminals, keys.Options, area.X, area.Width);
-        var parts = Parts(subject, area.Height - 10 - ConnectorTable.HeadMm - 24);
-        return [.. parts.Select((rows, i) =>
+        var table = TableOf(subject, keys, area.X, area.Width);
+        var parts = Parts(subject, table, area.Height - TablePart.AboveMm - TablePart.BelowMm(subject, keys, area.Width));
+        return [.. parts.Select((lines, i) =>
         {
             var title = parts.Length == 1 ? $"Connector {subject.Thing.Id}" : $"Connector {subject.Thing.Id}, {i + 1} of {parts.Length}";
             var pen = new Pen(options.BlackInk);
             faces.Paint(pen);
-            TablePart.Paint(pen, table, subject, keys, rows, area, RowHeight(rows.Count, area.Height - 10 - ConnectorTable.HeadMm - 24));
+            TablePart.Paint(pen, table, subject, keys, lines, area);
             return new ConnectorPage(title, paper, pen.Items);
         })];
     }
@@ -80,36 +81,49 @@ internal static class LargeConnector
 
     private static IEnumerable<ConnectorPage> TablesAlone(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, FrameLayout frame, Box inner)
     {
-        var columns = inner.Width >= (2 * LeastTableMm) + 8 ? 2 : 1;
+        var columns = inner.Width >= (2 * TableOf(subject, keys, 0, WidestTableMm).LeastWidthMm) + 8 ? 2 : 1;
         var width = (inner.Width - (8 * (columns - 1))) / columns;
         var height = frame.TitleBox.Y - 3 - inner.Y - 16;
-        var parts = Parts(subject, height - 10 - ConnectorTable.HeadMm - 24);
+        var parts = Parts(subject, TableOf(subject, keys, 0, width), height - TablePart.AboveMm - TablePart.BelowMm(subject, keys, width));
         for (var from = 0; from < parts.Length; from += columns)
         {
             var pen = new Pen(options.BlackInk);
             pen.Text(FaceBlock.Title(subject), inner.X, inner.Y + 8, inner.Width, TextStyle.Bold.At(7));
+            pen.Text(ConnectorWords.Live(subject), inner.X, inner.Y + 13.5, inner.Width, TextStyle.Bold with { Colour = Ink.Caution });
             for (var column = 0; column < columns && from + column < parts.Length; column++)
             {
                 var area = new Box(inner.X + (column * (width + 8)), inner.Y + 16, width, height);
-                var rows = parts[from + column];
-                TablePart.Paint(pen, new ConnectorTable(subject, keys.Terminals, keys.Options, area.X, area.Width), subject, keys, rows, area, RowHeight(rows.Count, height - 10 - ConnectorTable.HeadMm - 24));
+                TablePart.Paint(pen, TableOf(subject, keys, area.X, area.Width), subject, keys, parts[from + column], area);
             }
 
             yield return new($"Connector {subject.Thing.Id}, table{(parts.Length > columns ? $" {(from / columns) + 1}" : "")}", paper, pen.Items);
         }
     }
 
-    /// <summary>All rows if they fit, else a part for each half, each cut again where even that is too long.</summary>
-    private static ImmutableArray<IReadOnlyList<ConnectorRow>> Parts(ConnectorSubject subject, double heightMm)
+    /// <summary>All lines if they fit, else a part for each half, each cut again where even that is too long.</summary>
+    private static ImmutableArray<ImmutableArray<ConnectorLine>> Parts(ConnectorSubject subject, ConnectorTable table, double heightMm)
     {
-        var most = Math.Max(1, (int)(heightMm / LeastRowMm));
-        if (subject.Rows.Length <= most)
-        {
-            return [subject.Rows];
-        }
-
-        return [.. subject.Rows.GroupBy(r => r.Half ?? "", StringComparer.Ordinal).SelectMany(half => half.Chunk(most)).Select(c => (IReadOnlyList<ConnectorRow>)c)];
+        var lines = ConnectorLine.Of(subject.Rows);
+        return table.HeightOf(lines) <= heightMm ? [lines] : [.. lines.GroupBy(l => l.Half ?? "", StringComparer.Ordinal).SelectMany(half => Cut(half, table, heightMm))];
     }
 
-    private static double RowHeight(int rows, double heightMm) => Math.Clamp(heightMm / rows, LeastRowMm, RowMm);
+    private static IEnumerable<ImmutableArray<ConnectorLine>> Cut(IEnumerable<ConnectorLine> lines, ConnectorTable table, double heightMm)
+    {
+        var part = ImmutableArray.CreateBuilder<ConnectorLine>();
+        var height = 0.0;
+        foreach (var line in lines)
+        {
+            var own = table.HeightOf(line);
+            if (part.Count > 0 && height + own > heightMm)
+            {
+                yield return part.DrainToImmutable();
+                height = 0;
+            }
+
+            part.Add(line);
+            height += own;
+        }
+
+        yield return part.DrainToImmutable();
+    }
 }

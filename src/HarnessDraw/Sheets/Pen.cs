@@ -66,25 +66,11 @@ internal sealed class Pen
     public void Letters(string text, double x, double baseY, TextStyle style, Tag? tag = null) =>
         items.Add(new TextItem(text, new(x, baseY), style.CapMm) { Role = ItemRole.Lettering, Weight = style.Weight, Anchor = style.Anchor, Colour = style.Colour, Tag = tag });
 
-    /// <summary>The text in lines no wider than <paramref name="widthMm"/>, broken at spaces; a word wider than a line is cut with an ellipsis.</summary>
+    /// <summary>The text in lines no wider than <paramref name="widthMm"/>, broken at spaces; a word wider than a line is broken inside.</summary>
     public static ImmutableArray<string> Wrapped(string text, double widthMm, TextStyle? style = null)
     {
-        var lines = ImmutableArray.CreateBuilder<string>();
-        var line = "";
-        foreach (var word in ShownText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            var longer = line.Length == 0 ? word : $"{line} {word}";
-            if (line.Length > 0 && Width(longer, style) > widthMm)
-            {
-                lines.Add(line);
-                longer = word;
-            }
-
-            line = Shortened(longer, widthMm, style);
-        }
-
-        lines.Add(line);
-        return lines.ToImmutable();
+        style ??= TextStyle.Plain;
+        return TextFit.Wrap(text, widthMm, style.CapMm, style.Weight);
     }
 
     /// <summary>The text, or as much of its beginning as fits with an ellipsis after it.</summary>
@@ -110,8 +96,15 @@ internal sealed class Pen
     private static string Cut(string text, int length) =>
         string.Concat(text.AsSpan(0, char.IsHighSurrogate(text[length - 1]) ? length - 1 : length).TrimEnd(), "…");
 
-    /// <summary>The width of a text as it is drawn. Tables are planned with it: SVG fixes the width of every text, so a fallback face cannot spill.</summary>
+    /// <summary>The width to keep free for a text: it also holds in the face that a viewer without ours takes.</summary>
     public static double Width(string text, TextStyle? style = null)
+    {
+        style ??= TextStyle.Plain;
+        return TextMeasure.PlanWidth(text, style.CapMm, style.Weight);
+    }
+
+    /// <summary>The width of a text as it is drawn, for letters in a ring.</summary>
+    public static double DrawnWidth(string text, TextStyle? style = null)
     {
         style ??= TextStyle.Plain;
         return TextMeasure.Width(text, style.CapMm, style.Weight);

@@ -3,142 +3,151 @@ using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets;
 
-/// <summary>Pages of small connectors: a block each, name above, both faces on the left, the table on the right.</summary>
+/// <summary>Pages of small connectors, ordered by place: blocks column after column, one table head a column.</summary>
 internal static class SmallConnectors
 {
-    private const double HeadlineMm = 14;
-    private const double LeastFaceMm = 33;
-    private const double FaceStepMm = 3;
-    private const double LeastWidthMm = 236;
-    private const double BodyTopMm = 18.5;
+    private const double HeadlineMm = 15;
+    private const double BetweenMm = 8;
     private const double RowMm = 5.2;
     private const double NoteMm = 4.4;
-    private const double AfterMm = 5;
+    private const double LeastWordsMm = 26;
+    private const string Caution = "Battery off. Check which side you look at.";
+    private const string Reading = ShortReading + " Volts to the grounded pole, mated, loaded, run with the circuit at work; bold under off: live with the key off; –: not known.";
+    private const string ShortReading = "The two views of a connector are mirror images, latch up.";
 
-    public static IEnumerable<ConnectorPage> Pages(ImmutableArray<ConnectorSubject> subjects, ConnectorKeys keys, TitleBlock block, SheetOptions options)
+    /// <summary>On the paper asked for, else on A4 where one page holds all, else on A3.</summary>
+    public static ImmutableArray<ConnectorPage> Pages(ImmutableArray<ConnectorSubject> subjects, ConnectorKeys keys, TitleBlock block, SheetOptions options)
     {
         if (subjects.IsEmpty)
         {
             return [];
         }
 
-        var paper = options.Paper is { } asked && asked.WidthMm >= asked.HeightMm ? asked : options.Paper is { } upright ? PaperSizes.Find($"{upright.Name.Split(' ')[0]} landscape") ?? upright : PaperSizes.A4Landscape;
-        var frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
-        var inner = frame.Border.Frame.Grow(-4);
-        var columns = Math.Max(1, (int)((inner.Width + 8) / (LeastWidthMm + 8)));
-        var width = (inner.Width - (8 * (columns - 1))) / columns;
-        var pages = Fill([.. subjects.Select(s => Measure(s, keys, width))], columns, inner.Y + HeadlineMm, frame.TitleBox.Y - 2);
-        return pages.Select((page, i) => Page(page, i, pages.Count, keys, options, paper, frame, inner, width));
-    }
-
-    private static ConnectorPage Page(List<Placed> blocks, int index, int count, ConnectorKeys keys, SheetOptions options, Paper paper, FrameLayout frame, Box inner, double width)
-    {
-        var pen = new Pen(options.BlackInk);
-        pen.Text("PIN-OUT OF SMALL CONNECTORS", inner.X, inner.Y + 8, inner.Width * 0.6, TextStyle.Bold.At(5));
-        pen.Text("Check which side you look at: the views are mirror images.", inner.Right, inner.Y + 8, inner.Width * 0.48, TextStyle.Bold.Right with { Colour = Ink.Caution });
-        foreach (var placed in blocks)
+        ImmutableArray<ConnectorSubject> ordered = [.. subjects.OrderBy(s => s.Thing.Place, StringComparer.Ordinal).ThenBy(s => s.Thing.Id, StringComparer.Ordinal).ThenBy(s => s.Side)];
+        if (options.Paper is { } asked)
         {
-            Paint(pen, placed.Block, keys, inner.X + (placed.Column * (width + 8)), placed.Y, width);
+            return new Setting(Lying(asked), ordered, keys, block, options).Pages();
         }
 
-        Notes(pen, keys, blocks, Box.FromEdges(frame.Border.Frame.X, frame.Border.Frame.Bottom - 30, frame.TitleBox.X, frame.Border.Frame.Bottom));
-        return new(count > 1 ? $"Small connectors, {index + 1} of {count}" : "Small connectors", paper, pen.Items);
+        var small = new Setting(PaperSizes.A4Landscape, ordered, keys, block, options).Pages();
+        return small.Length == 1 ? small : new Setting(PaperSizes.A3, ordered, keys, block, options).Pages();
     }
 
-    private static void Paint(Pen pen, Block block, ConnectorKeys keys, double left, double top, double width)
+    private static Paper Lying(Paper paper) =>
+        paper.WidthMm >= paper.HeightMm ? paper : PaperSizes.Find($"{paper.Name.Split(' ')[0]} landscape") ?? paper;
+
+    /// <summary>The blocks set on one kind of paper.</summary>
+    private sealed class Setting
     {
-        var subject = block.Subject;
-        pen.Rule(left, top, left + width, 0.5);
-        var name = subject.Thing.SideMark is { } mark ? $"{subject.Thing.Label}  {mark}" : subject.Thing.Label;
-        var head = TextStyle.Bold.At(5);
-        pen.Text(name, left, top + 7.5, width * 0.4, head);
-        var from = left + Math.Min(width * 0.4, Pen.Width(name, head)) + 4;
-        pen.Text(ConnectorWords.Under(subject), from, top + 7.5, left + width - from);
-        var faceMm = block.FaceMm;
-        foreach (var (mating, words, at) in new[] { (false, "wire-entry side", left), (true, "mating side", left + faceMm + 3) })
+        private readonly Paper paper;
+        private readonly ConnectorKeys keys;
+        private readonly SheetOptions options;
+        private readonly FrameLayout frame;
+        private readonly Box inner;
+        private readonly double width;
+        private readonly int columns;
+        private readonly ImmutableArray<ConnectorTable> tables;
+        private readonly ImmutableArray<SmallBlock> blocks;
+
+        public Setting(Paper paper, ImmutableArray<ConnectorSubject> subjects, ConnectorKeys keys, TitleBlock block, SheetOptions options)
         {
-            pen.Text(words, at, top + 13, faceMm, TextStyle.Bold);
-            if (block.Face is { } face)
+            (this.paper, this.keys, this.options) = (paper, keys, options);
+            frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
+            inner = frame.Border.Frame.Grow(-4);
+            IReadOnlyList<ConnectorRow> rows = [.. subjects.SelectMany(s => s.Rows)];
+            var heads = new ConnectorColumns(keys, rows).Stacked();
+            // what one column must have; less would break words
+            var leastMm = SmallBlock.FacesMm + SmallBlock.TableGapMm + Math.Max(LeastWordsMm, new ConnectorTable(heads, rows, 0, 400, RowMm).LeastWidthMm);
+            columns = Math.Max(1, (int)((inner.Width + BetweenMm) / (leastMm + BetweenMm)));
+            width = (inner.Width - (BetweenMm * (columns - 1))) / columns;
+            const double Before = SmallBlock.FacesMm + SmallBlock.TableGapMm;
+            tables = [.. Enumerable.Range(0, columns).Select(c => new ConnectorTable(heads, rows, Left(c) + Before, width - Before, RowMm))];
+            blocks = [.. subjects.Select(s => SmallBlock.Of(s, tables[0], width))];
+        }
+
+        public ImmutableArray<ConnectorPage> Pages()
+        {
+            var pages = Fill(inner.Y + HeadlineMm + ConnectorTable.HeadMm, frame);
+            return [.. pages.Select((page, i) => Page(page, i, pages.Count))];
+        }
+
+        private double Left(int column) => inner.X + (column * (width + BetweenMm));
+
+        private ConnectorPage Page(List<Placed> placed, int index, int count)
+        {
+            var pen = new Pen(options.BlackInk);
+            var name = TextStyle.Bold.At(5);
+            pen.Text("PIN-OUT OF SMALL CONNECTORS", inner.X, inner.Y + 5.5, inner.Width, name);
+            var after = inner.X + Pen.Width("PIN-OUT OF SMALL CONNECTORS", name) + 4;
+            var caution = TextStyle.Bold.Right with { Colour = Ink.Caution };
+            var cautionMm = Math.Min(Pen.Width(Caution, caution), inner.Right - after);
+            pen.Text(Caution, inner.Right, inner.Y + 5.5, cautionMm + 0.01, caution);
+            pen.Text(Places(placed), after, inner.Y + 5.5, inner.Right - after - cautionMm - 4);
+            pen.Text(Pen.Width(Reading) <= inner.Width ? Reading : ShortReading, inner.X, inner.Y + 11, inner.Width);
+            for (var column = 0; column < columns && placed.Any(p => p.Column == column); column++)
             {
-                FacePainter.Paint(pen, subject, face, new(at + ((faceMm - face.WidthMm) / 2), top + BodyTopMm), mating);
+                tables[column].PaintHead(pen, inner.Y + HeadlineMm - 1, ruled: false);
+            }
+
+            foreach (var block in placed)
+            {
+                block.Block.Paint(pen, tables[block.Column], Left(block.Column), block.Y, width);
+            }
+
+            Notes(pen, placed, Box.FromEdges(frame.Border.Frame.X, frame.Border.Frame.Bottom - 30, frame.TitleBox.X, frame.Border.Frame.Bottom));
+            return new(count > 1 ? $"Small connectors, {index + 1} of {count}" : "Small connectors", paper, pen.Items);
+        }
+
+        private static string Places(List<Placed> placed)
+        {
+            var (first, last) = (placed[0].Block.Subject.Thing.Place, placed[^1].Block.Subject.Thing.Place);
+            return first == last ? $"Place: {first}" : $"By place: {first} to {last}";
+        }
+
+        private void Notes(Pen pen, List<Placed> placed, Box box)
+        {
+            pen.Rule(box.X + 0.35, box.Y, box.Right - 0.35, 0.7);
+            var (y, left, noteMm) = (box.Y + 4.6, box.X + 4, box.Width - 8);
+            var notes = keys.Explained(placed.SelectMany(p => p.Block.Subject.Rows));
+            if (Pen.Width(Reading) > inner.Width)
+            {
+                notes = notes.Append("Volts: mated, loaded, run with the circuit at work. Bold: live with the key off. –: not known.");
+            }
+
+            foreach (var note in notes)
+            {
+                y = pen.Paragraph(note, left, y, noteMm, lineMm: NoteMm, most: Math.Max(0, (int)Math.Floor((box.Bottom - 1 - y) / NoteMm) + 1));
             }
         }
 
-        var tableLeft = left + TableAt(faceMm);
-        new ConnectorTable(subject, keys.Terminals, keys.Options, tableLeft, left + width - tableLeft).Paint(pen, subject.Rows, top + 9.4, RowMm);
-    }
-
-    private static double TableAt(double faceMm) => (2 * faceMm) + 8;
-
-    private static void Notes(Pen pen, ConnectorKeys keys, List<Placed> blocks, Box box)
-    {
-        pen.Rule(box.X + 0.35, box.Y, box.Right - 0.35, 0.7);
-        var rows = blocks.SelectMany(b => b.Block.Subject.Rows).ToList();
-        var (y, left, width) = (box.Y + 5, box.X + 4, box.Width - 8);
-        ImmutableArray<string> notes =
-        [
-            "Battery off. Views with the latch up.",
-            .. keys.Explained(blocks[0].Block.Subject, rows).Reverse(),
-            "Volts: to the grounded pole, mated, loaded; RUN with the circuit at work.",
-            "Bold OFF: live with the key off. –: not known.",
-        ];
-        foreach (var note in notes)
+        // blocks in order, column after column
+        private List<List<Placed>> Fill(double top, FrameLayout frame)
         {
-            y = pen.Paragraph(note, left, y, width, lineMm: NoteMm, most: Math.Max(0, (int)Math.Floor((box.Bottom - 2 - y) / NoteMm) + 1));
-        }
-    }
+            // a stamp stands above the title block only
+            double Bottom(int column) => Left(column) + width < frame.TitleBox.X ? frame.Border.Frame.Bottom - 32 : frame.TitleBox.Y - 2;
 
-    private static Block Measure(ConnectorSubject subject, ConnectorKeys keys, double width)
-    {
-        var (face, faceMm) = FaceOf(subject, width - new ConnectorTable(subject, keys.Terminals, keys.Options, 0, width).LeastWidthMm);
-        var table = 9.4 + ConnectorTable.HeadMm + (subject.Rows.Length * RowMm);
-        return new(subject, face, faceMm, Math.Max(table, BodyTopMm + (face?.HeightMm ?? 8) + 2.5) + AfterMm);
-    }
-
-    // the smallest face that holds the wire ids; without room for them the cavity names alone
-    private static (ConnectorFace? Face, double FaceMm) FaceOf(ConnectorSubject subject, double roomMm)
-    {
-        var letters = FacePainter.Letters(subject);
-        foreach (var withWires in new[] { true, false })
-        {
-            for (var faceMm = LeastFaceMm; TableAt(faceMm) <= roomMm; faceMm += FaceStepMm)
+            List<List<Placed>> pages = [[]];
+            var (column, y) = (0, top);
+            foreach (var block in blocks)
             {
-                if (ConnectorFaceFitter.Fit(subject.Part, letters, faceMm - 5, 60, withWires) is { } face)
+                if (y > top && y + block.HeightMm > Bottom(column))
                 {
-                    return (face, faceMm);
+                    (column, y) = (column + 1, top);
                 }
+
+                if (column == columns)
+                {
+                    pages.Add([]);
+                    column = 0;
+                }
+
+                pages[^1].Add(new(block, column, y));
+                y += block.HeightMm;
             }
+
+            return pages;
         }
 
-        return (null, LeastFaceMm);
+        private sealed record Placed(SmallBlock Block, int Column, double Y);
     }
-
-    // blocks in order, column after column
-    private static List<List<Placed>> Fill(ImmutableArray<Block> blocks, int columns, double top, double bottom)
-    {
-        List<List<Placed>> pages = [[]];
-        var (column, y) = (0, top);
-        foreach (var block in blocks)
-        {
-            if (y > top && y + block.HeightMm - AfterMm > bottom)
-            {
-                (column, y) = (column + 1, top);
-            }
-
-            if (column == columns)
-            {
-                pages.Add([]);
-                column = 0;
-            }
-
-            pages[^1].Add(new(block, column, y));
-            y += block.HeightMm;
-        }
-
-        return pages;
-    }
-
-    private sealed record Block(ConnectorSubject Subject, ConnectorFace? Face, double FaceMm, double HeightMm);
-
-    private sealed record Placed(Block Block, int Column, double Y);
 }

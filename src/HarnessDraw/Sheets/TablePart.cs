@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets;
@@ -5,14 +6,23 @@ namespace HarnessDraw.Sheets;
 /// <summary>The right side of a connector sheet: head, table, what its signs mean, the line to sign, how a ring is read.</summary>
 internal static class TablePart
 {
-    public static void Paint(Pen pen, ConnectorTable table, ConnectorSubject subject, ConnectorKeys keys, IReadOnlyList<ConnectorRow> rows, Box area, double rowMm)
+    /// <summary>From the top of the area to the first row, mm.</summary>
+    public const double AboveMm = 10 + ConnectorTable.HeadMm;
+    private const double NoteMm = 4.4;
+
+    /// <summary>What the notes and the line to sign need below the last row, mm.</summary>
+    public static double BelowMm(ConnectorSubject subject, ConnectorKeys keys, double widthMm) =>
+        5 + (NotesOf(subject, keys, subject.Rows).Sum(n => Pen.Wrapped(n, widthMm).Length) * NoteMm) + 4;
+
+    public static void Paint(Pen pen, ConnectorTable table, ConnectorSubject subject, ConnectorKeys keys, ImmutableArray<ConnectorLine> lines, Box area)
     {
         pen.Rule(area.X, area.Y + 1, area.Right, 0.7);
         pen.Text("CAVITIES AND EXPECTED VOLTS", area.X, area.Y + 7.5, area.Width, TextStyle.Bold.At(3.5));
-        var y = table.Paint(pen, rows, area.Y + 10, rowMm) + 5;
-        foreach (var note in keys.Explained(subject, rows).Concat(Notes(subject)))
+        table.PaintHead(pen, area.Y + 10);
+        var y = table.PaintLines(pen, lines, area.Y + AboveMm) + 5;
+        foreach (var note in NotesOf(subject, keys, lines.SelectMany(l => l.Rows)))
         {
-            y = pen.Paragraph(note, area.X, y, area.Width, lineMm: 4.6, most: Math.Max(0, (int)((area.Bottom - 4 - y) / 4.6)));
+            y = pen.Paragraph(note, area.X, y, area.Width, lineMm: NoteMm, most: Math.Max(0, (int)((area.Bottom - 4 - y) / NoteMm) + 1));
         }
 
         if (y + 3 < area.Bottom)
@@ -26,11 +36,15 @@ internal static class TablePart
         }
     }
 
-    private static IEnumerable<string> Notes(ConnectorSubject subject)
+    private static IEnumerable<string> NotesOf(ConnectorSubject subject, ConnectorKeys keys, IEnumerable<ConnectorRow> rows)
     {
-        yield return "Volts at the contact against the grounded pole, mated and loaded, RUN with the circuit at work. Bold OFF: live with the key off. –: not known.";
         var sizes = subject.Part.Cavities.Select(c => c.Size).Distinct(StringComparer.Ordinal).OrderBy(ContactSize.Mm).ToList();
-        yield return $"Dot: size of the cavity ({string.Join(", ", sizes)} mm). A: the most in any state.";
+        return
+        [
+            .. keys.Explained(rows),
+            "Volts to the grounded pole, mated, loaded, run with the circuit at work. Bold under off: live with the key off. –: not known.",
+            $"Dot: cavity {string.Join(", ", sizes)} mm. A: the most in any state.",
+        ];
     }
 
     private static void Legend(Pen pen, Box box)

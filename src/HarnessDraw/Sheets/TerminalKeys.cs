@@ -19,3 +19,18 @@ internal sealed class TerminalKeys
     /// <summary>The terminals of some ends in the order of their keys.</summary>
     public ImmutableArray<string> Used(IEnumerable<WireEnd> ends) => [.. ends.Select(e => e.Terminal).OfType<string>().Distinct(StringComparer.Ordinal).OrderBy(ids.IndexOf)];
 }
+
+/// <summary>Short names S1, S2, ... for the wire seals of a plan, the same on every sheet.</summary>
+internal sealed class SealKeys
+{
+    private readonly ImmutableArray<string> ids;
+
+    public SealKeys(Plan plan) =>
+        ids = [.. plan.Wires.SelectMany(w => new[] { w.From.Seal, w.To.Seal }).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    /// <summary>The key of a seal, a dash where the wire has none.</summary>
+    public string KeyOf(string? seal) => seal is null ? "–" : $"S{ids.IndexOf(seal) + 1}";
+
+    /// <summary>The seals of some ends in the order of their keys.</summary>
+    public ImmutableArray<string> Used(IEnumerable<WireEnd> ends) => [.. ends.Select(e => e.Seal).OfType<string>().Distinct(StringComparer.Ordinal).OrderBy(ids.IndexOf)];
+}

@@ -74,7 +74,7 @@ internal static class TitleBlockPainter
         cells.Value(148, 10, 11, 10, "Rev", b.Rev, weight: FaceWeight.Bold);
         cells.Value(159, 10, 21, 10, "Sheet", SheetOf(b), weight: FaceWeight.Bold);
         var size = PaperSizes.Label(paper).Split(' ')[0];
-        cells.Row(20, 10, [(38, "Owner", b.Owner), (23, "Drawn", b.Drawn), (24, "Approved", b.Approved), (21, "Checked", b.Checked), (28, "Date of issue", b.Date), (30, "Type", b.Type), (16, "Paper", size)]);
+        cells.Row(20, 10, [(46, "Owner", b.Owner), (22, "Drawn", b.Drawn), (22, "Approved", b.Approved), (20, "Checked", b.Checked), (27, "Date of issue", b.Date), (27, "Type", b.Type), (16, "Paper", size)]);
     }
 
     private static double PaintStamp(Cells cells, Box area, string reason)

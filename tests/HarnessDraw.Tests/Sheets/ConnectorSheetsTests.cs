@@ -80,7 +80,7 @@ public class ConnectorSheetsTests
         var plan = SmallPlan.Plan with { Nodes = [], Wires = [.. SmallPlan.Plan.Wires.Select(w => w with { Worst = null })] };
         var texts = ConnectorSheets.Compose(plan, [], new()).Sheets.SelectMany(ItemWalk.Texts).ToList();
         Assert.DoesNotContain(texts, t => t.Text is "0.0" or "0" or "NaN" or "−0.0");
-        Assert.Contains("any cavity with – under OFF may be live", string.Join(' ', texts.Select(t => t.Text)), StringComparison.Ordinal);
+        Assert.Contains("any cavity with – under off may be live", string.Join(' ', texts.Select(t => t.Text)), StringComparison.Ordinal);
     }
 
     [Theory]

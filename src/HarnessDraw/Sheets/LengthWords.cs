@@ -1,0 +1,18 @@
+using System.Globalization;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>Sums of lengths in the units a sheet shows: the design unit first, the other from the exact sum. One foot is 304.8 mm (exact, agreement of 1959).</summary>
+internal static class LengthWords
+{
+    private const double MmPerFoot = 304.8;
+
+    /// <summary>'12.34 m', '12.34 m (40.5 ft)' or '40.5 ft', and how many lengths are unknown.</summary>
+    public static string Sum(double sumMm, int unknown, UnitsShown units)
+    {
+        var metres = $"{(sumMm / 1000).ToString("0.00", CultureInfo.InvariantCulture)} m";
+        var feet = $"{(Math.Ceiling((sumMm / MmPerFoot * 10) - 1e-6) / 10).ToString("0.0", CultureInfo.InvariantCulture)} ft";
+        var words = units switch { UnitsShown.Inch => feet, UnitsShown.Both => $"{metres} ({feet})", _ => metres };
+        return unknown == 0 ? words : $"{words} and {unknown.ToString(CultureInfo.InvariantCulture)} unknown";
+    }
+}
