@@ -30,61 +30,10 @@ public sealed class ChartLayout
     }
 
     /// <summary>
-    /// Lengthens the stems of the trunk's ribs where that lets cards of neighbouring ribs interlock: each rib in turn takes the lift with which it leaves the
-    /// trunk first, as long as the chart stays no higher than given.
+    /// Lengthens the stems of the trunk's ribs where cards of neighbouring ribs then interlock, as long as the chart stays no higher than given (0: no stem
+    /// is lengthened), until it is narrow enough.
     /// </summary>
-    public void Lift(double mostHeightMm)
-    {
-        var root = spines[0];
-        var packing = new ChartPacking(problem, metrics, lanes, 0, 0);
-        packing.PackAll(spines);
-        foreach (var station in root.Stations)
-        {
-            foreach (var list in (List<SpineItem>[])[station.Left, station.Right])
-            {
-                foreach (var item in list)
-                {
-                    if (item.Child is { } rib)
-                    {
-                        LiftRib(packing, root, item, rib, mostHeightMm);
-                    }
-                }
-            }
-        }
-    }
-
-    private static void LiftRib(ChartPacking packing, Spine root, SpineItem item, Spine rib, double mostHeightMm)
-    {
-        var best = (item.T, Lift: 0.0);
-        for (var lift = 20.0; lift <= mostHeightMm / 2; lift += 20)
-        {
-            Try(lift);
-            if (item.T < best.T - 4 && HeightOf(root) <= mostHeightMm)
-            {
-                best = (item.T, lift);
-            }
-        }
-
-        Try(best.Lift);
-
-        void Try(double lift)
-        {
-            rib.LiftMm = lift;
-            rib.IsPacked = false;
-            packing.Pack(root);
-        }
-    }
-
-    private static double HeightOf(Spine root)
-    {
-        double low = 0, high = 0;
-        foreach (var box in root.Packed)
-        {
-            (low, high) = (Math.Min(low, box.U0), Math.Max(high, box.U1));
-        }
-
-        return high - low;
-    }
+    public void Lift(double mostHeightMm, double enoughMm) => new ChartPacking(problem, metrics, lanes, 0, 0).PackLifted(spines, mostHeightMm, enoughMm);
 
     /// <summary>Packs with the true distances on paper held at least at the given scales (mm on paper a mm of vehicle).</summary>
     public ChartPlan Pack(double stretchX = 0, double stretchY = 0)

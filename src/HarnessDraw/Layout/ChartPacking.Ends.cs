@@ -16,7 +16,7 @@ internal sealed partial class ChartPacking
         var top = (Math.Floor(middle) * metrics.PitchMm) - (Math.Round(table.RowsMm.Length / 2.0) * metrics.RowMm) + (metrics.PitchMm / 2);
         if (table.RowsMm.Length > 0)
         {
-            top = (Math.Floor(middle) * metrics.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[^1] + table.RowsMm[0]) / 2 / metrics.PitchMm) * metrics.PitchMm);
+            top = (Math.Floor(middle) * metrics.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[0] + ((table.RowsMm[^1] - table.RowsMm[0]) * metrics.TableShare)) / metrics.PitchMm) * metrics.PitchMm);
             top += Off(top + table.RowsMm[0]);
         }
 

@@ -9,7 +9,7 @@ internal sealed partial class ChartPacking
         station.FromT = prevEnd;
         var e = station.FirstEvent;
         var t = prevEnd + 1;
-        if (station == spine.Stations[0] && spine.Parent is not null && node.Disc && station.HasEdge)
+        if (spine.Parent is not null && node.Disc && station.HasEdge && (station == spine.Stations[0] || (station == spine.Stations[1] && !spine.Stations[0].HasEdge)))
         {
             var d = metrics.DiscMm;
             var disc = Beside(spine, e, true, t, d, d + 1, 1.6);

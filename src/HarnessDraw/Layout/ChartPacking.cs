@@ -6,6 +6,7 @@ namespace HarnessDraw.Layout;
 /// </summary>
 internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics metrics, ChartLanes lanes, double stretchX, double stretchY)
 {
+
     private readonly List<FrameBox> left = [];
     private readonly List<FrameBox> right = [];
     private double[] slotFrom = [];
@@ -189,15 +190,12 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var edge = isLeft ? slotFrom[item.Event] : slotTo[item.Event];
         var width = U(Math.Max(0, child.SlotCount - 1));
         var least = isLeft ? from + metrics.CornerMm + 0.6 : from + metrics.CornerMm + 0.6 + width;
-        var stem = isLeft
-            ? new FrameBox(-metrics.CornerMm, width + 0.8, edge - metrics.CornerMm - 2, edge)
-            : new FrameBox(-width - metrics.CornerMm, 0.8, edge, edge + metrics.CornerMm + 2);
-        var boxes = new List<FrameBox>(child.Packed.Count + 2) { stem };
-        foreach (var b in child.Packed)
+        if (lift is { } limit && spine.Parent is null)
         {
-            boxes.Add(isLeft ? new(b.U0, b.U1, edge - b.T1, edge - b.T0) : new(-b.U1, -b.U0, edge + b.T0, edge + b.T1));
+            Lift(child, list, isLeft, edge, width, least, limit);
         }
 
+        var boxes = Turned(child, isLeft, edge, width, 0);
         item.T = Settle(list, boxes, least);
         item.EdgeU = edge;
         item.LastLaneT = isLeft ? item.T + width : item.T;
@@ -208,6 +206,23 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
         Staircase(spine, item, isLeft);
         Corners(spine, item, child);
+    }
+
+    // the boxes of a child as they lie beside its parent, its stem lengthened
+    private List<FrameBox> Turned(Spine child, bool isLeft, double edge, double width, double liftMm)
+    {
+        var stem = isLeft
+            ? new FrameBox(-metrics.CornerMm, width + 0.8, edge - metrics.CornerMm - 2, edge)
+            : new FrameBox(-width - metrics.CornerMm, 0.8, edge, edge + metrics.CornerMm + 2);
+        var boxes = new List<FrameBox>(child.Packed.Count + 1) { stem };
+        foreach (var b in child.Packed)
+        {
+            // what begins at the parent, lanes and their staircase, grows; all else moves out
+            var (near, far) = (b.T0 < child.StartT - 1e-6 ? b.T0 : b.T0 + liftMm, b.T1 + liftMm);
+            boxes.Add(isLeft ? new(b.U0, b.U1, edge - far, edge - near) : new(-b.U1, -b.U0, edge + near, edge + far));
+        }
+
+        return boxes;
     }
 
     private void PlaceCard(Spine spine, SpineItem item, double from)

@@ -74,10 +74,10 @@ public sealed record ChartMetrics
     public double WidestCombMm { get; init; } = 12;
 
     /// <summary>Least distance between two printed things.</summary>
-    public double GapMm { get; init; } = 3;
+    public double GapMm { get; init; } = 2.6;
 
     /// <summary>Distance from the outermost lane to the cards beside it.</summary>
-    public double CardGapMm { get; init; } = 7;
+    public double CardGapMm { get; init; } = 6;
     public double SpliceStepMm { get; init; } = 12.5;
     public double DimensionMm { get; init; } = 6.2;
     public double DiscMm { get; init; } = 6.4;
@@ -85,4 +85,10 @@ public sealed record ChartMetrics
 
     /// <summary>Highest column of cards on one side of a rib before a second rib is made.</summary>
     public double ColumnMm { get; init; } = 170;
+
+    /// <summary>Share of the pin table that stands above the middle of the trunk: half, or more where the paper's lower corner is needed.</summary>
+    public double TableShare { get; init; } = 0.5;
+
+    /// <summary>Cards of a place that together are no higher than this stand on one side of a rib; higher ones are shared between both.</summary>
+    public double OneSideMm { get; init; } = 85;
 }

@@ -138,16 +138,22 @@ internal sealed class ChartShape
             spine.Stations.Add(station);
             var around = Rotation(spine, v);
             var (split, straight) = Choose(around);
-            PlaceOwnCards(spine, station, v, straight < 0);
+            var own = PlaceOwnCards(spine, station, v, straight < 0) ? [] : cards[v];
+            var host = own.Count > 0 ? Host(around, straight) : -1;
+            if (own.Count > 0 && host < 0)
+            {
+                Ribs(spine, station, own);
+            }
+
             for (var i = 0; i < split; i++)
             {
-                Hang(spine, station, around[i].Node, isLeft: true);
+                Hang(spine, station, around[i].Node, isLeft: true, i == host ? own : []);
             }
 
             // in leaving order: rotation runs outside in on the left and inside out on the right
             for (var i = around.Count - 1; i >= split && i != straight; i--)
             {
-                Hang(spine, station, around[i].Node, isLeft: false);
+                Hang(spine, station, around[i].Node, isLeft: false, i == host ? own : []);
             }
 
             v = straight >= 0 ? around[straight].Node : -1;
@@ -209,7 +215,22 @@ internal sealed class ChartShape
         return (split, straight);
     }
 
-    private void Hang(Spine spine, Station station, int child, bool isLeft)
+    // the side branch that takes the place's own cards along, so that they need no rib of their own; -1: none
+    private int Host(List<(double Angle, int Node)> around, int straight)
+    {
+        var host = -1;
+        for (var i = 0; i < around.Count; i++)
+        {
+            if (i != straight && (host < 0 || weight[around[i].Node] > weight[around[host].Node]))
+            {
+                host = i;
+            }
+        }
+
+        return host;
+    }
+
+    private void Hang(Spine spine, Station station, int child, bool isLeft, List<int> own)
     {
         var list = isLeft ? station.Left : station.Right;
         var isLeaf = children[child].Count == 0 && cards[child].Count == 1 && splices[child].Count == 0;
@@ -220,6 +241,13 @@ internal sealed class ChartShape
         }
 
         var rib = Branch(spine, list, isLeft);
+        if (own.Count > 0)
+        {
+            var place = new Station { Node = station.Node, HasEdge = false };
+            rib.Stations.Add(place);
+            Column(place, own);
+        }
+
         Extend(rib, child, hasEdge: true);
     }
 
@@ -233,38 +261,31 @@ internal sealed class ChartShape
         return rib;
     }
 
-    private void PlaceOwnCards(Spine spine, Station station, int v, bool isEnd)
+    // beside a vertical spine, or stacked at the end of a horizontal one; false: they need a rib
+    private bool PlaceOwnCards(Spine spine, Station station, int v, bool isEnd)
     {
         if (cards[v].Count == 0)
         {
-            return;
+            return true;
         }
 
         if (!spine.IsHorizontal)
         {
             Column(station, cards[v]);
-            return;
+            return true;
         }
 
-        var height = 0.0;
-        var isLinked = false;
-        foreach (var c in cards[v])
-        {
-            height += cardHeight[c] + metrics.GapMm;
-            foreach (var d in cards[v])
-            {
-                isLinked |= linked.Contains((c, d));
-            }
-        }
-
-        if (isEnd && !isLinked && height <= metrics.ColumnMm)
+        var isLinked = cards[v].Exists(c => cards[v].Exists(d => linked.Contains((c, d))));
+        if (isEnd && !isLinked && HeightOf(cards[v]) <= metrics.ColumnMm)
         {
             spine.EndCards.AddRange(cards[v]);
-            return;
+            return true;
         }
 
-        Ribs(spine, station, cards[v], height);
+        return false;
     }
+
+    private double HeightOf(List<int> some) => some.Sum(c => cardHeight[c] + metrics.GapMm);
 
     // cards at a place of a vertical spine: the lower of the two columns takes the next one
     private void Column(Station station, List<int> own)
@@ -278,7 +299,7 @@ internal sealed class ChartShape
 
         foreach (var c in own)
         {
-            var isLeft = left <= right + (total < metrics.ColumnMm / 2 ? total : 0);
+            var isLeft = left <= right + (total < metrics.OneSideMm ? total : 0);
             if (isLeft)
             {
                 left += cardHeight[c];
@@ -292,8 +313,9 @@ internal sealed class ChartShape
         }
     }
 
-    private void Ribs(Spine spine, Station station, List<int> own, double height)
+    private void Ribs(Spine spine, Station station, List<int> own)
     {
+        var height = HeightOf(own);
         var isUp = problem.Nodes[station.Node].Y <= middleY;
         var count = Math.Max(1, (int)Math.Ceiling(height / (2 * metrics.ColumnMm)));
         var share = height / count;

@@ -9,6 +9,7 @@ public sealed record Panel(double WidthMm, double HeightMm, double WantX, double
 public sealed class PanelPacking
 {
     private const double CellMm = 5;
+    private const double LaterShapeMm = 60;
     private readonly Box area;
     private readonly int columns;
     private readonly int rows;
@@ -40,24 +41,36 @@ public sealed class PanelPacking
         summedRows = Math.Min(summedRows, r0);
     }
 
-    /// <summary>Places for all panels in their order, or null when one does not fit.</summary>
-    public Box[]? Place(IReadOnlyList<Panel> panels)
+    /// <summary>
+    /// Places for all panels in their order, each in the shape that comes nearest to where it would stand (a later shape must gain something): the box and the
+    /// number of the shape; null when one does not fit.
+    /// </summary>
+    public (Box Box, int Shape)[]? Place(IReadOnlyList<IReadOnlyList<Panel>> panels)
     {
         ArgumentNullException.ThrowIfNull(panels);
-        var boxes = new Box[panels.Count];
+        var places = new (Box, int)[panels.Count];
         for (var i = 0; i < panels.Count; i++)
         {
             Sum();
-            if (Find(panels[i]) is not { } box)
+            (Box Box, int Shape, double Off)? best = null;
+            for (var shape = 0; shape < panels[i].Count; shape++)
+            {
+                if (Find(panels[i][shape]) is { } found && (best is null || found.Off + (shape * LaterShapeMm) < best.Value.Off))
+                {
+                    best = (found.Box, shape, found.Off + (shape * LaterShapeMm));
+                }
+            }
+
+            if (best is not { } place)
             {
                 return null;
             }
 
-            boxes[i] = box;
-            Take(box.Grow(2));
+            places[i] = (place.Box, place.Shape);
+            Take(place.Box.Grow(2));
         }
 
-        return boxes;
+        return places;
     }
 
     private void Sum()
@@ -79,7 +92,7 @@ public sealed class PanelPacking
         summedRows = rows;
     }
 
-    private Box? Find(Panel panel)
+    private (Box Box, double Off)? Find(Panel panel)
     {
         var w = (int)Math.Ceiling(panel.WidthMm / CellMm);
         var h = (int)Math.Ceiling(panel.HeightMm / CellMm);
@@ -106,6 +119,6 @@ public sealed class PanelPacking
             }
         }
 
-        return found;
+        return found is { } box ? (box, best * CellMm) : null;
     }
 }

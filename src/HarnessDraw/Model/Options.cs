@@ -27,6 +27,9 @@ public sealed record BuildCondition(ImmutableArray<OptionChoice> AllOf)
         return AllOf.All(a => other.AllOf.All(b => a.Option != b.Option || a.Choices.Intersect(b.Choices).Any()));
     }
 
+    /// <summary>For people: 'charging: exciter; cooling: belt fan or none', or the empty text for always.</summary>
+    public string Words => string.Join("; ", AllOf.Select(c => $"{c.Option}: {string.Join(" or ", c.Choices)}"));
+
     /// <summary>'charging=exciter, cooling=belt fan|none', or the empty text for always.</summary>
     public override string ToString() => string.Join(", ", AllOf.Select(c => $"{c.Option}={string.Join("|", c.Choices)}"));
 }

@@ -7,7 +7,7 @@ namespace HarnessDraw.Sheets;
 /// <summary>A row of a card or of the pin table: the wire, and the pin it ends on there.</summary>
 internal sealed record ChartRow(Wire Wire, string Pin);
 
-/// <summary>A wire that ends beside its card: what the ground sign (or the far end) is called.</summary>
+/// <summary>A wire that ends beside its card: the mark of the ground point, or what the far end is called.</summary>
 internal sealed record ChartStub(Wire Wire, string Pin, string To, bool IsGround);
 
 /// <summary>A load's table on the chart.</summary>

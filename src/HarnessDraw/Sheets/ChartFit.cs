@@ -6,27 +6,28 @@ namespace HarnessDraw.Sheets;
 /// <summary>A wall chart tried on one paper with one size of names: where the chart and the panels stand, when they fit.</summary>
 internal sealed class ChartFit
 {
-    private readonly ChartLayout layout;
-    private readonly bool blackInk;
+    private readonly ChartDraft draft;
+    private double liftMm;
 
-    private ChartFit(WallChartProblem problem, ChartLayout layout, Paper paper, FrameLayout frame, bool blackInk)
+    private ChartFit(ChartDraft draft, Paper paper, FrameLayout frame)
     {
-        Problem = problem;
-        this.layout = layout;
+        this.draft = draft;
         Paper = paper;
         Frame = frame;
-        this.blackInk = blackInk;
-        Chart = layout.Pack();
-        // what the panels say does not depend on how the chart is packed
-        Panels = new WallChartPanels(problem, Chart, blackInk).All();
+        Chart = draft.Compact;
+        Panels = draft.Panels;
     }
 
-    public WallChartProblem Problem { get; }
+    public WallChartProblem Problem => draft.Problem;
     public Paper Paper { get; }
     public FrameLayout Frame { get; }
     public ChartPlan Chart { get; private set; }
-    public List<ChartPanel> Panels { get; }
-    public Box[] PanelBoxes { get; private set; } = [];
+
+    /// <summary>The panels that are shown: all, or without those that other sheets of the set carry.</summary>
+    public IReadOnlyList<ChartPanel> Panels { get; private set; }
+
+    /// <summary>Where each panel stands and in which of its shapes.</summary>
+    public IReadOnlyList<(Box Box, int Shape)> PanelPlaces { get; private set; } = [];
 
     /// <summary>How far the chart is moved from its own coordinates onto the paper.</summary>
     public double MoveX { get; private set; }
@@ -35,43 +36,68 @@ internal sealed class ChartFit
 
     public ChartFigures Figures => new()
     {
-        Crossings = layout.Crossings.Count,
-        CrossingsStraightLaneBound = layout.Crossings.StraightLaneBound,
-        CrossingsLowerBound = layout.Crossings.LowerBound,
-        BoundReason = layout.Crossings.Reason,
+        Crossings = draft.Crossings.Count,
+        CrossingsStraightLaneBound = draft.Crossings.StraightLaneBound,
+        CrossingsLowerBound = draft.Crossings.LowerBound,
+        BoundReason = draft.Crossings.Reason,
         Paper = Paper.Name,
     };
 
-    /// <summary>Tries columns of cards of several heights, as they are and with lifted ribs; the first that fits, else the last.</summary>
-    public static ChartFit Try(WallChartSubject subject, Paper paper, TitleBlock title, double nameMm, bool blackInk)
+    /// <summary>
+    /// Tries columns of cards of several heights, as they are and with lifted ribs, with all panels and then without those that have a sheet of their own;
+    /// the first that fits, else the narrowest.
+    /// </summary>
+    public static ChartFit Try(ChartDrafts drafts, Paper paper, TitleBlock title, double nameMm)
     {
-        ChartFit? fit = null;
         var frame = Sheets.Frame.Compose(paper, title);
-        foreach (var columnMm in (ReadOnlySpan<double>)[170, 110, 260])
+        ChartFit? narrowest = null;
+        foreach (var mayLeaveOut in (ReadOnlySpan<bool>)[false, true])
         {
-            var problem = new WallChartProblem(subject, new WallChartStyle(subject, nameMm, blackInk, columnMm));
-            fit = new ChartFit(problem, ChartLayout.Start(problem.Problem, problem.Style.Metrics), paper, frame, blackInk);
-            fit.Fits = fit.Place() || fit.PlaceLifted();
-            if (fit.Fits)
+            foreach (var (columnMm, tableShare) in (ReadOnlySpan<(double, double)>)[(170, 0.5), (170, 0.9), (110, 0.5), (110, 0.9), (60, 0.5)])
             {
-                break;
+                var fit = new ChartFit(drafts.Get(nameMm, columnMm, tableShare), paper, frame);
+                if (mayLeaveOut)
+                {
+                    fit.Panels = [.. fit.Panels.Select(p => p.OrElsewhere())];
+                }
+
+                var strip = frame.TitleBox.Height + 4;
+                foreach (var heightMm in (ReadOnlySpan<double>)[0, frame.Inner.Height - 2, frame.Inner.Height - strip, frame.Inner.Height - (1.3 * strip)])
+                {
+                    fit.Fits = fit.Fits || fit.PlaceLifted(heightMm);
+                }
+
+                if (fit.Fits)
+                {
+                    return fit;
+                }
+
+                narrowest = narrowest is null || fit.Chart.Bounds.Width < narrowest.Chart.Bounds.Width ? fit : narrowest;
             }
         }
 
-        return fit!;
+        return narrowest!;
     }
 
-    private bool PlaceLifted()
+    private bool PlaceLifted(double mostHeightMm)
     {
-        var inner = Frame.Inner;
-        if (Chart.Bounds.Height > inner.Height * 0.95 || Chart.Bounds.Width < inner.Width * 0.6)
+        if (mostHeightMm > 0 && draft.Compact.Bounds.Height > mostHeightMm || !HasRoom())
         {
             return false;
         }
 
-        layout.Lift(inner.Height * 0.95);
-        Chart = layout.Pack();
+        liftMm = mostHeightMm;
+        Chart = draft.Pack(mostHeightMm, Frame.Inner.Width - 2);
         return Place();
+    }
+
+    // the area of all that must be shown is the least paper; only then is a place searched for
+    private bool HasRoom()
+    {
+        var inner = Frame.Inner;
+        return draft.Compact.Occupied.Sum(Area) * 0.8 + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox) < inner.Width * inner.Height;
+
+        static double Area(Box box) => box.Width * box.Height;
     }
 
     /// <summary>The same with the true distances held as far as the paper allows: one scale for both axes, then each alone.</summary>
@@ -82,13 +108,13 @@ internal sealed class ChartFit
         x = Math.Max(both, x);
         var y = Bisect(s => (x, Math.Max(both, s)), widest);
         y = Math.Max(both, y);
-        Chart = layout.Pack(x, y);
+        Chart = draft.Pack(liftMm, Frame.Inner.Width - 2, x, y);
         if (!Place())
         {
-            Chart = layout.Pack(both, both);
+            Chart = draft.Pack(liftMm, Frame.Inner.Width - 2, both, both);
             if (!Place())
             {
-                Chart = layout.Pack();
+                Chart = draft.Pack(liftMm, Frame.Inner.Width - 2);
                 Place();
             }
         }
@@ -103,7 +129,7 @@ internal sealed class ChartFit
         {
             var middle = (low + high) / 2;
             var (x, y) = scales(middle);
-            Chart = layout.Pack(x, y);
+            Chart = draft.Pack(liftMm, Frame.Inner.Width - 2, x, y);
             if (Place())
             {
                 low = middle;
@@ -117,6 +143,7 @@ internal sealed class ChartFit
         return low;
     }
 
+    // where on the free room the chart stands
     private bool Place()
     {
         var inner = Frame.Inner.Grow(-0.5);
@@ -139,7 +166,7 @@ internal sealed class ChartFit
         return false;
     }
 
-    private static ReadOnlySpan<(double Share, double Across)> Positions => new (double, double)[] { (0.5, 1), (0.3, 1), (0.7, 1), (0, 1), (1, 1), (0.5, 0.5), (0, 0.5), (1, 0.5), (0.5, 0), (0, 0), (1, 0) };
+    private static ReadOnlySpan<(double Share, double Across)> Positions => new (double, double)[] { (0.5, 1), (0.3, 1), (0.7, 1), (0, 1), (1, 1), (0.15, 1), (0.5, 0.5), (0, 0.5), (0.25, 0.5), (1, 0.5), (0.5, 0), (0.25, 0), (0, 0), (1, 0) };
 
     // once it fits, it stretches in its place
     private (double Share, double Across)? wanted;
@@ -161,8 +188,8 @@ internal sealed class ChartFit
             packing.Take(box.Move(MoveX, MoveY).Grow(1));
         }
 
-        var placed = packing.Place([.. Panels.Select(p => p.Size)]);
-        PanelBoxes = placed ?? [];
+        var placed = packing.Place([.. Panels.Select(p => p.Shapes.Select(s => s.Size).ToList())]);
+        PanelPlaces = placed ?? [];
         return placed is not null;
     }
 }

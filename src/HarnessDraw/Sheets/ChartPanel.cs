@@ -1,15 +1,26 @@
+using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 using HarnessDraw.Layout;
 
 namespace HarnessDraw.Sheets;
 
-/// <summary>A block beside the chart: its size, where it would rather stand, and how it is drawn into its box.</summary>
-internal sealed record ChartPanel(Panel Size, Action<ChartPen, Box> Draw)
-{
-    /// <summary>A panel that may be left to a sheet of its own when there is no room (the connector views).</summary>
-    public bool MayBeLeftOut { get; init; }
+/// <summary>One shape of a panel: its size, where it would rather stand, and how it is drawn into its box.</summary>
+internal sealed record PanelShape(Panel Size, Action<ChartPen, Box> Draw);
 
-    public static ChartPanel Of(double width, double height, double wantX, double wantY, Action<ChartPen, Box> draw) => new(new(width, height, wantX, wantY), draw);
+/// <summary>A block beside the chart, in one or several shapes, the one it would rather have first.</summary>
+internal sealed record ChartPanel(ImmutableArray<PanelShape> Shapes)
+{
+    /// <summary>The line that stands for the panel when there is no room for what another sheet of the set shows as well; null: it must be shown.</summary>
+    public string? Elsewhere { get; init; }
+
+    /// <summary>The panel itself, or the line that says where it is.</summary>
+    public ChartPanel OrElsewhere() => Elsewhere is not { } words ? this
+        : Of(WallChartStyle.Width(words) + 1, 5, 1, 0.9, (pen, box) => pen.Text(words, box.X, box.Y + 3.6, WallChartStyle.TextMm));
+
+    public static ChartPanel Of(double width, double height, double wantX, double wantY, Action<ChartPen, Box> draw) => new([new(new(width, height, wantX, wantY), draw)]);
+
+    /// <summary>The first shape and, where it finds no room, those of the others.</summary>
+    public ChartPanel Or(params ReadOnlySpan<ChartPanel> others) => this with { Shapes = [.. Shapes, .. others.ToArray().SelectMany(o => o.Shapes)] };
 
     /// <summary>The rule and the head of a panel; gives the y below them.</summary>
     public static double Head(ChartPen pen, Box box, string title)

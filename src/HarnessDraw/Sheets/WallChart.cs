@@ -19,42 +19,42 @@ public static class WallChart
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
         var subject = new WallChartSubject(shown);
+        var drafts = new ChartDrafts(subject, options.BlackInk);
         var title = SheetTitle.Of(shown, findings, options, shown.Harness.Title, "wall chart");
         if (options.Paper is { } asked)
         {
-            return SheetFit(subject, asked, title, options) is { Fits: true } fit ? Drawn(fit, options, title) : Refused(subject, title, asked, options);
+            return SheetFit(drafts, asked, title) is { Fits: true } fit ? Drawn(fit, options, title) : Refused(drafts, title, asked);
         }
 
-        var found = Sheets().Select(p => SheetFit(subject, p, title, options)).FirstOrDefault(f => f.Fits) ?? RollFit(subject, title, options);
-        return found is not null ? Drawn(found, options, title) : Refused(subject, title, PaperSizes.A0, options);
+        var found = Sheets().Select(p => SheetFit(drafts, p, title)).FirstOrDefault(f => f.Fits) ?? RollFit(drafts, title);
+        return found is not null ? Drawn(found, options, title) : Refused(drafts, title, PaperSizes.A0);
     }
 
     private static ImmutableArray<Paper> Sheets() => [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0];
 
-    // the largest names that fit, else the attempt with the least
-    private static ChartFit SheetFit(WallChartSubject subject, Paper paper, TitleBlock title, SheetOptions options)
+    // fits with the least names first, then with the largest that do
+    private static ChartFit SheetFit(ChartDrafts drafts, Paper paper, TitleBlock title)
     {
-        ChartFit? fit = null;
-        foreach (var nameMm in NameSizes(paper))
+        var fit = ChartFit.Try(drafts, paper, title, LeastNameMm);
+        foreach (var nameMm in fit.Fits ? LargerNames(paper) : [])
         {
-            fit = ChartFit.Try(subject, paper, title, nameMm, options.BlackInk);
-            if (fit.Fits)
+            if (ChartFit.Try(drafts, paper, title, nameMm) is { Fits: true } larger)
             {
-                break;
+                return larger;
             }
         }
 
-        return fit!;
+        return fit;
     }
 
     /// <summary>The narrowest usual roll that is high enough, as long as it takes (width of rolls: common practice, no source); null when none is.</summary>
-    private static ChartFit? RollFit(WallChartSubject subject, TitleBlock title, SheetOptions options)
+    private static ChartFit? RollFit(ChartDrafts drafts, TitleBlock title)
     {
         const double longest = 20_000;
         const double step = 50;
         foreach (var widthMm in (ReadOnlySpan<double>)[841, 914, 1067])
         {
-            var free = ChartFit.Try(subject, PaperSizes.Roll(widthMm, longest), title, LeastNameMm, options.BlackInk);
+            var free = ChartFit.Try(drafts, PaperSizes.Roll(widthMm, longest), title, LeastNameMm);
             if (!free.Fits)
             {
                 continue;
@@ -63,7 +63,7 @@ public static class WallChart
             var lengthMm = Math.Ceiling((free.Chart.Bounds.Width + 40) / step) * step;
             for (var tries = 0; tries < 12; tries++, lengthMm += 2 * step)
             {
-                var fit = ChartFit.Try(subject, PaperSizes.Roll(widthMm, lengthMm), title, LeastNameMm, options.BlackInk);
+                var fit = ChartFit.Try(drafts, PaperSizes.Roll(widthMm, lengthMm), title, LeastNameMm);
                 if (fit.Fits)
                 {
                     return fit;
@@ -76,12 +76,12 @@ public static class WallChart
         return null;
     }
 
-    private static ImmutableArray<double> NameSizes(Paper paper) => Math.Min(paper.WidthMm, paper.HeightMm) > 500 ? [7, 6, LeastNameMm] : [LeastNameMm];
+    private static ImmutableArray<double> LargerNames(Paper paper) => Math.Min(paper.WidthMm, paper.HeightMm) > 500 ? [7, 6] : [];
 
-    private static SheetResult Refused(WallChartSubject subject, TitleBlock title, Paper paper, SheetOptions options)
+    private static SheetResult Refused(ChartDrafts drafts, TitleBlock title, Paper paper)
     {
-        var last = ChartFit.Try(subject, paper, title, LeastNameMm, options.BlackInk);
-        var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(subject, p, title, LeastNameMm, options.BlackInk).Fits) ?? RollFit(subject, title, options)?.Paper;
+        var last = ChartFit.Try(drafts, paper, title, LeastNameMm);
+        var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(drafts, p, title, LeastNameMm).Fits) ?? RollFit(drafts, title)?.Paper;
         var cure = would is null ? $"no usual roll is wide enough; a sheet of about {last.Chart.Bounds.Width + 200:0} x {last.Chart.Bounds.Height + 100:0} mm would fit, or one build by itself" : $"{would.Name} would fit";
         return new([])
         {

@@ -43,7 +43,7 @@ internal static class WallChartBody
     }
 
     private static ImmutableArray<Box> Taken(ChartFit fit) =>
-        [.. fit.PanelBoxes.Select(b => b.Grow(ClearMm)), fit.Frame.TitleBox.Grow(ClearMm), .. fit.Chart.Occupied.Select(b => b.Move(fit.MoveX, fit.MoveY).Grow(ClearMm))];
+        [.. fit.PanelPlaces.Select(p => p.Box.Grow(ClearMm)), fit.Frame.TitleBox.Grow(ClearMm), .. fit.Chart.Occupied.Select(b => b.Move(fit.MoveX, fit.MoveY).Grow(ClearMm))];
 
     // a point every 25 mm of the vehicle, corners included
     private static IEnumerable<PlanPoint> Sampled(BodyLine line)

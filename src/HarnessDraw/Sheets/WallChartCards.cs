@@ -25,13 +25,13 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
         foreach (var (lane, end, y) in placed.Rows)
         {
             var row = card.Rows[(lane, end)];
-            Row(row.Wire, row.Pin, box, y + dy, placed.LanesOnLeft);
+            Row(style.Columns(card), row.Wire, row.Pin, box, y + dy, placed.LanesOnLeft);
         }
 
         var stubY = placed.FirstStubY + dy;
         foreach (var stub in card.Stubs)
         {
-            Row(stub.Wire, stub.Pin, box, stubY, placed.LanesOnLeft);
+            Row(style.Columns(card), stub.Wire, stub.Pin, box, stubY, placed.LanesOnLeft);
             Stub(stub, placed.LanesOnLeft ? box.X : box.Right, stubY, placed.LanesOnLeft ? -1 : 1);
             stubY += style.Metrics.RowMm;
         }
@@ -83,33 +83,33 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
         }
     }
 
-    private void Row(Wire wire, string pin, Box box, double y, bool lanesOnLeft)
+    private void Row(CardColumns columns, Wire wire, string pin, Box box, double y, bool lanesOnLeft)
     {
         var half = style.Metrics.RowMm / 2;
         var tag = new Tag { For = wire.Id };
-        var pinBox = lanesOnLeft ? new Box(box.X, y - half, style.PinMm, 2 * half) : new Box(box.Right - style.PinMm, y - half, style.PinMm, 2 * half);
+        var pinBox = lanesOnLeft ? new Box(box.X, y - half, columns.PinMm, 2 * half) : new Box(box.Right - columns.PinMm, y - half, columns.PinMm, 2 * half);
         pen.Line(box.X, y + half, box.Right, y + half, pen.BlackInk ? 0.13 : 0.18, Ink.Hairline);
         pen.Box(pinBox, 0.25, 0, Ink.QuietFill, role: ItemRole.Plate);
-        pen.Text(TextFit.Ellipsis(pin, style.PinMm - 1.2, WallChartStyle.TextMm, FaceWeight.Bold), pinBox.Centre.X, y + 1.25, WallChartStyle.TextMm, FaceWeight.Bold, TextAnchor.Middle, tag: tag);
-        var x = (lanesOnLeft ? pinBox.Right : box.X) + 1.6;
+        pen.Text(TextFit.Ellipsis(pin, columns.PinMm - 1.2, WallChartStyle.TextMm, FaceWeight.Bold), pinBox.Centre.X, y + 1.25, WallChartStyle.TextMm, FaceWeight.Bold, TextAnchor.Middle, tag: tag);
+        var x = (lanesOnLeft ? pinBox.Right : box.X) + 1.4;
         pen.Text(wire.Id, x, y + 1.25, WallChartStyle.TextMm, FaceWeight.Bold, tag: tag);
-        x += style.IdMm + 1.8;
+        x += columns.IdMm + 1.6;
         pen.AddRange(Swatch.Paint(WireColour.Parse(wire.Colour), new Box(x, y - 1.25, 5.6, 2.5), pen.BlackInk));
-        x += 5.6 + 1.6;
+        x += 5.6 + 1.4;
         pen.Text(wire.Colour, x, y + 1.25, WallChartStyle.TextMm, tag: tag);
-        var right = (lanesOnLeft ? box.Right : pinBox.X) - 1.6;
-        if (style.OptionMm > 0)
+        var right = (lanesOnLeft ? box.Right : pinBox.X) - 1.4;
+        if (columns.OptionMm > 0)
         {
             if (style.LetterOf(wire.Builds) is { } letter)
             {
-                pen.Lozenge(letter, new(right - 3.4, y), 2.3, 2.5);
+                pen.Lozenge(letter, new(right - 2.6, y), 2.3, 2.5);
             }
 
-            right -= style.OptionMm;
+            right -= columns.OptionMm;
         }
 
         pen.Text(WallChartStyle.CutText(wire), right, y + 1.25, WallChartStyle.TextMm, anchor: TextAnchor.End, tag: tag);
-        pen.Text(wire.SizeLabel, right - style.CutMm - 2.4, y + 1.25, WallChartStyle.TextMm, anchor: TextAnchor.End, tag: tag);
+        pen.Text(wire.SizeLabel, right - columns.CutMm - 2, y + 1.25, WallChartStyle.TextMm, anchor: TextAnchor.End, tag: tag);
     }
 
     private void Stub(ChartStub stub, double x, double y, int away)

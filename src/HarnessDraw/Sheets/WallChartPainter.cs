@@ -37,7 +37,8 @@ internal static class WallChartPainter
         pen = new ChartPen(blackInk);
         for (var i = 0; i < fit.Panels.Count; i++)
         {
-            fit.Panels[i].Draw(pen, fit.PanelBoxes[i]);
+            var (box, shape) = fit.PanelPlaces[i];
+            fit.Panels[i].Shapes[shape].Draw(pen, box);
         }
 
         items.Add(pen.Group("panels"));

@@ -9,11 +9,12 @@ namespace HarnessDraw.Sheets;
 internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart, bool blackInk)
 {
     private const double Cap = WallChartStyle.TextMm;
+    private const double RowMm = 5.4;
     private readonly Plan plan = problem.Subject.Plan;
 
     public List<ChartPanel> All()
     {
-        var panels = new List<ChartPanel> { Title(), Cautions() };
+        var panels = new List<ChartPanel> { Title(10).Or(Title(7)), Cautions(118).Or(Cautions(150), Cautions(190)) };
         if (Views() is { } views)
         {
             panels.Add(views);
@@ -21,7 +22,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
 
         if (!chart.Cuts.IsEmpty)
         {
-            panels.Add(LaneLists());
+            panels.Add(LaneLists(32).Or(LaneLists(20), LaneLists(12), LaneLists(48)));
         }
 
         if (WallChartPower.Panel(problem) is { } power)
@@ -29,7 +30,13 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             panels.Add(power);
         }
 
-        panels.Add(Legend());
+        panels.Add(Legend(196).Or(Legend(138), Legend(258)));
+        if (Letters() is { Count: > 0 } letters)
+        {
+            var head = problem.Subject.GroundsAtLoads.Count == 0 ? "OPTIONS" : problem.Style.Options.Any() ? "OPTIONS AND GROUNDS" : "GROUNDS";
+            panels.Add(LetterList(head, letters, 1).Or(LetterList(head, letters, 2)));
+        }
+
         if (!plan.Harness.Waivers.IsEmpty)
         {
             panels.Add(Waivers());
@@ -42,14 +49,14 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         return panels;
     }
 
-    private ChartPanel Title()
+    private ChartPanel Title(double capMm)
     {
         var vehicle = plan.Harness.Vehicle.ToUpperInvariant();
-        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, 10, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 230);
-        return ChartPanel.Of(width, 24, 0, 0, (pen, box) =>
+        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 230);
+        return ChartPanel.Of(width, capMm + 14, 0, 0, (pen, box) =>
         {
-            pen.Text(TextFit.Ellipsis(vehicle, box.Width, 10, FaceWeight.Bold), box.X, box.Y + 11, 10, FaceWeight.Bold);
-            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + 20, 5);
+            pen.Text(TextFit.Ellipsis(vehicle, box.Width, capMm, FaceWeight.Bold), box.X, box.Y + capMm + 1, capMm, FaceWeight.Bold);
+            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + capMm + 10, 5);
         });
     }
 
@@ -64,10 +71,10 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         pen.Text("FRONT", box.X + 15.5, y + 3.5, 7, FaceWeight.Bold);
     });
 
-    private ChartPanel Cautions()
+    private ChartPanel Cautions(double leastMm)
     {
         var cautions = WallChartTexts.Boxed(plan);
-        var width = Math.Max(118, cautions.Max(c => WallChartStyle.Width(c.Headline, 5, FaceWeight.Bold)) + 19);
+        var width = Math.Max(leastMm, cautions.Max(c => WallChartStyle.Width(c.Headline, 5, FaceWeight.Bold)) + 19);
         var boxed = cautions.Select(c => (c.Headline, Lines: TextFit.Wrap(c.Sentence, width - 20, Cap))).ToList();
         var further = WallChartTexts.Further(plan).Select(t => TextFit.Wrap(t, width - 9, Cap)).ToList();
         var boxHeight = 4 + boxed.Sum(b => 9.5 + (b.Lines.Length * 4));
@@ -136,7 +143,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             View(pen, face, wires, box.X + gap, y, mating: false, "WIRE-ENTRY SIDE", "as you insert terminals");
             View(pen, face, wires, box.X + (2 * gap) + face.WidthMm, y, mating: true, "MATING SIDE", "as you probe");
         }) with
-        { MayBeLeftOut = true };
+        { Elsewhere = $"{mate.Label.ToUpperInvariant()}: both views are on the connector sheets." };
     }
 
     private void View(ChartPen pen, ConnectorFace face, Dictionary<string, Wire> wires, double x, double y, bool mating, string words, string use)
@@ -156,11 +163,11 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         pen.Text(use, x + (face.WidthMm / 2), y + face.HeightMm + 10.6, Cap, anchor: TextAnchor.Middle);
     }
 
-    private ChartPanel LaneLists()
+    private ChartPanel LaneLists(int mostRows)
     {
         var codeMm = problem.Style.IdMm + 1.6 + 5.6 + 1.4 + problem.Style.CodeMm + 4;
         var longest = chart.Cuts.Max(c => c.Lanes.Length);
-        var most = Math.Clamp(longest, 1, longest > 60 ? 50 : 32);
+        var most = Math.Clamp(longest, 1, longest > 60 ? mostRows * 3 / 2 : mostRows);
         var columns = chart.Cuts.Sum(c => (c.Lanes.Length + most - 1) / most);
         var head = "LANE ORDER AT CUTS " + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i)));
         var width = Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, columns * codeMm);
@@ -203,59 +210,93 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         });
     }
 
-    private ChartPanel Legend()
+    private ChartPanel Legend(double width)
     {
+        const double ColourMm = 40;
+        const double SymbolMm = 58;
         var colours = problem.Subject.Lanes.Select(l => l.Wire).Concat(problem.Subject.Cards.SelectMany(c => c.Stubs.Select(s => s.Wire)))
             .SelectMany(w => w.Colour.Split('/')).Distinct(StringComparer.Ordinal)
             .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal).ToList();
         var two = problem.Subject.Lanes.Select(l => l.Wire.Colour).FirstOrDefault(c => c.Contains('/', StringComparison.Ordinal));
         var symbols = Symbols();
-        string[] sentences = ["Order and branching are true, distances are not to scale. Each wire keeps its lane.", "Stations count from the root of the harness. Lengths in cards are cut lengths, mm.", "Areas in mm². Wires of 4 mm² and more have a wide lane."];
-        var rows = Math.Max((colours.Count + 1) / 2, (symbols.Count + 1) / 2);
-        var optionLines = problem.Style.Options.Select(o => $"{o.Value}: only with {o.Key}").ToList();
-        var height = 12 + (rows * 5.4) + 6 + (optionLines.Count * 5.4) + 22 + 14;
-        const double colourMm = 40;
-        return ChartPanel.Of(196, height, 0.5, 1, (pen, box) =>
+        var sentences = TextFit.Wrap("Order and branching are true, distances are not to scale. Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.", width, Cap);
+        var colourColumns = width < 150 ? 1 : 2;
+        var symbolColumns = Math.Max(1, (int)((width - (colourColumns * ColourMm) - 4) / SymbolMm));
+        var rows = Math.Max(Rows(colours.Count, colourColumns), Rows(symbols.Count, symbolColumns)) + (two is null ? 0 : 1);
+        var height = 12 + (rows * RowMm) + 24 + (sentences.Length * 4.2);
+        return ChartPanel.Of(width, height, 0.5, 1, (pen, box) =>
         {
-            var y = ChartPanel.Head(pen, box, "LEGEND") + 3;
+            var top = ChartPanel.Head(pen, box, "LEGEND") + 3;
             for (var i = 0; i < colours.Count; i++)
             {
-                var (cx, cy) = (box.X + (i % 2 * colourMm), y + (i / 2 * 5.4));
+                var (cx, cy) = (box.X + (i % colourColumns * ColourMm), top + (i / colourColumns * RowMm));
                 pen.AddRange(Swatch.Paint(new WireColour(colours[i]), new Box(cx, cy - 2.5, 8, 2.5), blackInk));
                 pen.Text(colours[i].Code, cx + 10, cy, Cap, FaceWeight.Bold);
-                pen.Text(TextFit.Ellipsis(colours[i].Word, colourMm - 18, Cap), cx + 10 + Math.Max(6, WallChartStyle.Width(colours[i].Code, Cap, FaceWeight.Bold) + 1.6), cy, Cap);
+                pen.Text(TextFit.Ellipsis(colours[i].Word, ColourMm - 18, Cap), cx + 10 + Math.Max(6, WallChartStyle.Width(colours[i].Code, Cap, FaceWeight.Bold) + 1.6), cy, Cap);
+            }
+
+            if (two is not null)
+            {
+                var y = top + ((rows - 1) * RowMm);
+                pen.AddRange(Swatch.Paint(WireColour.Parse(two), new Box(box.X, y - 2.5, 8, 2.5), blackInk));
+                pen.Text(two, box.X + 10, y, Cap, FaceWeight.Bold);
+                pen.Text(WireColour.Parse(two).Words, box.X + 24, y, Cap);
             }
 
             for (var i = 0; i < symbols.Count; i++)
             {
-                var (cx, cy) = (box.X + (2 * colourMm) + 4 + (i % 2 * 58), y + (i / 2 * 5.4));
+                var (cx, cy) = (box.X + (colourColumns * ColourMm) + 4 + (i % symbolColumns * SymbolMm), top + (i / symbolColumns * RowMm));
                 symbols[i].Draw(pen, cx, cy);
                 pen.Text(symbols[i].Text, cx + 10, cy, Cap);
             }
 
-            y += (rows * 5.4) + 1;
-            if (two is not null)
-            {
-                pen.AddRange(Swatch.Paint(WireColour.Parse(two), new Box(box.X, y - 2.5, 8, 2.5), blackInk));
-                pen.Text($"{two}  {WireColour.Parse(two).Words}", box.X + 10, y, Cap);
-            }
-
-            y += 6;
-            foreach (var option in optionLines)
-            {
-                pen.Lozenge(option[..1], new(box.X + 4, y - 1.2), 2.3, 2.5);
-                pen.Text(TextFit.Ellipsis(option[(option.IndexOf(':', StringComparison.Ordinal) + 2)..], 160, Cap), box.X + 10, y, Cap);
-                y += 5.4;
-            }
-
-            SampleCard(pen, box.X, y);
-            y += 22 + 2;
+            top += rows * RowMm;
+            SampleCard(pen, box.X, top);
+            top += 22;
             foreach (var s in sentences)
             {
-                pen.Text(s, box.X, y, Cap);
-                y += 4.2;
+                pen.Text(s, box.X, top, Cap);
+                top += 4.2;
             }
         });
+    }
+
+    private static int Rows(int count, int columns) => (count + columns - 1) / columns;
+
+    private static ChartPanel LetterList(string head, List<(string Text, Action<ChartPen, double, double> Draw)> letters, int columns)
+    {
+        var columnMm = letters.Max(l => WallChartStyle.Width(l.Text)) + 14;
+        var rows = Rows(letters.Count, columns);
+        var width = Math.Max(columns * columnMm, WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5);
+        return ChartPanel.Of(width, 9 + (rows * RowMm), 0.3, 1, (pen, box) =>
+        {
+            var top = ChartPanel.Head(pen, box, head) + 3;
+            for (var i = 0; i < letters.Count; i++)
+            {
+                var (x, y) = (box.X + (i / rows * columnMm), top + (i % rows * RowMm));
+                letters[i].Draw(pen, x, y);
+                pen.Text(letters[i].Text, x + 10, y, Cap);
+            }
+        });
+    }
+
+    // letters of options and marks of ground points, and what they stand for
+    private List<(string Text, Action<ChartPen, double, double> Draw)> Letters()
+    {
+        var list = new List<(string, Action<ChartPen, double, double>)>();
+        foreach (var (words, letter) in problem.Style.Options)
+        {
+            list.Add((words, (pen, x, y) => pen.Lozenge(letter, new(x + 4, y - 1.2), 2.3, 2.5)));
+        }
+
+        foreach (var (mark, ground) in problem.Subject.GroundsAtLoads)
+        {
+            var side = ground.SideMark is { } s ? $" {s}" : "";
+            var on = ground.Surface is { } surface ? $", on {surface}" : "";
+            list.Add(($"{ground.Label}{side}{on}", (pen, x, y) => pen.Text(mark, x, y, Cap, FaceWeight.Bold)));
+        }
+
+        return list;
     }
 
     private void SampleCard(ChartPen pen, double x, double y)
@@ -266,26 +307,26 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             return;
         }
 
-        var style = problem.Style;
-        var width = style.CardMm;
+        var columns = CardColumns.Of([new(lane, "1")], 50);
+        var width = columns.CardMm;
         pen.Box(new Box(x, y, width, 12.6), 0.35, 1, Ink.Paper);
         pen.Text("LOAD", x + 2, y + 5.6, 4, FaceWeight.Bold);
         pen.Line(x, y + 7, x + width, y + 7, 0.35);
-        var right = x + width - style.PinMm;
+        var right = x + width - columns.PinMm;
         pen.Line(right, y + 7, right, y + 12.6, 0.25);
         var (rowY, capY) = (y + 11, y + 16.6);
-        pen.Text("1", right + (style.PinMm / 2), rowY, Cap, FaceWeight.Bold, TextAnchor.Middle);
+        pen.Text("1", right + (columns.PinMm / 2), rowY, Cap, FaceWeight.Bold, TextAnchor.Middle);
         pen.Text(lane.Id, x + 1.6, rowY, Cap, FaceWeight.Bold);
-        pen.AddRange(Swatch.Paint(WireColour.Parse(lane.Colour), new Box(x + 3.4 + style.IdMm, rowY - 2.5, 5.6, 2.5), blackInk));
-        pen.Text(lane.Colour, x + 10.6 + style.IdMm, rowY, Cap);
-        var cut = right - 1.6 - style.OptionMm;
+        pen.AddRange(Swatch.Paint(WireColour.Parse(lane.Colour), new Box(x + 3.4 + columns.IdMm, rowY - 2.5, 5.6, 2.5), blackInk));
+        pen.Text(lane.Colour, x + 10.6 + columns.IdMm, rowY, Cap);
+        var cut = right - 1.6 - columns.OptionMm;
         pen.Text(WallChartStyle.CutText(lane), cut, rowY, Cap, anchor: TextAnchor.End);
-        pen.Text(lane.SizeLabel, cut - style.CutMm - 2.4, rowY, Cap, anchor: TextAnchor.End);
+        pen.Text(lane.SizeLabel, cut - columns.CutMm - 2.4, rowY, Cap, anchor: TextAnchor.End);
         pen.Text("wire", x + 1.6, capY, Cap, colour: Ink.Secondary);
-        pen.Text("colour", x + 3.4 + style.IdMm, capY, Cap, colour: Ink.Secondary);
-        pen.Text("mm²", cut - style.CutMm - 1.4, capY, Cap, anchor: TextAnchor.End, colour: Ink.Secondary);
+        pen.Text("colour", x + 3.4 + columns.IdMm, capY, Cap, colour: Ink.Secondary);
+        pen.Text("mm²", cut - columns.CutMm - 1.4, capY, Cap, anchor: TextAnchor.End, colour: Ink.Secondary);
         pen.Text("cut", cut, capY, Cap, anchor: TextAnchor.End, colour: Ink.Secondary);
-        pen.Text("pin", right + (style.PinMm / 2), capY, Cap, anchor: TextAnchor.Middle, colour: Ink.Secondary);
+        pen.Text("pin", right + (columns.PinMm / 2), capY, Cap, anchor: TextAnchor.Middle, colour: Ink.Secondary);
     }
 
     private List<(string Text, Action<ChartPen, double, double> Draw)> Symbols()

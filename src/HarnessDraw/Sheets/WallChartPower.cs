@@ -10,7 +10,11 @@ internal static class WallChartPower
     private const double Cap = WallChartStyle.TextMm;
     private const double FuseMm = 25;
 
-    public static ChartPanel? Panel(WallChartProblem problem)
+    /// <summary>The panel, wide or in two columns; null when there is neither source nor heavy fuse.</summary>
+    public static ChartPanel? Panel(WallChartProblem problem) =>
+        Panel(problem, 6) is { } wide ? wide.Or(Panel(problem, 2)!) : null;
+
+    private static ChartPanel? Panel(WallChartProblem problem, int mostAcross)
     {
         var plan = problem.Subject.Plan;
         var fuses = plan.Fuses.Where(f => f.Kind is ProtectionKind.BoltIn or ProtectionKind.FusibleLink).OrderBy(f => f.Id, CavityOrder.Instance).ToList();
@@ -20,7 +24,7 @@ internal static class WallChartPower
             return null;
         }
 
-        var across = Math.Max(1, Math.Min(6, fuses.Count));
+        var across = Math.Max(1, Math.Min(mostAcross, fuses.Count));
         var rows = (fuses.Count + across - 1) / across;
         var left = sources.IsEmpty ? 0 : 58;
         var width = Math.Max(110, left + (across * FuseMm));

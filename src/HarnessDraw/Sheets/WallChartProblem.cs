@@ -87,7 +87,7 @@ internal sealed class WallChartProblem
     }
 
     private ChartCard CardOf(ChartCardSubject card) =>
-        new(card.Node, Style.CardMm, Style.HeadMm(Style.NameLines(card).Length), card.Stubs.Count) { StubMm = Style.StubMm(card) };
+        new(card.Node, Style.Columns(card).CardMm, Style.HeadMm(Style.NameLines(card).Length), card.Stubs.Count) { StubMm = Style.StubMm(card) };
 
     private ChartTable Table()
     {

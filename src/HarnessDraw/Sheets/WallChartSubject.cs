@@ -9,12 +9,13 @@ namespace HarnessDraw.Sheets;
 /// What the wall chart shows of a plan, in the words of the geometry: the tree as it will be drawn (rooted at the firewall connector, else at the rearmost end),
 /// cards, lanes and stubs.
 /// </summary>
-internal sealed class WallChartSubject
+internal sealed partial class WallChartSubject
 {
     private readonly Dictionary<string, Thing> things;
     private readonly Dictionary<string, Protection> fuses;
     private readonly Dictionary<string, Place> places;
     private readonly Dictionary<string, ChartCardSubject> cards = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> grounds = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Wire, string Connector), Side> mateSide = [];
 
     public WallChartSubject(Plan plan)
@@ -23,6 +24,11 @@ internal sealed class WallChartSubject
         things = plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
         fuses = plan.Harness.Protections.ToDictionary(p => p.Id, StringComparer.Ordinal);
         places = plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        foreach (var ground in plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint))
+        {
+            grounds[ground.Id] = $"G{grounds.Count + 1}";
+        }
+
         foreach (var use in plan.Cavities)
         {
             if (use.Wire is not null)
@@ -47,6 +53,9 @@ internal sealed class WallChartSubject
     public List<ChartCardSubject> Cards { get; } = [];
     public List<(Splice Splice, int Node, double Along)> Splices { get; } = [];
     public List<(Wire Wire, ChartEnd From, ChartEnd To)> Lanes { get; } = [];
+
+    /// <summary>Ground points that are shown at the loads alone, by their mark ('G3').</summary>
+    public SortedDictionary<string, Thing> GroundsAtLoads { get; } = new(CavityOrder.Instance);
 
     /// <summary>Rows of the pin table in the order they stand.</summary>
     public List<ChartRow> Pins { get; } = [];
@@ -248,7 +257,8 @@ internal sealed class WallChartSubject
             if (things.TryGetValue(there.At, out var ground) && ground.Kind == ThingKind.GroundPoint
                 && things.TryGetValue(here.At, out var load) && load.Kind is not (ThingKind.GroundPoint or ThingKind.Mate) && PlaceOf(here.At) == ground.Place)
             {
-                CardOf(here.At, wire).Stubs.Add(new(wire, PinText(here), ground.Label, true));
+                CardOf(here.At, wire).Stubs.Add(new(wire, PinText(here), grounds[ground.Id], true));
+                GroundsAtLoads[grounds[ground.Id]] = ground;
                 return true;
             }
         }
@@ -276,7 +286,7 @@ internal sealed class WallChartSubject
             return CardOf(home.Id + " cabin", wire, home.Label + ", CABIN SIDE", home.Place);
         }
 
-        var card = CardOf(home.Id, wire, home.Label, home.Place);
+        var card = CardOf(home.Id, wire, grounds.TryGetValue(home.Id, out var mark) ? $"{mark} {home.Label}" : home.Label, home.Place);
         card.SideMark = home.SideMark;
         card.OnlyWith = home.OnlyWith;
         card.IsGround = home.Kind == ThingKind.GroundPoint;
@@ -294,101 +304,5 @@ internal sealed class WallChartSubject
         }
 
         return card;
-    }
-
-    // leave out ends without wires, and places where nothing happens
-    private void Prune()
-    {
-        var index = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (var i = 0; i < NodePlaces.Count; i++)
-        {
-            index[NodePlaces[i]] = i;
-        }
-
-        var keep = new bool[NodePlaces.Count];
-        keep[0] = true;
-        foreach (var card in Cards)
-        {
-            keep[index[card.Place]] = true;
-        }
-
-        // a splice needs the edge it sits on, whichever way round that is drawn now
-        var spliceNode = new Dictionary<int, int>();
-        for (var s = 0; s < Plan.Splices.Length; s++)
-        {
-            var node = NodeEdges.FindIndex(e => e.Segments.Length == 1 && e.Segments[0].Id == Plan.Splices[s].Segment);
-            node = node < 0 ? Math.Min(1, NodePlaces.Count - 1) : node;
-            spliceNode[s] = node;
-            keep[node] = true;
-        }
-
-        var children = new int[NodePlaces.Count];
-        var alive = (bool[])keep.Clone();
-        for (var i = NodePlaces.Count - 1; i > 0; i--)
-        {
-            if (alive[i])
-            {
-                alive[NodeParents[i]] = true;
-                children[NodeParents[i]]++;
-            }
-        }
-
-        var map = new int[NodePlaces.Count];
-        var (oldPlaces, oldParents, oldEdges) = (NodePlaces.ToArray(), NodeParents.ToArray(), NodeEdges.ToArray());
-        NodePlaces.Clear();
-        NodeParents.Clear();
-        NodeEdges.Clear();
-        var pending = new Dictionary<int, ImmutableArray<Segment>>();
-        var onEdge = new List<(int Splice, int OldNode)>();
-        for (var i = 0; i < oldPlaces.Length; i++)
-        {
-            if (!alive[i])
-            {
-                map[i] = -1;
-                continue;
-            }
-
-            var above = i > 0 && pending.TryGetValue(oldParents[i], out var before) ? before : [];
-            var segments = above.AddRange(oldEdges[i].Segments);
-            var isCardless = !Cards.Exists(c => c.Place == oldPlaces[i]);
-            if (i > 0 && children[i] == 1 && isCardless && places.GetValueOrDefault(oldPlaces[i])?.Branch is null && !spliceNode.ContainsValue(i) && !FollowsSplice(i) && segments.Length > 0)
-            {
-                pending[i] = segments;
-                map[i] = map[oldParents[i]];
-                continue;
-            }
-
-            map[i] = NodePlaces.Count;
-            NodePlaces.Add(oldPlaces[i]);
-            NodeParents.Add(i == 0 ? -1 : map[oldParents[i]]);
-            NodeEdges.Add(new(segments));
-        }
-
-        foreach (var card in Cards)
-        {
-            card.Node = map[index[card.Place]];
-        }
-
-        for (var s = 0; s < Plan.Splices.Length; s++)
-        {
-            var splice = Plan.Splices[s];
-            var node = spliceNode[s];
-            var edge = oldEdges[node].Segments.Length > 0 ? oldEdges[node].Segments[0] : null;
-            var share = edge?.LengthMm is > 0 and var length ? Math.Clamp(splice.AtMm / length, 0, 1) : 0.5;
-            Splices.Add((splice, map[node], edge is not null && edge.From == oldPlaces[node] ? 1 - share : share));
-        }
-
-        bool FollowsSplice(int node)
-        {
-            for (var i = node + 1; i < oldPlaces.Length; i++)
-            {
-                if (alive[i] && oldParents[i] == node && spliceNode.ContainsValue(i))
-                {
-                    return true;
-                }
-            }
-
-            return false;
-        }
     }
 }

@@ -1,0 +1,120 @@
+namespace HarnessDraw.Layout;
+
+// longer stems, so that the cards of neighbouring ribs interlock
+internal sealed partial class ChartPacking
+{
+    private const double LiftStepMm = 10;
+    private const double LeastGainMm = 4;
+
+    /// <summary>Room across the root spine that longer stems may fill: from and to (u), and the most between them.</summary>
+    private (double From, double To, double MostMm)? lift;
+
+    /// <summary>
+    /// Packs everything and lengthens the stems of the trunk's ribs where that lets cards of neighbouring ribs interlock: each rib in turn takes the lift with
+    /// which it leaves the trunk first, as long as the chart stays no higher than given.
+    /// </summary>
+    public void PackLifted(List<Spine> spines, double mostHeightMm, double enoughMm)
+    {
+        foreach (var spine in spines)
+        {
+            spine.LiftMm = 0;
+        }
+
+        if (mostHeightMm <= 0)
+        {
+            return;
+        }
+
+        PackAll(spines);
+        var (low, high) = (spines[0].Packed.Min(b => b.U0), spines[0].Packed.Max(b => b.U1));
+        lift = (low, high, mostHeightMm);
+        Pack(spines[0]);
+        lift = null;
+        Improve(spines, mostHeightMm, enoughMm);
+    }
+
+    // each rib in turn takes the lift with which the whole chart is narrowest, until it is narrow enough or nothing helps
+    private void Improve(List<Spine> spines, double mostHeightMm, double enoughMm)
+    {
+        var root = spines[0];
+        var ribs = spines.FindAll(s => s.Parent == root);
+        var best = Extent(root).LengthMm;
+        for (var again = 0; again < 3; again++)
+        {
+            var before = best;
+            foreach (var rib in ribs)
+            {
+                if (best <= enoughMm)
+                {
+                    return;
+                }
+
+                var kept = rib.LiftMm;
+                for (var liftMm = 0.0; liftMm < mostHeightMm / 2; liftMm += 2 * LiftStepMm)
+                {
+                    Relift(root, rib, liftMm);
+                    var (lengthMm, heightMm) = Extent(root);
+                    if (heightMm <= mostHeightMm && lengthMm < best - 1)
+                    {
+                        (best, kept) = (lengthMm, liftMm);
+                    }
+                }
+
+                Relift(root, rib, kept);
+            }
+
+            if (best > before - LeastGainMm)
+            {
+                return;
+            }
+        }
+    }
+
+    private void Relift(Spine root, Spine rib, double liftMm)
+    {
+        if (rib.LiftMm != liftMm)
+        {
+            rib.LiftMm = liftMm;
+            rib.IsPacked = false;
+            Pack(root);
+        }
+    }
+
+    private static (double LengthMm, double HeightMm) Extent(Spine root)
+    {
+        var (t0, t1, u0, u1) = (0.0, 0.0, 0.0, 0.0);
+        foreach (var box in root.Packed)
+        {
+            (t0, t1) = (Math.Min(t0, box.T0), Math.Max(t1, box.T1));
+            (u0, u1) = (Math.Min(u0, box.U0), Math.Max(u1, box.U1));
+        }
+
+        return (t1 - t0, u1 - u0);
+    }
+
+    private void Lift(Spine child, List<FrameBox> placed, bool isLeft, double edge, double width, double least, (double From, double To, double MostMm) limit)
+    {
+        var best = (T: Settle(placed, Turned(child, isLeft, edge, width, 0), least), LiftMm: 0.0);
+        for (var liftMm = LiftStepMm; ; liftMm += LiftStepMm)
+        {
+            var boxes = Turned(child, isLeft, edge, width, liftMm);
+            if (Math.Max(limit.To, boxes.Max(b => b.U1)) - Math.Min(limit.From, boxes.Min(b => b.U0)) > limit.MostMm)
+            {
+                break;
+            }
+
+            var t = Settle(placed, boxes, least);
+            if (t < best.T - LeastGainMm)
+            {
+                best = (t, liftMm);
+            }
+        }
+
+        if (best.LiftMm > 0)
+        {
+            child.LiftMm = best.LiftMm;
+            new ChartPacking(problem, metrics, lanes, stretchX, stretchY).Pack(child);
+            lift = (Math.Min(limit.From, isLeft ? edge - child.Packed.Max(b => b.T1) : limit.From), Math.Max(limit.To, isLeft ? limit.To : edge + child.Packed.Max(b => b.T1)), limit.MostMm);
+        }
+    }
+}

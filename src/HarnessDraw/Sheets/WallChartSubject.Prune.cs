@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+internal sealed partial class WallChartSubject
+{
+    // leave out ends without wires, and places where nothing happens
+    private void Prune()
+    {
+        var index = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < NodePlaces.Count; i++)
+        {
+            index[NodePlaces[i]] = i;
+        }
+
+        var keep = new bool[NodePlaces.Count];
+        keep[0] = true;
+        foreach (var card in Cards)
+        {
+            keep[index[card.Place]] = true;
+        }
+
+        // a splice needs the edge it sits on, whichever way round that is drawn now
+        var spliceNode = new Dictionary<int, int>();
+        for (var s = 0; s < Plan.Splices.Length; s++)
+        {
+            var node = NodeEdges.FindIndex(e => e.Segments.Length == 1 && e.Segments[0].Id == Plan.Splices[s].Segment);
+            node = node < 0 ? Math.Min(1, NodePlaces.Count - 1) : node;
+            spliceNode[s] = node;
+            keep[node] = true;
+        }
+
+        var children = new int[NodePlaces.Count];
+        var alive = (bool[])keep.Clone();
+        for (var i = NodePlaces.Count - 1; i > 0; i--)
+        {
+            if (alive[i])
+            {
+                alive[NodeParents[i]] = true;
+                children[NodeParents[i]]++;
+            }
+        }
+
+        var map = new int[NodePlaces.Count];
+        var (oldPlaces, oldParents, oldEdges) = (NodePlaces.ToArray(), NodeParents.ToArray(), NodeEdges.ToArray());
+        NodePlaces.Clear();
+        NodeParents.Clear();
+        NodeEdges.Clear();
+        var pending = new Dictionary<int, ImmutableArray<Segment>>();
+        var onEdge = new List<(int Splice, int OldNode)>();
+        for (var i = 0; i < oldPlaces.Length; i++)
+        {
+            if (!alive[i])
+            {
+                map[i] = -1;
+                continue;
+            }
+
+            var above = i > 0 && pending.TryGetValue(oldParents[i], out var before) ? before : [];
+            var segments = above.AddRange(oldEdges[i].Segments);
+            var isCardless = !Cards.Exists(c => c.Place == oldPlaces[i]);
+            if (i > 0 && children[i] == 1 && isCardless && places.GetValueOrDefault(oldPlaces[i])?.Branch is null && !spliceNode.ContainsValue(i) && !FollowsSplice(i) && segments.Length > 0)
+            {
+                pending[i] = segments;
+                map[i] = map[oldParents[i]];
+                continue;
+            }
+
+            map[i] = NodePlaces.Count;
+            NodePlaces.Add(oldPlaces[i]);
+            NodeParents.Add(i == 0 ? -1 : map[oldParents[i]]);
+            NodeEdges.Add(new(segments));
+        }
+
+        foreach (var card in Cards)
+        {
+            card.Node = map[index[card.Place]];
+        }
+
+        for (var s = 0; s < Plan.Splices.Length; s++)
+        {
+            var splice = Plan.Splices[s];
+            var node = spliceNode[s];
+            var edge = oldEdges[node].Segments.Length > 0 ? oldEdges[node].Segments[0] : null;
+            var share = edge?.LengthMm is > 0 and var length ? Math.Clamp(splice.AtMm / length, 0, 1) : 0.5;
+            Splices.Add((splice, map[node], edge is not null && edge.From == oldPlaces[node] ? 1 - share : share));
+        }
+
+        bool FollowsSplice(int node)
+        {
+            for (var i = node + 1; i < oldPlaces.Length; i++)
+            {
+                if (alive[i] && oldParents[i] == node && spliceNode.ContainsValue(i))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+}
