@@ -99,16 +99,31 @@ public sealed class PanelPacking
         var best = double.MaxValue;
         Box? found = null;
         var (wantC, wantR) = (panel.WantX * (columns - w), panel.WantY * (rows - h));
-        for (var r = 0; r + h <= rows; r++)
+        // rows from the wanted one outwards: nothing further away than the best can win
+        var (up, down) = ((int)Math.Floor(wantR), (int)Math.Floor(wantR) + 1);
+        while (up >= 0 || down + h <= rows)
         {
+            var r = up < 0 || (down + h <= rows && down - wantR < wantR - up) ? down++ : up--;
             var offRow = Math.Abs(r - wantR);
             if (offRow >= best)
             {
-                continue;
+                break;
             }
 
+            if (r + h <= rows)
+            {
+                FindInRow(r, offRow);
+            }
+        }
+
+        return found is { } box ? (box, best * CellMm) : null;
+
+        void FindInRow(int r, double offRow)
+        {
             var (top, bottom) = (r * (columns + 1), (r + h) * (columns + 1));
-            for (var c = 0; c + w <= columns; c++)
+            var reach = Math.Min(best - offRow, columns);
+            var last = Math.Min(columns - w, (int)Math.Floor(wantC + reach));
+            for (var c = Math.Max(0, (int)Math.Ceiling(wantC - reach)); c <= last; c++)
             {
                 var off = Math.Abs(c - wantC) + offRow;
                 if (off < best && sums[bottom + c + w] - sums[bottom + c] - sums[top + c + w] + sums[top + c] == 0)
@@ -118,7 +133,5 @@ public sealed class PanelPacking
                 }
             }
         }
-
-        return found is { } box ? (box, best * CellMm) : null;
     }
 }

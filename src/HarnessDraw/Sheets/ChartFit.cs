@@ -34,6 +34,9 @@ internal sealed class ChartFit
     public double MoveY { get; private set; }
     public bool Fits { get; private set; }
 
+    /// <summary>False when a panel is left to another sheet.</summary>
+    public bool ShowsAll { get; private set; } = true;
+
     public ChartFigures Figures => new()
     {
         Crossings = draft.Crossings.Count,
@@ -47,17 +50,18 @@ internal sealed class ChartFit
     /// Tries columns of cards of several heights, as they are and with lifted ribs, with all panels and then without those that have a sheet of their own;
     /// the first that fits, else the narrowest.
     /// </summary>
-    public static ChartFit Try(ChartDrafts drafts, Paper paper, TitleBlock title, double nameMm)
+    public static ChartFit Try(ChartDrafts drafts, Paper paper, TitleBlock title, double nameMm, bool mayLeaveOut = true)
     {
         var frame = Sheets.Frame.Compose(paper, title);
         ChartFit? narrowest = null;
-        foreach (var mayLeaveOut in (ReadOnlySpan<bool>)[false, true])
+        foreach (var leaveOut in mayLeaveOut ? (ReadOnlySpan<bool>)[false, true] : [false])
         {
             foreach (var (columnMm, tableShare) in (ReadOnlySpan<(double, double)>)[(170, 0.5), (170, 0.9), (110, 0.5), (110, 0.9), (60, 0.5)])
             {
                 var fit = new ChartFit(drafts.Get(nameMm, columnMm, tableShare), paper, frame);
-                if (mayLeaveOut)
+                if (leaveOut)
                 {
+                    fit.ShowsAll = false;
                     fit.Panels = [.. fit.Panels.Select(p => p.OrElsewhere())];
                 }
 
@@ -91,11 +95,13 @@ internal sealed class ChartFit
         return Place();
     }
 
-    // the area of all that must be shown is the least paper; only then is a place searched for
+    // what covers more than this share of the paper was never seen to find its place (boxes of the chart overlap by a fifth of their area)
     private bool HasRoom()
     {
+        const double MostCovered = 0.68;
+        const double Overlap = 0.8;
         var inner = Frame.Inner;
-        return draft.Compact.Occupied.Sum(Area) * 0.8 + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox) < inner.Width * inner.Height;
+        return (draft.Compact.Occupied.Sum(Area) * Overlap) + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox) < inner.Width * inner.Height * MostCovered;
 
         static double Area(Box box) => box.Width * box.Height;
     }

@@ -36,9 +36,9 @@ public static class WallChart
     private static ChartFit SheetFit(ChartDrafts drafts, Paper paper, TitleBlock title)
     {
         var fit = ChartFit.Try(drafts, paper, title, LeastNameMm);
-        foreach (var nameMm in fit.Fits ? LargerNames(paper) : [])
+        foreach (var nameMm in fit is { Fits: true, ShowsAll: true } ? LargerNames(paper) : [])
         {
-            if (ChartFit.Try(drafts, paper, title, nameMm) is { Fits: true } larger)
+            if (ChartFit.Try(drafts, paper, title, nameMm, mayLeaveOut: false) is { Fits: true } larger)
             {
                 return larger;
             }
