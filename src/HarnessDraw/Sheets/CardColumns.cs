@@ -31,7 +31,7 @@ internal sealed record CardColumns
                 CodeMm = Math.Max(columns.CodeMm, WallChartStyle.Width(row.Wire.Colour)),
                 SizeMm = Math.Max(columns.SizeMm, WallChartStyle.Width(row.Wire.SizeLabel)),
                 CutMm = Math.Max(columns.CutMm, WallChartStyle.Width(WallChartStyle.CutText(row.Wire))),
-                OptionMm = row.Wire.Builds.IsAlways ? columns.OptionMm : 6.6,
+                OptionMm = row.Wire.Builds.IsAlways ? columns.OptionMm : 8,
             };
         }
 
