@@ -8,13 +8,13 @@ internal sealed class ChartDraft
     private readonly ChartLayout layout;
     private (double MostHeightMm, double EnoughMm) lifted;
 
-    public ChartDraft(WallChartSubject subject, double nameMm, bool blackInk, double columnMm, double tableShare = 0.5)
+    public ChartDraft(WallChartSubject subject, WallChartWordPanels words, double nameMm, bool blackInk, double columnMm, double tableShare)
     {
         Problem = new(subject, new WallChartStyle(subject, nameMm, blackInk, columnMm, tableShare));
         layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
         Compact = layout.Pack();
         // what the panels say does not depend on how the chart is packed
-        Panels = new WallChartPanels(Problem, Compact, blackInk).All();
+        Panels = new WallChartPanels(Problem, Compact, blackInk).All(words);
     }
 
     public WallChartProblem Problem { get; }
@@ -42,13 +42,14 @@ internal sealed class ChartDraft
 /// <summary>The drafts of one subject, each made when it is first asked for.</summary>
 internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk)
 {
+    private readonly WallChartWordPanels words = new(subject.Plan);
     private readonly Dictionary<(double NameMm, double ColumnMm, double TableShare), ChartDraft> made = [];
 
     public ChartDraft Get(double nameMm, double columnMm, double tableShare = 0.5)
     {
         if (!made.TryGetValue((nameMm, columnMm, tableShare), out var draft))
         {
-            made[(nameMm, columnMm, tableShare)] = draft = new(subject, nameMm, blackInk, columnMm, tableShare);
+            made[(nameMm, columnMm, tableShare)] = draft = new(subject, words, nameMm, blackInk, columnMm, tableShare);
         }
 
         return draft;

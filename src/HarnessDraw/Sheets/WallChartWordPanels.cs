@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>The blocks beside a wall chart that are words of the plan alone, made once for all tries: name, cautions, waivers, how the vehicle lies.</summary>
+internal sealed class WallChartWordPanels
+{
+    private const double Cap = WallChartStyle.TextMm;
+    private readonly Plan plan;
+
+    public WallChartWordPanels(Plan plan)
+    {
+        this.plan = plan;
+        Title = TitleOf(10).Or(TitleOf(7));
+        Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190));
+        ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty ? [] : [WaiversOf()];
+        Others = [.. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
+    }
+
+    public ChartPanel Title { get; }
+    public ChartPanel Cautions { get; }
+    public ImmutableArray<ChartPanel> Others { get; }
+
+    private ChartPanel TitleOf(double capMm)
+    {
+        var vehicle = plan.Harness.Vehicle.ToUpperInvariant();
+        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 230);
+        return ChartPanel.Of(width, capMm + 14, 0, 0, (pen, box) =>
+        {
+            pen.Text(TextFit.Ellipsis(vehicle, box.Width, capMm, FaceWeight.Bold), box.X, box.Y + capMm + 1, capMm, FaceWeight.Bold);
+            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + capMm + 10, 5);
+        });
+    }
+
+    // seen from above: the words that say how the vehicle lies
+    private static ChartPanel Words(string words, double x, double y) =>
+        ChartPanel.Of(WallChartStyle.Width(words, 3.5, FaceWeight.Bold) + 2, 7, x, y, (pen, box) => pen.Text(words, box.X + 1, box.Y + 5.2, 3.5, FaceWeight.Bold, colour: Ink.Secondary));
+
+    private static ChartPanel Front() => ChartPanel.Of(WallChartStyle.Width("FRONT", 7, FaceWeight.Bold) + 17, 14, 0, 0.5, (pen, box) =>
+    {
+        var y = box.Centre.Y;
+        pen.Polygon(Ink.Black, 0, ItemRole.Edge, new(box.X, y), new(box.X + 7, y - 6), new(box.X + 7, y - 2.6), new(box.X + 13, y - 2.6), new(box.X + 13, y + 2.6), new(box.X + 7, y + 2.6), new(box.X + 7, y + 6));
+        pen.Text("FRONT", box.X + 15.5, y + 3.5, 7, FaceWeight.Bold);
+    });
+
+    private ChartPanel CautionsOf(double leastMm)
+    {
+        var cautions = WallChartTexts.Boxed(plan);
+        var width = Math.Max(leastMm, cautions.Max(c => WallChartStyle.Width(c.Headline, 5, FaceWeight.Bold)) + 19);
+        var boxed = cautions.Select(c => (c.Headline, Lines: TextFit.Wrap(c.Sentence, width - 20, Cap))).ToList();
+        var further = WallChartTexts.Further(plan).Select(t => TextFit.Wrap(t, width - 9, Cap)).ToList();
+        var boxHeight = 4 + boxed.Sum(b => 9.5 + (b.Lines.Length * 4));
+        var height = boxHeight + 3 + further.Sum(f => (f.Length * 4) + 0.8);
+        return ChartPanel.Of(width, height, 1, 0.55, (pen, box) =>
+        {
+            pen.Box(new Box(box.X + 0.5, box.Y + 0.5, width - 1, boxHeight - 1), 1, 1.5, Ink.Paper, pen.BlackInk ? null : Ink.Caution);
+            var y = box.Y + 3;
+            foreach (var (headline, lines) in boxed)
+            {
+                Triangle(pen, box.X + 4, y + 0.6);
+                pen.Text(headline, box.X + 14.5, y + 6, 5, FaceWeight.Bold, colour: pen.BlackInk ? null : Ink.Caution);
+                y += 10;
+                foreach (var line in lines)
+                {
+                    pen.Text(line, box.X + 14.5, y + 1.2, Cap);
+                    y += 4;
+                }
+
+                y -= 0.5;
+            }
+
+            y = box.Y + boxHeight + 5;
+            for (var i = 0; i < further.Count; i++)
+            {
+                pen.Text($"{i + 4}", box.X + 2, y, Cap, FaceWeight.Bold);
+                foreach (var line in further[i])
+                {
+                    pen.Text(line, box.X + 8, y, Cap);
+                    y += 4;
+                }
+
+                y += 0.8;
+            }
+        });
+    }
+
+    private static void Triangle(ChartPen pen, double x, double y)
+    {
+        var colour = pen.BlackInk ? Ink.Black : Ink.Caution;
+        pen.Add(new PathItem(Outline.Polyline([new(x, y + 6.4), new(x + 3.7, y), new(x + 7.4, y + 6.4)], closed: true)) { Role = ItemRole.Edge, Stroke = new(colour, 0.5) });
+        pen.Line(x + 3.7, y + 2.2, x + 3.7, y + 4.2, 0.6, colour);
+        pen.Circle(new(x + 3.7, y + 5.3), 0.38, 0, colour);
+    }
+
+    private ChartPanel WaiversOf()
+    {
+        const double Width = 112;
+        var lines = WallChartTexts.Waivers(plan).SelectMany(w => TextFit.Wrap(w, Width, Cap)).ToImmutableArray();
+        return ChartPanel.Of(Width, 10 + (lines.Length * 4), 1, 0.8, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, "WAIVERS") + 3;
+            foreach (var line in lines)
+            {
+                pen.Text(line, box.X, y, Cap);
+                y += 4;
+            }
+        });
+    }
+}
