@@ -70,7 +70,7 @@ internal sealed partial class ChartPacking
     }
 
     private static bool IsFirstOf(Spine spine, Station station) =>
-        station.Node >= 0 && spine.Stations.Count == 1 && !station.HasEdge;
+        station == spine.Stations[0] && !station.HasEdge;
 
     private double PlaceFlag(Spine spine, Station station, ChartNode node, double t)
     {

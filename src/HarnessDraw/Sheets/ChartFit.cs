@@ -56,7 +56,7 @@ internal sealed class ChartFit
         ChartFit? narrowest = null;
         foreach (var leaveOut in mayLeaveOut ? (ReadOnlySpan<bool>)[false, true] : [false])
         {
-            foreach (var (columnMm, tableShare) in (ReadOnlySpan<(double, double)>)[(170, 0.5), (170, 0.9), (110, 0.5), (110, 0.9), (60, 0.5)])
+            foreach (var (columnMm, tableShare) in (ReadOnlySpan<(double, double)>)[(170, 0.5), (110, 0.5), (170, 0.9), (85, 0.9), (85, 0.7)])
             {
                 var fit = new ChartFit(drafts.Get(nameMm, columnMm, tableShare), paper, frame);
                 if (leaveOut)

@@ -1,6 +1,7 @@
 using HarnessDraw.Drawing;
 using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Drawing;
+using HarnessDraw.Tests.Sheets;
 
 namespace HarnessDraw.Tests.Layout;
 
@@ -82,6 +83,18 @@ public class WallChartTests
         var result = WallChart.Compose(RandomHarness.Plan(1, new(60)), [], new SheetOptions { Paper = PaperSizes.A3 });
         Assert.Empty(result.Sheets);
         Assert.Matches("more than A3 holds.*(A1|A0|2A0) would fit", result.Refused!);
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_branch_that_wires_reach_has_its_flag(string example)
+    {
+        var plan = ExamplePlans.Of(example);
+        var reached = plan.Tree.Segments.Where(s => !s.Wires.IsEmpty).SelectMany(s => (string[])[s.From, s.To]).ToHashSet(StringComparer.Ordinal);
+        var named = plan.Harness.Layout.Places.Where(p => p.Branch is not null && reached.Contains(p.Id)).Select(p => p.Branch!.ToUpperInvariant());
+        var sheet = WallChart.Compose(plan, [], new SheetOptions()).Sheets[0];
+        var flags = ItemWalk.Texts(sheet).Where(t => t.CapHeightMm == 7).Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
+        Assert.All(named, name => Assert.Contains(name, flags));
     }
 
     private static IEnumerable<string> DrawnWires(IEnumerable<Item> items) =>
