@@ -38,7 +38,7 @@ public static class HarnessCompiler
         var results = new (string Kind, SheetResult Result)[wanted.Length];
         // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
         Parallel.For(0, wanted.Length, i => results[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, shown.Findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
-        var sheets = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
+        var sheets = SheetCount.Fill([.. results.SelectMany(r => r.Result.Sheets)]);
         return new(shown, sheets)
         {
             Tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [],

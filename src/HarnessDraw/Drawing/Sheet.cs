@@ -106,6 +106,9 @@ public sealed record TextItem(string Text, Point At, double CapHeightMm) : Item
     public TextAnchor Anchor { get; init; }
     public Rgb Colour { get; init; } = Ink.Black;
     public double TurnDegrees { get; init; }
+
+    /// <summary>True for the field 'sheet n of m': the set fills it in when all its sheets are known.</summary>
+    public bool IsSheetCount { get; init; }
 }
 
 /// <summary>A raster picture (PNG bytes) stretched over a box.</summary>

@@ -84,7 +84,11 @@ internal sealed class ConnectorColumns(ConnectorKeys keys, IReadOnlyList<Connect
     private static TableCell Cavity(ConnectorRow row) => TableCell.Words(row.Cavity, Bold, new Tag { Cavity = $"{row.Connector}:{row.Cavity}" });
 
     // a name beyond all measure gives way in the end; the id of a wire is short in any real plan
-    private static TableCell WireId(ConnectorRow row, TextStyle style) => TableCell.Words(row.Wire is { } wire ? Pen.Shortened(wire.Id, 30, style) : "", style, new Tag { For = row.Wire?.Id });
+    private TableCell WireId(ConnectorRow row, TextStyle style)
+    {
+        var id = TableCell.Words(row.Wire is { } wire ? Pen.Shortened(wire.Id, 30, style) : "", style, new Tag { For = row.Wire?.Id });
+        return keys.Revisions.Of(row.Wire) is { } mark ? id.Above(TableCell.Of(mark)) : id;
+    }
 
     // the dot grows with the contact
     private static CellDot Dot(ConnectorRow row) =>

@@ -4,9 +4,9 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>The short names used on connector pages.</summary>
-internal sealed record ConnectorKeys(TerminalKeys Terminals, SealKeys Seals, OptionKeys Options)
+internal sealed record ConnectorKeys(TerminalKeys Terminals, SealKeys Seals, OptionKeys Options, RevisionMarks Revisions)
 {
-    public static ConnectorKeys Of(Plan plan) => new(new(plan), new(plan), new(plan.Wires.Select(w => w.Builds)));
+    public static ConnectorKeys Of(Plan plan) => new(new(plan), new(plan), new(plan.Wires.Select(w => w.Builds)), new(plan));
 
     /// <summary>The terminals, seals and options of some rows, told in lines; a key and its id stay together.</summary>
     public IEnumerable<string> Explained(IEnumerable<ConnectorRow> rows)
@@ -26,6 +26,11 @@ internal sealed record ConnectorKeys(TerminalKeys Terminals, SealKeys Seals, Opt
         if (here.Any(r => !r.Builds.IsAlways))
         {
             yield return $"Option {string.Join("; ", Options.ExplainedFor(here.Select(r => r.Builds)))}.";
+        }
+
+        foreach (var mark in Revisions.Explained(here.Select(r => r.Wire)))
+        {
+            yield return mark;
         }
     }
 }

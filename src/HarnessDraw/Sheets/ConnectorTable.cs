@@ -43,11 +43,14 @@ internal sealed class ConnectorTable
 
     public ConnectorTable(ImmutableArray<SheetColumn<ConnectorRow>> columns, IReadOnlyList<ConnectorRow> rows, double left, double width, double rowMm)
     {
-        table = new(columns, [.. rows.Where(r => r.Wire is not null)], left, width) { RowMm = rowMm };
+        table = new(columns, [.. rows.Where(r => r.Wire is not null)], left, width) { RowMm = rowMm, LineMm = 3.65 };
         var words = columns.TakeWhile(c => c.Head != ConnectorColumns.WordsHead).Count();
         wordsLeft = table[words].Left;
         namesMm = wordsLeft - left - NameGapMm;
     }
+
+    /// <summary>The height of a line of one row, mm.</summary>
+    public double RowMm => table.RowMm;
 
     public double LeastWidthMm => table.LeastWidthMm;
 

@@ -7,14 +7,14 @@ namespace HarnessDraw.Sheets;
 /// <summary>What a connector sheet says in sentences: where the first and last cavity lie, what to beware of.</summary>
 internal static class ConnectorWords
 {
-    public static IEnumerable<string> Places(ConnectorSubject subject)
+    public static IEnumerable<string> Places(ConnectorSubject subject, UnitsShown units)
     {
         var cavities = subject.Part.Cavities.OrderBy(c => c.Name, CavityOrder.Instance).ToList();
         var (first, last) = (cavities[0], cavities[^1]);
         yield return $"Wire-entry side toward you, latch up: {Two(subject.Part, first, last, mating: false)}{Key(subject.Part, mating: false)}";
         yield return $"Mating side toward you, latch up: {Two(subject.Part, first, last, mating: true)}{Key(subject.Part, mating: true)} Positions mirror, numbers do not.";
         var (distance, edge) = NearestEdge(subject.Part, first);
-        yield return $"Check, wire-entry side: the middle of {first.Name} lies {distance.ToString("0.#", CultureInfo.InvariantCulture)} mm from the {edge} edge. If not, the moulded numbers differ: stop and ask.";
+        yield return $"Check, wire-entry side: the middle of {first.Name} lies {LengthWords.Small(distance, units)} from the {edge} edge. If not, the moulded numbers differ: stop and ask.";
     }
 
     /// <summary>'A1, B3' of the cavities that are live with the key off, or what to assume where that is not known.</summary>
@@ -31,7 +31,7 @@ internal static class ConnectorWords
     }
 
     /// <summary>The bolt's torque and how to treat it; null where there is no bolt.</summary>
-    public static string? Bolt(ConnectorSubject subject)
+    public static string? Bolt(ConnectorSubject subject, UnitsShown units)
     {
         if (!subject.Part.CentreBolt)
         {
@@ -39,8 +39,16 @@ internal static class ConnectorWords
         }
 
         var torque = subject.Thing.TorqueNm ?? subject.Part.BoltTorqueNm;
-        var words = torque is { } nm ? $"{nm.ToString("0.#", CultureInfo.InvariantCulture)} N·m" : "see its maker: ______ N·m";
+        var words = torque is { } nm ? TorqueWords(nm, units) : "see its maker: ______ N·m";
         return $"Bolt: hand tools, {words}. Too tight cracks the body. Never pull crossed halves together with the bolt.";
+    }
+
+    // one pound-force foot is 1.3558179483 N·m (exact factors of foot, pound and standard gravity)
+    private static string TorqueWords(double nm, UnitsShown units)
+    {
+        var metric = $"{nm.ToString("0.#", CultureInfo.InvariantCulture)} N·m";
+        var feet = $"{(nm / 1.3558179483).ToString("0.0", CultureInfo.InvariantCulture)} lbf·ft";
+        return units switch { UnitsShown.Inch => $"{feet} ({metric})", UnitsShown.Both => $"{metric} ({feet})", _ => metric };
     }
 
     public static string Under(ConnectorSubject subject)

@@ -6,7 +6,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>The columns of the cut list. A wide sheet also says what a wire is for and has a box for each step of the work.</summary>
-internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, OptionKeys options, UnitsShown units, bool wide)
+internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, OptionKeys options, RevisionMarks revisions, UnitsShown units, bool wide)
 {
     private const double TickMm = 3.8;
     private const double BlankMm = 14;
@@ -18,7 +18,7 @@ internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys t
     {
         var columns = ImmutableArray.CreateBuilder<SheetColumn<CutRow>>();
         columns.Add(Figures("No.", r => Figure(r.Number, 0)));
-        columns.Add(new("wire", (r, w) => Id(r, w)) { LeastMm = r => Math.Min(30, Pen.Width(r.Wire.Id, Bold)) });
+        columns.Add(new("wire", (r, w) => Id(r, w)) { LeastMm = r => Math.Min(30, Id(r, double.PositiveInfinity).WidthMm) });
         if (wide)
         {
             columns.Add(Words("function", r => r.Wire.Circuit));
@@ -74,10 +74,11 @@ internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys t
     // what is slid on before the terminal: the key of the seal, else its name
     private string First(WireEnd end) => end.Seal is not null ? seals.KeyOf(end.Seal) : string.Join(", ", end.ThreadOnFirst.Select(t => t == "rubber boot" ? "boot" : t));
 
-    private static TableCell Id(CutRow row, double widthMm)
+    private TableCell Id(CutRow row, double widthMm)
     {
         var id = double.IsInfinity(widthMm) ? row.Wire.Id : Pen.Shortened(row.Wire.Id, widthMm, Bold);
-        return TableCell.Words(id, Bold, new Tag { For = row.Wire.Id });
+        var text = new CellText(id, Bold, new Tag { For = row.Wire.Id });
+        return revisions.Of(row.Wire) is { } mark ? TableCell.Of(text, mark) : TableCell.Of(text);
     }
 
     private static SheetColumn<CutRow> Words(string head, Func<CutRow, string> text) =>

@@ -37,7 +37,7 @@ public static class CutListSheets
     {
         var block = SheetTitle.Of(plan, findings, options, "Cut list by reel", "cut list");
         var frame = Frame.Compose(paper, block, FrameOf);
-        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), options, frame.Border.Frame);
+        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), new RevisionMarks(shown), options, frame.Border.Frame);
         var height = frame.TitleBox.Y - frame.Border.Frame.Y - HeadlineMm;
         if (height < table.HeadMm + FootMm + 6 || !table.Fits)
         {
@@ -179,6 +179,11 @@ public static class CutListSheets
         if (table.ShowsInches && table.Units == UnitsShown.Both)
         {
             yield return "route, allow, strip: mm.";
+        }
+
+        foreach (var mark in table.Revisions.Explained(rows.Select(r => r.Wire)))
+        {
+            yield return mark;
         }
 
         yield return "T1, S1 ...: terminals and seals, listed after the last wire. first: slide on before you crimp.";

@@ -12,13 +12,14 @@ internal sealed class CutListTable
     private readonly Box frame;
     private readonly SheetTable<CutRow> table;
 
-    public CutListTable(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, SheetOptions options, Box frame)
+    public CutListTable(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, RevisionMarks revisions, SheetOptions options, Box frame)
     {
+        Revisions = revisions;
         (Rows, Terminals, Seals, this.frame) = (rows, terminals, seals, frame);
         Keys = new OptionKeys(rows.Select(r => r.Wire.Builds));
         HeadMm = frame.Width >= WideFromMm ? 11.6 : 7;
         Units = options.Units;
-        var columns = new CutListColumns(rows, terminals, seals, Keys, options.Units, frame.Width >= WideFromMm).All();
+        var columns = new CutListColumns(rows, terminals, seals, Keys, revisions, options.Units, frame.Width >= WideFromMm).All();
         table = new(columns, rows, frame.X + 4, frame.Width - 8, gapMm: 1.7) { RowMm = RowMm };
     }
 
@@ -36,6 +37,8 @@ internal sealed class CutListTable
     public TerminalKeys Terminals { get; }
 
     public SealKeys Seals { get; }
+
+    public RevisionMarks Revisions { get; }
 
     /// <summary>False where even whole words need more than the sheet has.</summary>
     public bool Fits => table.LeastWidthMm <= table.Width;

@@ -3,17 +3,17 @@ using HarnessDraw.Drawing;
 namespace HarnessDraw.Sheets;
 
 /// <summary>The left side of a connector sheet: title, both faces with their words and pictograms, places in words, caution box.</summary>
-internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, Box Area, double FaceTopMm, double WordsMm)
+internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, Box Area, double FaceTopMm, double WordsMm, UnitsShown Units)
 {
     private const double LineMm = 4.4;
     private const double BetweenMm = 4;
 
-    public static FaceBlock? Fit(ConnectorSubject subject, Box area, double faceTopMm, double? wordsMm = null, bool withWires = true)
+    public static FaceBlock? Fit(ConnectorSubject subject, Box area, double faceTopMm, UnitsShown units, double? wordsMm = null, bool withWires = true)
     {
         var words = wordsMm ?? area.Width;
-        var height = area.Height - faceTopMm - 5 - WordsHeight(subject, words) - CautionHeight(subject, words);
+        var height = area.Height - faceTopMm - 5 - WordsHeight(subject, words, units) - CautionHeight(subject, words, units);
         var face = ConnectorFaceFitter.Fit(subject.Part, FacePainter.Letters(subject), ((area.Width - BetweenMm) / 2) - 4.4, height, withWires);
-        return face is null ? null : new(subject, face, area, faceTopMm, words);
+        return face is null ? null : new(subject, face, area, faceTopMm, words, units);
     }
 
     public static string Title(ConnectorSubject subject)
@@ -61,7 +61,7 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
         pen.Rule(Area.X, top, Area.X + WordsMm, 0.7);
         pen.Text("IN WORDS", Area.X, top + 6, WordsMm, TextStyle.Bold.At(3.5));
         var y = top + 11.2;
-        foreach (var sentence in ConnectorWords.Places(Subject))
+        foreach (var sentence in ConnectorWords.Places(Subject, Units))
         {
             y = pen.Paragraph(sentence, Area.X, y, WordsMm, lineMm: LineMm);
         }
@@ -71,12 +71,12 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
 
     private void Caution(Pen pen, double top)
     {
-        var box = new Box(Area.X + 0.5, top, WordsMm - 1, CautionHeight(Subject, WordsMm) - 3);
+        var box = new Box(Area.X + 0.5, top, WordsMm - 1, CautionHeight(Subject, WordsMm, Units) - 3);
         pen.Frame(box, 1, 1.5, Ink.Caution);
         CautionSign.Paint(pen, new(box.X + 7, box.Y + 7.2));
         pen.Text("CHECK WHICH SIDE YOU LOOK AT", box.X + 13, box.Y + 9.2, box.Width - 16, TextStyle.Bold.At(5) with { Colour = Ink.Caution });
         var y = box.Y + 15.4;
-        foreach (var line in CautionLines(Subject))
+        foreach (var line in CautionLines(Subject, Units))
         {
             y = pen.Paragraph(line, box.X + 5, y, box.Width - 9, lineMm: LineMm);
         }
@@ -84,10 +84,10 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
         Blanks.Paint(pen, ["Grease", "seal", "tool for removing terminals"], box.X + 5, y + 1, box.Width - 10);
     }
 
-    private static IEnumerable<string> CautionLines(ConnectorSubject subject)
+    private static IEnumerable<string> CautionLines(ConnectorSubject subject, UnitsShown units)
     {
         yield return $"Wire-entry side and mating side are mirror images. {ConnectorWords.Live(subject)}";
-        if (ConnectorWords.Bolt(subject) is { } bolt)
+        if (ConnectorWords.Bolt(subject, units) is { } bolt)
         {
             yield return bolt;
         }
@@ -95,9 +95,9 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
         yield return "Click, tug, look: every terminal. Grease lightly, do not pack. Seal the wire entry with neutral-cure sealant only.";
     }
 
-    private static double WordsHeight(ConnectorSubject subject, double width) => 11.2 + (ConnectorWords.Places(subject).Sum(s => Lines(s, width)) * LineMm);
+    private static double WordsHeight(ConnectorSubject subject, double width, UnitsShown units) => 11.2 + (ConnectorWords.Places(subject, units).Sum(s => Lines(s, width)) * LineMm);
 
-    private static double CautionHeight(ConnectorSubject subject, double width) => 15.4 + (CautionLines(subject).Sum(s => Lines(s, width - 10)) * LineMm) + 4.4 + 3;
+    private static double CautionHeight(ConnectorSubject subject, double width, UnitsShown units) => 15.4 + (CautionLines(subject, units).Sum(s => Lines(s, width - 10)) * LineMm) + 4.4 + 3;
 
     private static int Lines(string text, double width) => Pen.Wrapped(text, width).Length;
 }

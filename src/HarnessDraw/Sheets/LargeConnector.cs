@@ -9,7 +9,8 @@ namespace HarnessDraw.Sheets;
 /// </summary>
 internal static class LargeConnector
 {
-    private const double RowMm = 5.2;
+    private const double RowMm = 5.4;
+    private const double LowRowMm = 5;
     private const double WidestTableMm = 205;
     private const double FaceTopMm = 37;
 
@@ -43,25 +44,24 @@ internal static class LargeConnector
         var plan = TableOf(subject, keys, 0, WidestTableMm);
         for (var tableMm = Math.Min(WidestTableMm, plan.WantedWidthMm + 12); tableMm >= plan.LeastWidthMm && inner.Width - tableMm - 6 >= 150; tableMm -= 2)
         {
-            if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm, withWires: withWires) is { } beside)
+            if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm, options.Units, withWires: withWires) is { } beside)
             {
                 return Beside(subject, keys, options, paper, Box.FromEdges(inner.Right - tableMm, inner.Y, inner.Right, frame.TitleBox.Y - 3), beside);
             }
         }
 
         var wordsMm = frame.TitleBox.X - 4 - inner.X;
-        var below = wordsMm < 80 || inner.Width < plan.LeastWidthMm ? null : FaceBlock.Fit(subject, inner, FaceTopMm, wordsMm, withWires);
+        var below = wordsMm < 80 || inner.Width < plan.LeastWidthMm ? null : FaceBlock.Fit(subject, inner, FaceTopMm, options.Units, wordsMm, withWires);
         var clear = below is not null && inner.Y + FaceTopMm + below.Face.HeightMm < frame.TitleBox.Y - 4;
         return clear ? [FacesAlone(subject, options, paper, below!), .. TablesAlone(subject, keys, options, paper, frame, inner)] : [];
     }
 
-    private static ConnectorTable TableOf(ConnectorSubject subject, ConnectorKeys keys, double left, double width) =>
-        new(new ConnectorColumns(keys, subject.Rows).Full(subject), subject.Rows, left, width, RowMm);
+    private static ConnectorTable TableOf(ConnectorSubject subject, ConnectorKeys keys, double left, double width, double rowMm = RowMm) =>
+        new(new ConnectorColumns(keys, subject.Rows).Full(subject), subject.Rows, left, width, rowMm);
 
     private static ImmutableArray<ConnectorPage> Beside(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, Box area, FaceBlock faces)
     {
-        var table = TableOf(subject, keys, area.X, area.Width);
-        var parts = Parts(subject, table, area.Height - TablePart.AboveMm - TablePart.BelowMm(subject, keys, area.Width));
+        var (table, parts) = Parts(subject, keys, area.X, area.Width, area.Height);
         return [.. parts.Select((lines, i) =>
         {
             var title = parts.Length == 1 ? $"Connector {subject.Thing.Id}" : $"Connector {subject.Thing.Id}, {i + 1} of {parts.Length}";
@@ -84,7 +84,7 @@ internal static class LargeConnector
         var columns = inner.Width >= (2 * TableOf(subject, keys, 0, WidestTableMm).LeastWidthMm) + 8 ? 2 : 1;
         var width = (inner.Width - (8 * (columns - 1))) / columns;
         var height = frame.TitleBox.Y - 3 - inner.Y - 16;
-        var parts = Parts(subject, TableOf(subject, keys, 0, width), height - TablePart.AboveMm - TablePart.BelowMm(subject, keys, width));
+        var (table, parts) = Parts(subject, keys, 0, width, height);
         for (var from = 0; from < parts.Length; from += columns)
         {
             var pen = new Pen(options.BlackInk);
@@ -93,18 +93,27 @@ internal static class LargeConnector
             for (var column = 0; column < columns && from + column < parts.Length; column++)
             {
                 var area = new Box(inner.X + (column * (width + 8)), inner.Y + 16, width, height);
-                TablePart.Paint(pen, TableOf(subject, keys, area.X, area.Width), subject, keys, parts[from + column], area);
+                TablePart.Paint(pen, TableOf(subject, keys, area.X, area.Width, table.RowMm), subject, keys, parts[from + column], area);
             }
 
             yield return new($"Connector {subject.Thing.Id}, table{(parts.Length > columns ? $" {(from / columns) + 1}" : "")}", paper, pen.Items);
         }
     }
 
-    /// <summary>All lines if they fit, else a part for each half, each cut again where even that is too long.</summary>
-    private static ImmutableArray<ImmutableArray<ConnectorLine>> Parts(ConnectorSubject subject, ConnectorTable table, double heightMm)
+    /// <summary>Rows of comfortable height unless low ones save a page.</summary>
+    private static (ConnectorTable Table, ImmutableArray<ImmutableArray<ConnectorLine>> Parts) Parts(ConnectorSubject subject, ConnectorKeys keys, double left, double width, double heightMm)
     {
+        var (table, low) = (TableOf(subject, keys, left, width), TableOf(subject, keys, left, width, LowRowMm));
+        var (parts, lowParts) = (Parts(subject, keys, table, width, heightMm), Parts(subject, keys, low, width, heightMm));
+        return lowParts.Length < parts.Length ? (low, lowParts) : (table, parts);
+    }
+
+    /// <summary>All lines if they fit, else a part for each half, each cut again where even that is too long.</summary>
+    private static ImmutableArray<ImmutableArray<ConnectorLine>> Parts(ConnectorSubject subject, ConnectorKeys keys, ConnectorTable table, double width, double heightMm)
+    {
+        double Room(IEnumerable<ConnectorLine> of) => heightMm - TablePart.AboveMm - TablePart.BelowMm(subject, keys, of.SelectMany(l => l.Rows), width);
         var lines = ConnectorLine.Of(subject.Rows);
-        return table.HeightOf(lines) <= heightMm ? [lines] : [.. lines.GroupBy(l => l.Half ?? "", StringComparer.Ordinal).SelectMany(half => Cut(half, table, heightMm))];
+        return table.HeightOf(lines) <= Room(lines) ? [lines] : [.. lines.GroupBy(l => l.Half ?? "", StringComparer.Ordinal).SelectMany(half => Cut(half, table, Room(half)))];
     }
 
     private static IEnumerable<ImmutableArray<ConnectorLine>> Cut(IEnumerable<ConnectorLine> lines, ConnectorTable table, double heightMm)

@@ -11,8 +11,8 @@ internal static class TablePart
     private const double NoteMm = 4.4;
 
     /// <summary>What the notes and the line to sign need below the last row, mm.</summary>
-    public static double BelowMm(ConnectorSubject subject, ConnectorKeys keys, double widthMm) =>
-        5 + (NotesOf(subject, keys, subject.Rows).Sum(n => Pen.Wrapped(n, widthMm).Length) * NoteMm) + 4;
+    public static double BelowMm(ConnectorSubject subject, ConnectorKeys keys, IEnumerable<ConnectorRow> rows, double widthMm) =>
+        5 + (NotesOf(subject, keys, rows).Sum(n => Pen.Wrapped(n, widthMm).Length) * NoteMm) + 4;
 
     public static void Paint(Pen pen, ConnectorTable table, ConnectorSubject subject, ConnectorKeys keys, ImmutableArray<ConnectorLine> lines, Box area)
     {
@@ -42,7 +42,7 @@ internal static class TablePart
         return
         [
             .. keys.Explained(rows),
-            "Volts to the grounded pole, mated, loaded, run with the circuit at work. Bold under off: live with the key off. –: not known.",
+            "Volts to the grounded pole, mated, loaded, run with the circuit at work. Bold under off: live with the key off. –: not known. " +
             $"Dot: cavity {string.Join(", ", sizes)} mm. A: the most in any state.",
         ];
     }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets;
@@ -42,7 +41,7 @@ internal static class TitleBlockPainter
         var title = cells.Cell(0, 0, 112, 24, "Title");
         cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 12.3, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
         cells.Fit(b.Title, title.X + PadMm, title.Y + 20, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
-        cells.Value(112, 0, 68, 12, "Build", b.Build, weight: FaceWeight.Bold);
+        cells.Build(112, 0, 68, 12, b.Build);
         cells.Value(112, 12, 34, 12, "Waivers", b.Waivers);
         cells.Value(146, 12, 34, 12, "Source", b.Source);
         cells.Row(24, 12.5, [(45, "Owner", b.Owner), (32, "Drawn", b.Drawn), (35, "Approved", b.Approved), (34, "Type", b.Type), (34, "Date of issue", b.Date)]);
@@ -51,7 +50,7 @@ internal static class TitleBlockPainter
         cells.Value(59, 36.5, 14, 12.5, "Lang", b.Language);
         cells.Value(73, 36.5, 39, 12.5, "Scale", b.Scale);
         cells.Value(112, 36.5, 34, 12.5, "Paper", PaperSizes.Label(paper));
-        cells.Value(146, 36.5, 34, 12.5, "Sheet", SheetOf(b), 3.5, FaceWeight.Bold);
+        cells.SheetCount(146, 36.5, 34, 12.5, SheetOf(b), 3.5);
         cells.Cell(0, 49, 146, 13, null);
         cells.Value(146, 49, 34, 13, "Checked", b.Checked);
         var y = cells.Box.Y + 54.3;
@@ -69,10 +68,10 @@ internal static class TitleBlockPainter
         cells.Fit(b.Title, title.X + PadMm, title.Y + 12.5, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
         var source = b.Source.Length > 0 ? $"source {b.Source}, " : "";
         cells.Fit($"{source}{b.Scale}, {b.Language}, waivers: {b.Waivers}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
-        cells.Value(112, 0, 68, 10, "Build", b.Build, weight: FaceWeight.Bold);
-        cells.Value(112, 10, 36, 10, "Number", b.Number, weight: FaceWeight.Bold);
-        cells.Value(148, 10, 11, 10, "Rev", b.Rev, weight: FaceWeight.Bold);
-        cells.Value(159, 10, 21, 10, "Sheet", SheetOf(b), weight: FaceWeight.Bold);
+        cells.Build(112, 0, 68, 10, b.Build);
+        cells.Value(112, 10, 33, 10, "Number", b.Number, weight: FaceWeight.Bold);
+        cells.Value(145, 10, 11, 10, "Rev", b.Rev, weight: FaceWeight.Bold);
+        cells.SheetCount(156, 10, 24, 10, SheetOf(b), 2.5);
         var size = PaperSizes.Label(paper).Split(' ')[0];
         cells.Row(20, 10, [(46, "Owner", b.Owner), (22, "Drawn", b.Drawn), (22, "Approved", b.Approved), (20, "Checked", b.Checked), (27, "Date of issue", b.Date), (27, "Type", b.Type), (16, "Paper", size)]);
     }
@@ -95,8 +94,7 @@ internal static class TitleBlockPainter
         return area.Y;
     }
 
-    private static string SheetOf(TitleBlock b) =>
-        $"{b.Sheet.ToString(CultureInfo.InvariantCulture)} of {b.Sheets.ToString(CultureInfo.InvariantCulture)}";
+    private static string SheetOf(TitleBlock b) => SheetCount.Words(b.Sheet, b.Sheets);
 
     /// <summary>The cells of a block: places are given for a block of 180 mm and shrink sideways where the frame is narrower.</summary>
     internal sealed class Cells(Box box, double scale)
@@ -138,6 +136,51 @@ internal static class TitleBlockPainter
         {
             var cell = Cell(x, y, width, height, label);
             Fit(value, cell.X + PadMm, cell.Bottom - (height < 11 ? 1.4 : 2), cell.Width - (2 * PadMm), cap, weight);
+        }
+
+        /// <summary>The build on one line below its label; a long one on two lines beside it, without the names of the options where there is no room for them.</summary>
+        public void Build(double x, double y, double width, double height, string value)
+        {
+            var cell = Cell(x, y, width, height, "Build");
+            var room = cell.Width - (2 * PadMm);
+            if (TextMeasure.PlanWidth(value, 2.5, FaceWeight.Bold) <= room + PadMm)
+            {
+                Fit(value, cell.X + PadMm, cell.Bottom - (height < 11 ? 1.4 : 2), room, 2.5, FaceWeight.Bold);
+                return;
+            }
+
+            var from = cell.X + PadMm + TextMeasure.PlanWidth("Build", LabelCapMm) + 1.5;
+            var choices = string.Join(", ", value.Split(", ").Select(c => c[(c.IndexOf(": ", StringComparison.Ordinal) is >= 0 and var at ? at + 2 : 0)..]));
+            foreach (var words in new[] { value, choices })
+            {
+                var first = Filling(words, cell.Right - 1 - from);
+                var rest = words[first.Length..].TrimStart();
+                if (TextMeasure.PlanWidth(rest, 2.5) <= room + 1 || words == choices)
+                {
+                    Fit(first, from, cell.Y + 3.9, cell.Right - from, 2.5, FaceWeight.Medium);
+                    Fit(rest, cell.X + PadMm, cell.Y + 3.9 + (height < 11 ? 4.2 : 5), room, 2.5, FaceWeight.Medium);
+                    return;
+                }
+            }
+        }
+
+        // whole words from the start that fit
+        private static string Filling(string words, double widthMm)
+        {
+            var end = 0;
+            for (var at = words.IndexOf(' ', StringComparison.Ordinal); at > 0 && TextMeasure.PlanWidth(words[..at], 2.5) <= widthMm; at = words.IndexOf(' ', at + 1))
+            {
+                end = at;
+            }
+
+            return words[..end];
+        }
+
+        /// <summary>The field that the set fills in again when all its sheets are known.</summary>
+        public void SheetCount(double x, double y, double width, double height, string value, double cap)
+        {
+            var cell = Cell(x, y, width, height, "Sheet");
+            items.Add(new TextItem(value, new(cell.X + PadMm, cell.Bottom - (height < 11 ? 1.4 : 2)), cap) { Role = ItemRole.Lettering, Weight = FaceWeight.Bold, IsSheetCount = true });
         }
 
         public void Row(double y, double height, ImmutableArray<(double Width, string Label, string Value)> fields)

@@ -1,0 +1,79 @@
+using HarnessDraw.Drawing;
+using HarnessDraw.Sheets;
+
+namespace HarnessDraw.Tests.Sheets;
+
+public class SheetWordsTests
+{
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void No_name_is_cut_and_no_texts_meet_in_a_fallback_face(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        foreach (var build in plan.Builds.Take(1).Prepend(null))
+        {
+            foreach (var units in Enum.GetValues<UnitsShown>())
+            {
+                var options = new SheetOptions { Units = units, Build = build };
+                var sheets = ConnectorSheets.Compose(plan, [], options).Sheets.AddRange(CutListSheets.Compose(plan, [], options).Sheets);
+                Assert.Equal([], sheets.SelectMany(ItemWalk.Texts).Where(t => t.Text.Contains('…')).Select(t => t.Text));
+                Assert.Equal([], sheets.SelectMany(PlannedWidths.Clashes));
+                Assert.Equal([], sheets.SelectMany(ItemWalk.Texts).Where(t => t.Text.Contains('=')).Select(t => t.Text));
+            }
+        }
+    }
+
+    [Fact]
+    public void Sheets_are_counted_over_the_whole_set_of_one_ink()
+    {
+        var colour = CutListSheets.Compose(SmallPlan.Plan, [], new()).Sheets.AddRange(ConnectorSheets.Compose(SmallPlan.Plan, [], new()).Sheets);
+        var black = CutListSheets.Compose(SmallPlan.Plan, [], new() { BlackInk = true }).Sheets;
+        var filled = SheetCount.Fill([.. colour, .. black]);
+        var words = filled.Select(s => ItemWalk.Texts(s).Single(t => t.IsSheetCount).Text);
+        Assert.Equal(Enumerable.Range(1, colour.Length).Select(i => $"{i} of {colour.Length}").Concat(Enumerable.Range(1, black.Length).Select(i => $"{i} of {black.Length}")), words);
+    }
+
+    [Fact]
+    public void What_the_newest_revision_changed_carries_its_letter()
+    {
+        var drawing = SmallPlan.Plan.Harness.Drawing with { Revisions = [new("A", "2026-01-02", "first", "horn", null), new("B", "2026-02-03", "thicker", "F07, nothing", null)] };
+        var plan = SmallPlan.Plan with { Harness = SmallPlan.Plan.Harness with { Drawing = drawing } };
+        foreach (var sheets in new[] { CutListSheets.Compose(plan, [], new()).Sheets, ConnectorSheets.Compose(plan, [], new()).Sheets })
+        {
+            var words = sheets.SelectMany(ItemWalk.Texts).ToList();
+            Assert.Contains(words, t => t.Text.Contains("changed in revision B", StringComparison.Ordinal));
+            Assert.NotEmpty(Marks(sheets));
+            Assert.Equal([], sheets.SelectMany(PlannedWidths.Clashes));
+        }
+
+        Assert.Single(Marks(CutListSheets.Compose(plan, [], new()).Sheets));
+        Assert.Empty(Marks(CutListSheets.Compose(SmallPlan.Plan, [], new()).Sheets));
+
+        static List<Item> Marks(IEnumerable<Sheet> sheets) =>
+            [.. sheets.SelectMany(ItemWalk.All).Where(i => i is PathItem { Stroke.WidthMm: 0.3, Outline.Steps: [PathStep.MoveTo, PathStep.LineTo, PathStep.LineTo, PathStep.Close] })];
+    }
+
+    [Fact]
+    public void A_long_build_is_named_in_full()
+    {
+        var block = new TitleBlock { Vehicle = "v", Title = "t", Build = "charging: exciter, cooling: electric fan, fog lamps: no fog lamps, heating: heater, washer: electric washer" };
+        var frame = Frame.Compose(PaperSizes.A4Landscape, block, new() { Form = TitleBlockForm.Small });
+        var words = string.Join(' ', ItemWalk.Texts(new Sheet("s", "s", PaperSizes.A4Landscape, frame.Items)).Select(t => t.Text));
+        Assert.Contains("exciter, electric fan, no fog lamps, heater, electric washer", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lengths_come_in_the_units_asked_for_and_from_the_exact_value()
+    {
+        var row = CutRows.ByReel(SmallPlan.Plan)[0];
+        Assert.Equal(["cut mm", "route", "allow"], Heads(UnitsShown.Metric));
+        Assert.Equal(["cut mm", "in", "route", "allow"], Heads(UnitsShown.Both));
+        Assert.Equal(["cut in", "route", "allow"], Heads(UnitsShown.Inch));
+        Assert.Equal("12.34 m (40.5 ft)", LengthWords.Sum(12340, 0, UnitsShown.Both));
+        Assert.Equal("9.5 mm (0.37 in)", LengthWords.Small(9.5, UnitsShown.Both));
+        Assert.Equal(InchLength.RoundedUp(row.ExactMm!.Value), row.CutIn);
+
+        static IEnumerable<string> Heads(UnitsShown units) =>
+            CutListSheets.Compose(SmallPlan.Plan, [], new() { Units = units }).Sheets.Take(1).SelectMany(ItemWalk.Texts).Select(t => t.Text).Where(t => t is "cut mm" or "cut in" or "in" or "route" or "allow");
+    }
+}
