@@ -47,6 +47,9 @@ public sealed class FontFile
     /// <summary>Height of capitals as a part of the em (OS/2 sCapHeight).</summary>
     public double CapRatio { get; }
 
+    /// <summary>The units that the face divides an em into.</summary>
+    public int UnitsPerEm => (int)unitsPerEm;
+
     /// <summary>Highest and deepest extent of a line of text as parts of the em, both positive.</summary>
     public double Ascent { get; }
 
@@ -57,6 +60,9 @@ public sealed class FontFile
 
     /// <summary>The glyph of a character, or 0 when the face lacks it.</summary>
     public int Glyph(int codePoint) => cmapFormat == 12 ? GlyphInGroups(codePoint) : GlyphInSegments(codePoint);
+
+    /// <summary>The advance of a glyph in the face's own units.</summary>
+    public int AdvanceUnits(int glyph) => U16(hmtx + (4 * Math.Min(glyph, metricsCount - 1)));
 
     /// <summary>The advance of a glyph as a part of the em.</summary>
     public double Advance(int glyph) => U16(hmtx + (4 * Math.Min(glyph, metricsCount - 1))) / unitsPerEm;

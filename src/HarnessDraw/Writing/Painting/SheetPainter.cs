@@ -17,6 +17,9 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
     /// <summary>Called for a named group after its move, before its items.</summary>
     public Action<SKCanvas, string>? OnNamedGroup { get; init; }
 
+    /// <summary>Called for a text before it is painted, in the coordinates that it is placed in.</summary>
+    public Action<SKCanvas, TextItem>? OnText { get; init; }
+
     public void Paint(SKCanvas canvas, IEnumerable<Item> items)
     {
         foreach (var item in items)
@@ -116,6 +119,7 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
 
     private void PaintText(SKCanvas canvas, TextItem text)
     {
+        OnText?.Invoke(canvas, text);
         var runs = TextMeasure.Runs(text.Text, text.CapHeightMm, text.Weight, faces);
         var startX = TextMeasure.StartX(text, runs.Sum(r => r.WidthMm)) - text.At.X;
         canvas.Save();
@@ -141,12 +145,16 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
         };
         var glyphs = new List<ushort>(run.Text.Length);
         var positions = new List<float>(run.Text.Length);
+
+        // summed in single precision from nought, as the PDF engine does: then it writes a run as one string
+        var unit = (float)run.SizeMm / run.Face.UnitsPerEm;
+        var at = 0f;
         foreach (var rune in run.Text.EnumerateRunes())
         {
             var glyph = run.Face.Glyph(rune.Value);
             glyphs.Add((ushort)glyph);
-            positions.Add((float)x);
-            x += run.Face.Advance(glyph) * run.SizeMm;
+            positions.Add(at);
+            at += unit * run.Face.AdvanceUnits(glyph);
         }
 
         using var builder = new SKTextBlobBuilder();
@@ -154,7 +162,10 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
         using var blob = builder.Build();
         if (blob is not null)
         {
+            canvas.Save();
+            canvas.Translate((float)x, 0);
             canvas.DrawText(blob, 0, 0, paint);
+            canvas.Restore();
         }
     }
 
@@ -182,21 +193,30 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
     private static SKPath PathOf(Outline outline)
     {
         using var path = new SKPathBuilder();
+        var from = default(Point);
         foreach (var step in outline.Steps)
         {
             switch (step)
             {
                 case PathStep.MoveTo(var to):
                     path.MoveTo(Point(to));
+                    from = to;
                     break;
                 case PathStep.LineTo(var to):
                     path.LineTo(Point(to));
+                    from = to;
                     break;
                 case PathStep.ArcTo(var to, var radius, var clockwise):
-                    path.ArcTo((float)radius, (float)radius, 0, SKPathArcSize.Small, clockwise ? SKPathDirection.Clockwise : SKPathDirection.CounterClockwise, (float)to.X, (float)to.Y);
+                    foreach (var (one, two, end) in ArcCurves.Of(from, to, radius, clockwise))
+                    {
+                        path.CubicTo(Point(one), Point(two), Point(end));
+                    }
+
+                    from = to;
                     break;
                 case PathStep.CurveTo(var one, var two, var to):
                     path.CubicTo(Point(one), Point(two), Point(to));
+                    from = to;
                     break;
                 default:
                     path.Close();

@@ -34,10 +34,7 @@ public static class PdfWriter
         };
         using (var document = SKDocument.CreatePdf(file, metadata))
         {
-            foreach (var sheet in pages)
-            {
-                WritePage(document, sheet, pages, options.Faces);
-            }
+            WritePages(document, pages, options.Faces);
 
             document.Close();
         }
@@ -52,19 +49,26 @@ public static class PdfWriter
         return sheet.Number is > 1 and var n ? $"{sheet.Name}.{n.ToString(CultureInfo.InvariantCulture)}" : sheet.Name;
     }
 
-    private static void WritePage(SKDocument document, Sheet sheet, ImmutableArray<Sheet> pages, FaceSet faces)
+    // one painter for all pages, so that each face is embedded once
+    private static void WritePages(SKDocument document, ImmutableArray<Sheet> pages, FaceSet faces)
     {
-        var page = Destination(sheet);
-        using var canvas = document.BeginPage((float)sheet.Paper.WidthMm * PointsPerMm, (float)sheet.Paper.HeightMm * PointsPerMm);
-        canvas.Scale(PointsPerMm);
-        canvas.DrawNamedDestinationAnnotation(new SKPoint(0, 0), page);
+        var wires = new WireLinks(pages);
+        var sheet = pages[0];
         using var painter = new SheetPainter(faces)
         {
-            OnNamedGroup = (c, name) => c.DrawNamedDestinationAnnotation(new SKPoint(0, 0), $"{page}#{name}"),
-            OnLink = (c, link) => Link(c, link, page, pages),
+            OnNamedGroup = (c, name) => c.DrawNamedDestinationAnnotation(new SKPoint(0, 0), $"{Destination(sheet)}#{name}"),
+            OnLink = (c, link) => Link(c, link, Destination(sheet), pages),
+            OnText = (c, text) => wires.Mark(c, sheet, text),
         };
-        painter.Paint(canvas, sheet.Items);
-        document.EndPage();
+        foreach (var page in pages)
+        {
+            sheet = page;
+            using var canvas = document.BeginPage((float)page.Paper.WidthMm * PointsPerMm, (float)page.Paper.HeightMm * PointsPerMm);
+            canvas.Scale(PointsPerMm);
+            canvas.DrawNamedDestinationAnnotation(new SKPoint(0, 0), Destination(page));
+            painter.Paint(canvas, page.Items);
+            document.EndPage();
+        }
     }
 
     // a link whose sheet is not in this file is left out: it would lead nowhere
