@@ -7,36 +7,28 @@ using SkiaSharp;
 
 namespace HarnessDraw.Tests.Writing;
 
-/// <summary>Other programs read our SVG and draw what our PNG shows. Mean difference a pixel and channel, of 255; the same sheet with all lettering missing differs by more than 4.</summary>
+/// <summary>
+/// Other programs read our SVG and draw what our PNG shows. Measured is the mean difference of blocks of pixels, as a share of what the sheet's lettering alone
+/// makes: a sheet without its letters would differ by 1. Chromium draws all letters a little fatter (0.40 to 0.46 seen), rsvg nearly as we do (0.26 to 0.28).
+/// </summary>
 public class SvgSecondOpinionTests
 {
     private const double Dpi = 100;
-    private const double Bound = 3.0;
-
-    [Fact]
-    public void The_bound_would_notice_that_lettering_is_missing()
-    {
-        foreach (var sheet in Sheets())
-        {
-            using var whole = SKBitmap.Decode(PngWriter.Write(sheet, Dpi));
-            using var bare = SKBitmap.Decode(PngWriter.Write(sheet with { Items = Bare(sheet.Items) }, Dpi));
-            var difference = Difference(whole, bare);
-            Assert.True(difference > 1.3 * Bound, $"{sheet.Title}: {difference:0.00}");
-        }
-    }
+    private const double RsvgBound = 0.35;
+    private const double ChromiumBound = 0.55;
 
     [Fact]
     public void Rsvg_draws_our_SVG_like_our_PNG()
     {
         var tool = OutsideTool.Find("rsvg-convert");
-        Compare((folder, svg, png, width, height) => OutsideTool.Run(tool, folder, "-w", $"{width}", "-h", $"{height}", "-b", "white", "-o", png, svg));
+        Compare(RsvgBound, (folder, svg, png, width, height) => OutsideTool.Run(tool, folder, "-w", $"{width}", "-h", $"{height}", "-b", "white", "-o", png, svg));
     }
 
     [Fact]
     public void Chromium_draws_our_SVG_like_our_PNG()
     {
         var tool = OutsideTool.Find("chromium", "chromium-browser", "google-chrome");
-        Compare((folder, svg, png, width, height) =>
+        Compare(ChromiumBound, (folder, svg, png, width, height) =>
         {
             var page = Path.Combine(folder, "page.html");
             File.WriteAllText(page, $"<body style='margin:0'><img src='{svg}' style='display:block;width:{width}px;height:{height}px'></body>");
@@ -69,7 +61,7 @@ public class SvgSecondOpinionTests
         }
     }
 
-    private static void Compare(Action<string, string, string, int, int> draw)
+    private static void Compare(double bound, Action<string, string, string, int, int> draw)
     {
         var folder = OutsideTool.FolderWithFaces();
         try
@@ -83,8 +75,9 @@ public class SvgSecondOpinionTests
                 draw(folder, svg, png, ours.Width, ours.Height);
                 using var theirs = SKBitmap.Decode(png);
                 Assert.Equal((ours.Width, ours.Height), (theirs.Width, theirs.Height));
-                var difference = Difference(ours, theirs);
-                Assert.True(difference < Bound, $"{sheet.Title}: {difference:0.00} of 255");
+                using var bare = SKBitmap.Decode(PngWriter.Write(sheet with { Items = Bare(sheet.Items) }, Dpi));
+                var share = Difference(ours, theirs) / Difference(ours, bare);
+                Assert.True(share < bound, $"{sheet.Title}: {share:0.00} of its lettering");
             }
         }
         finally
