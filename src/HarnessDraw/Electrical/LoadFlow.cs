@@ -25,6 +25,8 @@ internal sealed record FuseLoad(double LoadA, double MotorA, double OutputA, str
 /// </summary>
 internal sealed class LoadFlow
 {
+    /// <summary>A fuse that passes at least this share of an alternator's output is in its charge lead.</summary>
+    private const double OutputShare = 0.6;
     private readonly HarnessIndex index;
     private readonly CircuitSwitching switching;
     private readonly PlanningOptions options;
@@ -171,7 +173,12 @@ internal sealed class LoadFlow
     {
         Fuses.TryGetValue(id, out var worst);
         worst ??= new(0, 0, 0, state);
-        if (charging is not null)
+        if (charging is not null && loadA < OutputShare * charging.Source!.OutputA)
+        {
+            // loads that run beside the charging: the states tell them
+            Fuses.TryAdd(id, worst);
+        }
+        else if (charging is not null)
         {
             Fuses[id] = worst with { OutputA = Math.Max(worst.OutputA, Math.Round(loadA, 6)) };
         }

@@ -28,7 +28,7 @@ internal sealed class WireColours
             }
         }
 
-        var used = harness.Circuits.Select(c => c.Colour ?? kept.GetValueOrDefault(c.Id)).Where(c => c is not null).ToHashSet(StringComparer.Ordinal);
+        var used = harness.Circuits.Select(c => c.Colour ?? kept.GetValueOrDefault(c.Id)).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var free = Tracers.SelectMany(t => Bases.Select(b => b + t)).Where(c => c[..2] != c[^2..] || c.Length == 2).ToArray();
         var next = 0;
         foreach (var circuit in harness.Circuits)
@@ -41,8 +41,10 @@ internal sealed class WireColours
             for (var i = 0; i < free.Length; i++)
             {
                 var colour = free[next++ % free.Length];
-                if (!used.Contains(colour))
+                // RD/BU beside BU/RD is one colour to a tired eye
+                if (!used.Contains(colour) && !used.Contains(Swapped(colour)))
                 {
+                    used.Add(colour);
                     return colour;
                 }
             }
@@ -50,6 +52,8 @@ internal sealed class WireColours
             return free[next++ % free.Length];
         }
     }
+
+    private static string Swapped(string colour) => colour.Length == 2 ? colour : $"{colour[3..]}/{colour[..2]}";
 
     public string Of(WireRow row) => row.Draft.Hand?.Colour ?? colourOf[row.Circuit.Id];
 }

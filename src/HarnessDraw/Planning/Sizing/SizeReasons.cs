@@ -61,6 +61,11 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         // the loop that the smaller size would break first
         var loop = loopsOf[wire].OrderByDescending(l => l.WiresVWith(wire, wire.Size - 1) / Budget(l)).First();
+        if (loop.IsOutOfReach)
+        {
+            return Text($"{Smaller(wire)} would lose {100 * loop.WiresVWith(wire, wire.Size - 1) / loop.Path.NominalV:0.0} % in the wires to {loop.Path.Load}, limit {100 * loop.Path.LimitFraction:0.#} %; contacts and kept wiring lose {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % beside it");
+        }
+
         var volts = LoopV(loop, wire, wire.Size - 1);
         var kept = loop.Path.FixedV > options.WiresShareOfDrop * loop.Path.LimitV ? Text($", of which {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % is lost in contacts and kept wiring") : "";
         return Text($"{Smaller(wire)} would be {100 * volts / loop.Path.NominalV:0.0} % at {loop.Path.Load}, limit {100 * loop.Path.LimitFraction:0.#} %{kept}");

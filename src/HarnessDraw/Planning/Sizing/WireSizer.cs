@@ -6,8 +6,13 @@ namespace HarnessDraw.Planning.Sizing;
 /// <summary>The wires one loop passes, with their currents, against what it may drop.</summary>
 internal sealed record LoopBudget(DropPath Path, IReadOnlyList<(WireRow Wire, double CurrentA)> Wires)
 {
-    /// <summary>What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit.</summary>
-    public double BudgetV(PlanningOptions options) => Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
+    /// <summary>True where contacts and kept wiring alone lose more than the limit: no copper can meet it.</summary>
+    public bool IsOutOfReach => Path.FixedV >= Path.LimitV;
+
+    /// <summary>
+    /// What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit; the whole limit where it is out of reach.
+    /// </summary>
+    public double BudgetV(PlanningOptions options) => IsOutOfReach ? Path.LimitV : Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
 
     public double WiresV => Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(w.Wire.Size, w.CurrentA));
 
@@ -36,9 +41,50 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             Meet(loop.Loop);
         }
 
+        Thin(loops);
         foreach (var wire in wires)
         {
             wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal)) ? wire.Size : 0;
+        }
+    }
+
+    /// <summary>
+    /// Takes back what whole sizes gave too much: wire by wire, the one with most copper first, as far down as every loop it is part of and its own least size
+    /// allow. After it no single wire can be a size smaller.
+    /// </summary>
+    private void Thin(IReadOnlyList<LoopBudget> loops)
+    {
+        var droppedV = new double[loops.Count];
+        var passes = new Dictionary<WireRow, List<(int Loop, double CurrentA)>>();
+        for (var l = 0; l < loops.Count; l++)
+        {
+            droppedV[l] = loops[l].WiresV;
+            foreach (var (wire, currentA) in loops[l].Wires)
+            {
+                if (!wire.Given)
+                {
+                    (passes.TryGetValue(wire, out var list) ? list : passes[wire] = []).Add((l, currentA));
+                }
+            }
+        }
+
+        foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
+        {
+            var least = Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal));
+            while (wire.Size > least && HasTerminal(wire, wire.Size - 1) && at.All(p => Thinned(p) <= Math.Max(loops[p.Loop].BudgetV(options), droppedV[p.Loop]) + 1e-9))
+            {
+                var added = at.Select(Added).ToArray();
+                for (var i = 0; i < added.Length; i++)
+                {
+                    droppedV[at[i].Loop] += added[i];
+                }
+
+                wire.Size--;
+            }
+
+            double Added((int Loop, double CurrentA) pass) => pass.CurrentA * (wire.OhmAt(wire.Size - 1, pass.CurrentA) - wire.OhmAt(wire.Size, pass.CurrentA));
+
+            double Thinned((int Loop, double CurrentA) pass) => droppedV[pass.Loop] + (at.Where(o => o.Loop == pass.Loop).Sum(Added));
         }
     }
 
