@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Drawing;
+using HarnessDraw.Fabrication;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Drawing;
+using HarnessDraw.Fabrication;
 
 namespace HarnessDraw.Sheets;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using HarnessDraw.Drawing;
+using HarnessDraw.Fabrication;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;

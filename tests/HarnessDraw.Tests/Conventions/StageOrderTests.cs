@@ -17,8 +17,10 @@ public partial class StageOrderTests
         ["Checking"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Drawing"],
         ["Tracing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
         ["Layout"] = ["Diagnostics", "Units", "Model", "Planning", "Drawing"],
-        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Layout", "Drawing"],
-        ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Sheets", "Tracing", "Drawing"],
+        ["Fabrication"] = ["Diagnostics", "Units", "Model", "Planning"],
+        ["Comparing"] = ["Diagnostics", "Units", "Model", "Planning"],
+        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Fabrication", "Layout", "Drawing"],
+        ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Fabrication", "Comparing", "Sheets", "Tracing", "Drawing"],
     };
 
     [Fact]

@@ -1,6 +1,6 @@
 using System.Text;
 using HarnessDraw.Planning;
-using HarnessDraw.Sheets;
+using HarnessDraw.Fabrication;
 using HarnessDraw.Tests.Sheets;
 using HarnessDraw.Writing.CutList;
 

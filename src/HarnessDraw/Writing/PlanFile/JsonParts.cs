@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using HarnessDraw.Model;
 
@@ -7,6 +8,17 @@ namespace HarnessDraw.Writing.PlanFile;
 /// <summary>The few forms that the plan file repeats: arrays of objects, lists of text, rounded numbers, option conditions.</summary>
 internal static class JsonParts
 {
+    /// <summary>How our JSON files look: two blanks, LF.</summary>
+    public static readonly JsonWriterOptions FileOptions = new()
+    {
+        Indented = true,
+        IndentSize = 2,
+        NewLine = "\n",
+
+        // a data file, not a web page: only what JSON itself asks for is escaped
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
     public static void Array<T>(this Utf8JsonWriter json, string name, ImmutableArray<T> items, Action<Utf8JsonWriter, T> write)
     {
         json.WriteStartArray(name);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
@@ -16,22 +15,12 @@ public static class PlanJsonWriter
     private const int MmDecimals = 3;
     private const int ElectricDecimals = 4;
 
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        IndentSize = 2,
-        NewLine = "\n",
-
-        // a data file, not a web page: only what JSON itself asks for is escaped
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>The whole file; <paramref name="refused"/> says why there is no wall chart, if so.</summary>
     public static byte[] Write(Plan plan, ImmutableArray<Finding> findings, ChartFigures? chart = null, string? refused = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         using var stream = new MemoryStream(64 * 1024);
-        using (var json = new Utf8JsonWriter(stream, Options))
+        using (var json = new Utf8JsonWriter(stream, JsonParts.FileOptions))
         {
             json.WriteStartObject();
             WriteHead(json, plan);

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace HarnessDraw.Sheets;
+namespace HarnessDraw.Fabrication;
 
 /// <summary>Lengths for a tape in inches. One inch is 25.4 mm (exact, international yard and pound agreement of 1959).</summary>
 public static class InchLength
