@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using HarnessDraw.Checking;
+using HarnessDraw.Comparing;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Drawing;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
+using HarnessDraw.Reading.Frozen;
 using HarnessDraw.Sheets;
 using HarnessDraw.Writing;
 
@@ -15,6 +18,9 @@ namespace HarnessDraw;
 /// </summary>
 public static class HarnessCompiler
 {
+    /// <summary>Behind the description's name: the file that says what was built.</summary>
+    public const string FrozenEnding = ".frozen.json";
+
     /// <summary>Reads a description and whatever it names, plans it over all its options and checks the plan.</summary>
     public static Outcome<CheckedPlan> Plan(string descriptionFile, IFileSource files, RuleSettings rules)
     {
@@ -24,8 +30,22 @@ public static class HarnessCompiler
             return new(null, read.Diagnostics);
         }
 
-        var plan = HarnessPlanner.Plan(read.Value!, new PlanningOptions());
+        var built = Frozen(descriptionFile, files);
+        if (built is { Failed: true })
+        {
+            return new(null, [.. read.Diagnostics, .. built.Diagnostics]);
+        }
+
+        var plan = HarnessPlanner.Plan(built is null ? read.Value! : FrozenKeeper.Keep(read.Value!, built.Value!), new PlanningOptions());
+        plan = built is null ? plan : FrozenKeeper.KeepLengths(plan, built.Value!);
         return new(new CheckedPlan(plan, HarnessChecker.Check(plan, rules)), read.Diagnostics);
+    }
+
+    /// <summary>What was built, from the file beside the description; null when nothing was frozen.</summary>
+    private static Outcome<FrozenHarness>? Frozen(string descriptionFile, IFileSource files)
+    {
+        var file = InputFiles.Beside(descriptionFile, System.IO.Path.GetFileNameWithoutExtension(descriptionFile) + FrozenEnding);
+        return files.Exists(file) ? FrozenReader.Read(file, files) : null;
     }
 
     /// <summary>Composes every sheet that was asked for, once for each ink, and checks the sheets.</summary>

@@ -17,9 +17,11 @@ public static class DiagnosticCodes
     public const string KeyNotText = "key-not-text";
     public const string ListLength = "list-length";
     public const string MissingKey = "missing-key";
+    public const string MixedRevisions = "mixed-revisions";
     public const string NoReturn = "no-return";
     public const string NotACable = "not-a-cable";
     public const string NotBuildable = "not-buildable";
+    public const string NotPlaced = "not-placed";
     public const string NothingToFeed = "nothing-to-feed";
     public const string NotText = "not-text";
     public const string OutlineSvg = "outline-svg";
@@ -54,9 +56,11 @@ public static class DiagnosticCodes
         KeyNotText => "A key is a list or a block. Keys are words.",
         ListLength => "A list has too few or too many entries for what it says.",
         MissingKey => "A key that must be there is missing.",
+        MixedRevisions => "Two states of a harness do not belong together: another harness, or halves of different revisions. Halves that share a connector are frozen together.",
         NoReturn => "A load has one fed pin and no way back: no return pin, and it does not ground itself. Half of all dead lamps lack a ground.",
         NotACable => "A wire cannot be laid out as written: its two ends are the same point, or on two sides of the firewall.",
         NotBuildable => "A condition or the usual choices break the option rules, so it can never be built.",
+        NotPlaced => "A row or value of a wire list found no place in the description. It is left out or left open; complete it by hand.",
         NothingToFeed => "A circuit has no ends to join. Give it 'feeds', 'to', 'route-by' or 'by-hand'.",
         NotText => "A single value is expected, but a list or a block of keys stands here.",
         OutlineSvg => "A drawing that is named (body outline or logo) is no SVG with shapes in it. Save it as plain SVG with text turned into paths.",

@@ -18,7 +18,7 @@ public partial class StageOrderTests
         ["Tracing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
         ["Layout"] = ["Diagnostics", "Units", "Model", "Planning", "Drawing"],
         ["Fabrication"] = ["Diagnostics", "Units", "Model", "Planning"],
-        ["Comparing"] = ["Diagnostics", "Units", "Model", "Planning"],
+        ["Comparing"] = ["Diagnostics", "Units", "Model", "Planning", "Fabrication"],
         ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Fabrication", "Layout", "Drawing"],
         ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Fabrication", "Comparing", "Sheets", "Tracing", "Drawing"],
     };

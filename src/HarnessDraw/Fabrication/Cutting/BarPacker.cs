@@ -51,7 +51,11 @@ public static class BarPacker
             Raise(PackingBounds.ByLength(task), "total length");
             Raise(PackingBounds.ByHalves(task), "pieces longer than half a reel");
             Offer(() => PackingStarts.Fit(task, fullest: true));
-            Offer(() => PackingStarts.Fill(task));
+            if ((long)best.Count * task.Pieces.Length * Math.Min(task.Capacity, 200_000) < 500_000_000)
+            {
+                Offer(() => PackingStarts.Fill(task));
+            }
+
             if (best.Count > bound && task.Capacity <= 200_000)
             {
                 ByPatterns();

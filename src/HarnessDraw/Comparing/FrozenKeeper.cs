@@ -1,0 +1,64 @@
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Comparing;
+
+/// <summary>Makes a changed description keep what was built: cavities and ids before planning, cut lengths after it.</summary>
+public static class FrozenKeeper
+{
+    /// <summary>The harness with the cavities and wire ids that were built, where the description leaves them open.</summary>
+    public static Harness Keep(Harness harness, FrozenHarness frozen)
+    {
+        ArgumentNullException.ThrowIfNull(harness);
+        ArgumentNullException.ThrowIfNull(frozen);
+        var mates = harness.Things.Where(t => t.Kind == ThingKind.Mate).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        return harness with { Nets = [.. harness.Nets.Select(n => Keep(n, frozen, mates))] };
+    }
+
+    private static Net Keep(Net net, FrozenHarness frozen, HashSet<string> mates)
+    {
+        var mine = frozen.Wires.Where(w => w.Net == net.Id).ToArray();
+        var cavity = net.Ends.Append(net.Root).Where(p => p.Pin is null && mates.Contains(p.Thing))
+            .Select(p => frozen.Cavities.FirstOrDefault(c => c.Net == net.Id && c.Connector == p.Thing)?.Cavity).FirstOrDefault(c => c is not null);
+        return net with
+        {
+            FixedCavity = net.FixedCavity ?? cavity,
+            FixedWireId = net.FixedWireId ?? (net.Ends.Length == 1 && net.ByHand.IsEmpty && mine.Length == 1 ? mine[0].Id : null),
+        };
+    }
+
+    /// <summary>The plan with the lengths that were built, and a warning for each built wire that is now too short.</summary>
+    public static Plan KeepLengths(Plan plan, FrozenHarness frozen)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(frozen);
+        var built = frozen.Wires.ToDictionary(w => w.Id, StringComparer.Ordinal);
+        var findings = plan.PlanningFindings.ToBuilder();
+        var wires = plan.Wires.Select(wire =>
+        {
+            if (!built.TryGetValue(wire.Id, out var old) || old.CutMm is not { } cutMm || old.From != wire.From.ToString() || old.To != wire.To.ToString() || cutMm == wire.CutLengthMm || wire.ByHand)
+            {
+                return wire;
+            }
+
+            if (wire.PathLengthMm is { } routeMm && cutMm < routeMm)
+            {
+                findings.Add(new Finding
+                {
+                    Rule = "built-wire-short",
+                    Severity = Severity.Warning,
+                    Message = $"Wire {wire.Id} was built {cutMm:0} mm long and its route is now {routeMm:0} mm: it does not reach.",
+                    Cure = "Cut it anew, or take the route back.",
+                    Source = "geometry",
+                    Where = [wire.Id],
+                    Builds = wire.Builds,
+                });
+                return wire;
+            }
+
+            return wire with { CutLengthMm = cutMm };
+        });
+        return plan with { Wires = [.. wires], PlanningFindings = findings.ToImmutable() };
+    }
+}

@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace HarnessDraw.Fabrication.Cutting;
+
+/// <summary>Lays the wires of an order on reels and offcuts, one type, size and colour at a time: offcuts first, the shortest first, then the fewest new reels.</summary>
+public static class ReelPlanner
+{
+    // lengths in tenths of a millimetre are whole numbers
+    private const double UnitsPerMm = 10;
+
+    public static ReelPlan Plan(FabricationOrder order, ReelStock stock, PackingEffort? effort = null)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        ArgumentNullException.ThrowIfNull(stock);
+        var uses = ImmutableArray.CreateBuilder<ReelUse>();
+        var needs = ImmutableArray.CreateBuilder<ReelNeed>();
+        var problems = ImmutableArray.CreateBuilder<CutProblem>();
+        var onHand = stock.OnHand.ToDictionary(p => p, p => p.Pieces);
+        foreach (var reel in CutRows.ByReel(order.Shown).GroupBy(r => r.Reel))
+        {
+            foreach (var row in reel.Where(r => r.Wire.CutLengthMm is null))
+            {
+                problems.Add(new(row.Wire.Id, $"wire {row.Wire.Id} has no length yet: it is on no reel"));
+            }
+
+            CutPiece[] pieces =
+            [
+                .. reel.Where(r => r.Wire.CutLengthMm > 0)
+                    .SelectMany(r => Enumerable.Range(1, order.QuantityOf(r.Wire.Builds)).Select(copy => new CutPiece(r.Wire.Id, copy, r.Wire.CutLengthMm!.Value))),
+            ];
+            new OneReel(reel.Key, stock, effort ?? PackingEffort.Quick, uses, problems).Cut(pieces, onHand, needs);
+        }
+
+        return new(uses.ToImmutable(), needs.ToImmutable(), problems.ToImmutable());
+    }
+
+    private static long Units(double mm) => (long)Math.Round(mm * UnitsPerMm);
+
+    private sealed class OneReel(Reel reel, ReelStock stock, PackingEffort effort, ImmutableArray<ReelUse>.Builder uses, ImmutableArray<CutProblem>.Builder problems)
+    {
+        private long Capacity(double lengthMm) => Units(lengthMm - stock.EndTrimMm + stock.KerfMm);
+
+        private long Wanted(CutPiece piece) => Units(piece.LengthMm + stock.KerfMm);
+
+        public void Cut(CutPiece[] pieces, Dictionary<StockPiece, int> onHand, ImmutableArray<ReelNeed>.Builder needs)
+        {
+            var left = pieces.OrderByDescending(p => p.LengthMm).ThenBy(p => p.Wire, NaturalOrder.Instance).ThenBy(p => p.Copy).ToList();
+            var longestMm = onHand.Where(p => p.Value > 0 && p.Key.Fits(reel)).Select(p => p.Key.LengthMm).Append(stock.NewReelMm).Max();
+            foreach (var piece in left.Where(p => Wanted(p) > Capacity(longestMm)).ToList())
+            {
+                problems.Add(new(piece.Wire, string.Create(CultureInfo.InvariantCulture,
+                    $"wire {piece.Wire} needs {piece.LengthMm / 1000:0.##} m of {reel}; the longest reel is {longestMm / 1000:0.##} m, of which {stock.EndTrimMm:0} mm are trimmed")));
+                left.Remove(piece);
+            }
+
+            var usedMm = left.Sum(p => p.LengthMm);
+            var count = left.Count;
+            FromStock(left, onHand);
+            foreach (var piece in left.Where(p => Wanted(p) > Capacity(stock.NewReelMm)).ToList())
+            {
+                problems.Add(new(piece.Wire, string.Create(CultureInfo.InvariantCulture, $"wire {piece.Wire} of {piece.LengthMm / 1000:0.##} m fits on no new reel, and what is on hand is used up")));
+                left.Remove(piece);
+                (usedMm, count) = (usedMm - piece.LengthMm, count - 1);
+            }
+
+            if (left.Count == 0)
+            {
+                if (count > 0)
+                {
+                    needs.Add(new(reel, count, usedMm, stock.NewReelMm, 0, 0, true, "cut from what is on hand"));
+                }
+
+                return;
+            }
+
+            var packing = BarPacker.Pack(PackingTask.Of(Capacity(stock.NewReelMm), left.Select(Wanted)), effort);
+            NewReels(packing, left);
+            var least = LeastNew(pieces, packing, usedMm);
+            needs.Add(new(reel, count, usedMm, stock.NewReelMm, packing.Bars, least, packing.Bars == least, CutReasons.Of(packing, stock.NewReelMm, least)));
+        }
+
+        // the least number of new reels whatever is cut from stock: exact without stock, by length with it
+        private int LeastNew(CutPiece[] pieces, Packing packing, double usedMm)
+        {
+            var stockMm = stock.OnHand.Where(p => p.Fits(reel)).Sum(p => p.LengthMm * p.Pieces);
+            if (stockMm <= 0)
+            {
+                return packing.LowerBound;
+            }
+
+            var kerfMm = pieces.Length * stock.KerfMm;
+            return (int)Math.Max(0, Math.Ceiling(((usedMm + kerfMm - stockMm) / (stock.NewReelMm - stock.EndTrimMm + stock.KerfMm)) - 1e-9));
+        }
+
+        private void FromStock(List<CutPiece> left, Dictionary<StockPiece, int> onHand)
+        {
+            foreach (var piece in stock.OnHand.Where(p => p.Fits(reel)).OrderBy(p => p.LengthMm).ThenBy(p => p.Id, NaturalOrder.Instance))
+            {
+                for (var n = onHand[piece]; n > 0 && left.Count > 0; n--)
+                {
+                    var room = Capacity(piece.LengthMm);
+                    var task = PackingTask.Of(Math.Max(1, room), left.Select(Wanted)).Reduced(out var unit);
+                    var bar = SubsetSum.Fullest(task, [.. task.Pieces.Select(p => p.Count)], room / unit);
+                    if (room <= 0 || bar.All(c => c == 0))
+                    {
+                        break;
+                    }
+
+                    onHand[piece]--;
+                    var name = piece.Pieces > 1 ? $"{piece.Id} ({piece.Pieces - n + 1})" : piece.Id;
+                    Use(name, false, piece.LengthMm, Taken(left, bar, task, unit));
+                }
+            }
+        }
+
+        private void NewReels(Packing packing, List<CutPiece> left)
+        {
+            var number = 0;
+            foreach (var pattern in packing.Patterns)
+            {
+                for (var t = 0; t < pattern.Times; t++)
+                {
+                    Use($"new {++number}", true, stock.NewReelMm, Taken(left, [.. pattern.Counts], packing.Task, 1));
+                }
+            }
+        }
+
+        private List<CutPiece> Taken(List<CutPiece> left, int[] bar, PackingTask task, long unit)
+        {
+            var taken = new List<CutPiece>();
+            for (var c = 0; c < bar.Length; c++)
+            {
+                for (var n = 0; n < bar[c]; n++)
+                {
+                    var at = left.FindIndex(p => Wanted(p) == task.Pieces[c].Length * unit);
+                    taken.Add(left[at]);
+                    left.RemoveAt(at);
+                }
+            }
+
+            return taken;
+        }
+
+        private void Use(string from, bool isNew, double lengthMm, List<CutPiece> pieces)
+        {
+            var restMm = Math.Round(lengthMm - stock.EndTrimMm - pieces.Sum(p => p.LengthMm + stock.KerfMm) + stock.KerfMm, 3);
+            uses.Add(new(reel, from, isNew, lengthMm, [.. pieces], Math.Max(0, restMm), restMm >= stock.KeepFromMm));
+        }
+    }
+}

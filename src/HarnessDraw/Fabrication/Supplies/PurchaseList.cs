@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using HarnessDraw.Fabrication.Cutting;
+
+namespace HarnessDraw.Fabrication.Supplies;
+
+/// <summary>A line to buy: <paramref name="Needed"/> is what the harnesses hold, <paramref name="Spare"/> scrap and test pieces, both in <paramref name="Unit"/>.</summary>
+public sealed record PurchaseLine(string Group, string Part, string Title, string Unit, double Needed, double Spare, string? Note)
+{
+    public double Order => Needed + Spare;
+}
+
+/// <summary>How much more is bought than is built in. All common practice, no source.</summary>
+public sealed record SpareRules
+{
+    /// <summary>Wire spoiled as a share of what is used: 0.03 to 0.05 skilled, 0.10 for a first-timer.</summary>
+    public double WireScrap { get; init; } = 0.05;
+
+    /// <summary>Terminals and seals spoiled, as a share and at least this many.</summary>
+    public double PartScrap { get; init; } = 0.10;
+    public int LeastSpareParts { get; init; } = 2;
+
+    /// <summary>Length of a pull-test piece, mm; one a wire size and terminal.</summary>
+    public double TestPieceMm { get; init; } = 150;
+}
+
+/// <summary>Everything that is bought for an order, with copper and harness mass.</summary>
+public sealed record PurchaseList(ImmutableArray<PurchaseLine> Lines, double CopperGram, double? WireGram)
+{
+    public static PurchaseList Of(FabricationOrder order, ReelPlan reels, SpareRules? spares = null)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        ArgumentNullException.ThrowIfNull(reels);
+        var rules = spares ?? new();
+        var parts = new PartsCounter(order);
+        var lines = WireLines(order, reels, rules)
+            .Concat(parts.Connectors().Select(p => new PurchaseLine("connector", p.Key, parts.Title(p.Key), "pcs", p.Value, 0, null)))
+            .Concat(Spared("terminal", parts.Terminals(), parts, rules))
+            .Concat(Spared("seal", parts.Seals(), parts, rules))
+            .Concat(Spared("plug", parts.Plugs(), parts, rules))
+            .Concat(Spared("splice", parts.Splices(), parts, rules))
+            .Concat(parts.Boots().Select(p => new PurchaseLine("boot", p.Key, p.Key, "pcs", p.Value, 0, null)))
+            .Concat(parts.Fuses().Select(p => new PurchaseLine("fuse", p.Key, p.Key, "pcs", p.Value, 1, "one spare a rating")))
+            .Concat(Consumables.Lines(order));
+        var wires = order.Wires.SelectMany(w => Enumerable.Repeat(w, order.QuantityOf(w.Builds))).ToArray();
+        return new([.. lines], wires.Sum(w => WireMass.CopperGrams(w.AreaMm2, w.CutLengthMm ?? 0)), WireMass.GramsOf(order.Plan, wires));
+    }
+
+    private static IEnumerable<PurchaseLine> WireLines(FabricationOrder order, ReelPlan reels, SpareRules rules)
+    {
+        foreach (var reel in order.Wires.GroupBy(w => new Reel(w.WireType, w.AreaMm2, w.SizeLabel, w.Colour))
+            .OrderBy(g => g.Key.WireType, StringComparer.Ordinal).ThenByDescending(g => g.Key.AreaMm2).ThenBy(g => g.Key.Colour, StringComparer.Ordinal))
+        {
+            var usedMm = reel.Sum(w => (w.CutLengthMm ?? 0) * order.QuantityOf(w.Builds));
+            var tests = reel.SelectMany(w => (string?[])[w.From.Terminal, w.To.Terminal]).OfType<string>().Distinct(StringComparer.Ordinal).Count();
+            var spareMm = (usedMm * rules.WireScrap) + (tests * rules.TestPieceMm);
+            var need = reels.Needs.FirstOrDefault(n => n.Reel == reel.Key);
+            var note = need is null ? null : need.NewReels == 0 ? need.Why : $"{need.NewReels} x {need.NewReelMm / 1000:0.##} m; {need.Why}";
+            var unknown = reel.Count(w => w.CutLengthMm is null);
+            yield return new("wire", reel.Key.ToString(), $"{reel.Key.SizeLabel} {reel.Key.Colour}", "m", usedMm / 1000, spareMm / 1000, unknown > 0 ? $"{unknown} of unknown length not counted; {note}" : note);
+        }
+    }
+
+    private static IEnumerable<PurchaseLine> Spared(string group, IEnumerable<KeyValuePair<string, int>> counted, PartsCounter parts, SpareRules rules) =>
+        counted.Select(p => new PurchaseLine(group, p.Key, parts.Title(p.Key), "pcs", p.Value, Math.Max(rules.LeastSpareParts, Math.Ceiling(p.Value * rules.PartScrap)), null));
+}

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using System.Text;
+using HarnessDraw.Model;
+using HarnessDraw.Units;
+
+namespace HarnessDraw.Writing.Imported;
+
+/// <summary>A description and a layout from a wire list: every wire by hand with its own id, every thing at a place of its own whose way is still to be measured.</summary>
+public static class ImportedDescription
+{
+    private const string Root = "start";
+
+    public static string Description(WireList list, string name, string layoutFile)
+    {
+        ArgumentNullException.ThrowIfNull(list);
+        var text = new StringBuilder();
+        Line(text, "# Made from a wire list. Wires stand as they were listed and are checked, never changed. What is still to be told:");
+        Line(text, "# what each thing is (lamp, motor, ground ...), its plug, what feeds and protects it, and the ways in the layout.");
+        Line(text, $"harness: {Quoted(name)}");
+        Line(text, $"vehicle: {Quoted(name)}");
+        Line(text, $"vehicle-layout: {Quoted(layoutFile)}");
+        Line(text, "unknown-allowed: yes");
+        Line(text, "power: { ground: negative, returns-by: body, sources: {} }");
+        Line(text, "things:");
+        foreach (var thing in Things(list))
+        {
+            var pins = string.Join(", ", thing.Pins.Select(Quoted));
+            Line(text, $"  {Quoted(thing.Name)}: {{ at: {Quoted(thing.Name)}, {(thing.Pins.IsEmpty ? "stud: M6" : thing.IsWhole ? $"kind: load, pins: [{pins}, {Quoted(WholePin)}]" : $"kind: load, pins: [{pins}]")} }}");
+        }
+
+        Line(text, "circuits:");
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var wire in list.Wires)
+        {
+            Line(text, $"  {Quoted(CircuitName(wire, names))}:");
+            Line(text, $"    by-hand: [{{ wire: {Quoted(wire.Id)}, from: {End(list, wire.From)}, to: {End(list, wire.To)}{Given("size", wire.Size)}{Given("colour", wire.Colour)}{Given("cut", wire.LengthMm is { } mm ? $"{NumberText.Brief(mm)} mm" : null)} }}]");
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>A layout with each thing's place on a way of unknown length from one start.</summary>
+    public static string Layout(WireList list, string name)
+    {
+        ArgumentNullException.ThrowIfNull(list);
+        var text = new StringBuilder();
+        Line(text, "# Places have no position yet and ways no length: set 'at' (mm from the firewall, to the right, up), draw the real ways, measure them.");
+        Line(text, $"vehicle-layout: {Quoted(name)}");
+        Line(text, $"root: {Root}");
+        Line(text, "places:");
+        Line(text, $"  {Root}: {{ at: [0, 0, 0] }}");
+        var things = Things(list);
+        for (var i = 0; i < things.Length; i++)
+        {
+            Line(text, $"  {Quoted(things[i].Name)}: {{ at: [{300 + (200 * (i / 2))}, {(i % 2 == 0 ? -300 : 300)}, 0] }}");
+        }
+
+        Line(text, "paths:");
+        foreach (var thing in things)
+        {
+            Line(text, $"  - {{ from: {Root}, to: {Quoted(thing.Name)}, measured: unknown }}");
+        }
+
+        return text.ToString();
+    }
+
+    private const string WholePin = "whole";
+
+    private static string End(WireList list, ListedEnd end) =>
+        Quoted(end.Pin is { } pin ? $"{end.Thing}.{pin}" : Things(list).First(t => t.Name == end.Thing) is { Pins.IsEmpty: false } ? $"{end.Thing}.{WholePin}" : end.Thing);
+
+    private static ImmutableArray<(string Name, ImmutableArray<string> Pins, bool IsWhole)> Things(WireList list) =>
+    [
+        .. list.Wires.SelectMany(w => (ListedEnd[])[w.From, w.To]).GroupBy(e => e.Thing, StringComparer.Ordinal)
+            .Select(g => (g.Key, g.Select(e => e.Pin).OfType<string>().Distinct(StringComparer.Ordinal).ToImmutableArray(), g.Any(e => e.Pin is null))),
+    ];
+
+    private static string CircuitName(ListedWire wire, HashSet<string> names)
+    {
+        var name = wire.Function is { } function && !names.Contains(function) ? function : wire.Function is { } shared ? $"{shared} {wire.Id}" : $"wire {wire.Id}";
+        for (var n = 2; !names.Add(name); n++)
+        {
+            name = $"wire {wire.Id} {n}";
+        }
+
+        return name;
+    }
+
+    private static string Given(string key, string? value) => value is null ? "" : $", {key}: {Quoted(value)}";
+
+    private static string Quoted(string text) => $"'{text.Replace("'", "''", StringComparison.Ordinal).ReplaceLineEndings(" ")}'";
+
+    private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');
+}
