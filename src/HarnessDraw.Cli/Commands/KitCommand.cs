@@ -8,7 +8,7 @@ namespace HarnessDraw.Cli.Commands;
 /// <summary>'kit': lists for the bench, one at a time or all into a folder.</summary>
 internal static class KitCommand
 {
-    private static readonly ImmutableArray<string> Lists = ["bags", "crimps", "insertion", "labels", "coverings", "splices"];
+    private static readonly ImmutableArray<string> Lists = ["bags", "crimps", "insertion", "labels", "coverings", "splices", "builds"];
 
     public static Command Make(Terminal terminal)
     {
@@ -44,6 +44,7 @@ internal static class KitCommand
                     "crimps" => SupplyTables.Crimps(order),
                     "insertion" => InsertionTables.ByConnector(shown),
                     "labels" => InsertionTables.Labels(shown),
+                    "builds" => InsertionTables.Builds(planned.Plan),
                     "coverings" => SupplyTables.Coverings(shown),
                     _ => InsertionTables.Splices(shown),
                 }),

@@ -5,7 +5,10 @@ namespace HarnessDraw.Fabrication;
 /// <summary>The wire a row is cut from: type, size and colour.</summary>
 public sealed record Reel(string WireType, double AreaMm2, string SizeLabel, string Colour)
 {
-    public override string ToString() => $"{WireType} {SizeLabel} {Colour}";
+    /// <summary>'1.5 mm2' or '16 AWG': a text that no spreadsheet takes for a number.</summary>
+    public string SizeWords => SizeLabel.Any(char.IsAsciiLetter) ? SizeLabel : $"{SizeLabel} mm2";
+
+    public override string ToString() => $"{WireType} {SizeWords} {Colour}";
 }
 
 /// <summary>

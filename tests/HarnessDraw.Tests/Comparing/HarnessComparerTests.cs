@@ -83,11 +83,13 @@ public class HarnessComparerTests
     public void A_changed_description_keeps_the_cavities_ids_and_lengths_that_were_built()
     {
         var plan = ExamplePlans.Of("brackmere-six");
-        var wire = plan.Wires.First(w => w.From.At == "firewall" && !w.ByHand && plan.Harness.Nets.Any(n => n.Id == w.Net && n.FixedCavity is null && n.Ends.Length == 1 && n.Root is { Thing: "firewall", Pin: null }));
-        var part = plan.Harness.Catalogue.Connectors.First(c => c.Id == plan.Harness.ThingOf("firewall").ConnectorPart);
-        var size = part.Cavities.First(c => c.Name == wire.From.Pin).Size;
-        var half = part.Cavities.First(c => c.Name == wire.From.Pin).Half;
-        var free = part.Cavities.First(c => c.Size == size && c.Half == half && plan.Cavities.Any(u => u.Connector == "firewall" && u.Cavity == c.Name && u.Wire is null)).Name;
+        var cavities = plan.Harness.Catalogue.Connectors.First(c => c.Id == plan.Harness.ThingOf("firewall").ConnectorPart).Cavities;
+        string? FreeLike(string cavity) => cavities.First(c => c.Name == cavity) is var like
+            ? cavities.FirstOrDefault(c => c.Size == like.Size && c.Half == like.Half && plan.Cavities.Any(u => u.Connector == "firewall" && u.Cavity == c.Name && u.Wire is null))?.Name
+            : null;
+        var wire = plan.Wires.First(w => w.From.At == "firewall" && FreeLike(w.From.Pin!) is not null
+            && plan.Harness.Nets.Any(n => n.Id == w.Net && n.FixedCavity is null && n.Ends.Length == 1 && n.Root is { Thing: "firewall", Pin: null }));
+        var free = FreeLike(wire.From.Pin!)!;
         var built = HarnessFreezer.Freeze(plan);
         built = built with
         {

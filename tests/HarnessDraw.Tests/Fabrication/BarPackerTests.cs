@@ -5,6 +5,13 @@ namespace HarnessDraw.Tests.Fabrication;
 
 public class BarPackerTests(ITestOutputHelper output)
 {
+    // the stated bound is for what ships; code that is not optimised takes about ten times as long
+#if DEBUG
+    private const long LimitMs = 10_000;
+#else
+    private const long LimitMs = 1000;
+#endif
+
     [Fact]
     public void Small_tasks_take_as_few_bars_as_looking_at_every_way()
     {
@@ -47,7 +54,7 @@ public class BarPackerTests(ITestOutputHelper output)
         var watch = Stopwatch.StartNew();
         var packing = BarPacker.Pack(task, PackingEffort.Quick);
         output.WriteLine($"{packing.Bars} bars, at least {packing.LowerBound}, {watch.ElapsedMilliseconds} ms");
-        Assert.True(watch.ElapsedMilliseconds < 1000, $"{watch.ElapsedMilliseconds} ms");
+        Assert.True(watch.ElapsedMilliseconds < LimitMs, $"{watch.ElapsedMilliseconds} ms");
         AssertWhole(packing, lengths);
     }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Fabrication.Kits;

@@ -3,7 +3,6 @@ using System.IO.Compression;
 using System.Text;
 using ExcelDataReader;
 using HarnessDraw.Fabrication;
-using HarnessDraw.Planning;
 using HarnessDraw.Tests.Sheets;
 using HarnessDraw.Writing.Lists;
 using HarnessDraw.Writing.Workbook;

@@ -22,8 +22,8 @@ internal static class CutReasons
     {
         var task = packing.Task;
         var shortest = task.Pieces[^1].Length;
-        var alone = task.Pieces.Where(p => p.Length + shortest > task.Capacity || (p.Length == shortest && p.Count == 1)).ToArray();
-        if (alone.Length > 0 && 2 * alone[0].Length > task.Capacity)
+        var alone = task.Pieces.Where(p => 2 * p.Length > task.Capacity && p.Length + shortest > task.Capacity).ToArray();
+        if (alone.Length > 0)
         {
             return $"pieces of {string.Join(", ", alone.Take(3).Select(p => Metres(p.Length)))} pair with nothing";
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace HarnessDraw.Fabrication.Cutting;
 
@@ -8,8 +9,15 @@ public sealed record StockPiece(string Id, string? WireType, string? SizeLabel, 
     public bool Fits(Reel reel)
     {
         ArgumentNullException.ThrowIfNull(reel);
-        return (WireType is null || WireType == reel.WireType) && (SizeLabel is null || SizeLabel == reel.SizeLabel) && (Colour is null || Colour == reel.Colour);
+        return (WireType is null || WireType == reel.WireType) && (SizeLabel is null || SameSize(SizeLabel, reel)) && (Colour is null || Colour == reel.Colour);
     }
+
+    // '1.5', '1.50 mm2' and '1,5' are one size; a gauge is compared as it is written
+    private static bool SameSize(string size, Reel reel) =>
+        size == reel.SizeLabel
+        || (!reel.SizeLabel.Contains("AWG", StringComparison.Ordinal)
+            && double.TryParse(size.Replace("mm2", "", StringComparison.Ordinal).Replace(',', '.').Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm2)
+            && double.TryParse(reel.SizeLabel, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var own) && mm2 == own);
 }
 
 /// <summary>What wire is cut from: pieces on hand first, then new reels of one length. Figures without a source are common practice.</summary>

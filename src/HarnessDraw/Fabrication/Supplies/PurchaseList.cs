@@ -56,7 +56,7 @@ public sealed record PurchaseList(ImmutableArray<PurchaseLine> Lines, double Cop
             var need = reels.Needs.FirstOrDefault(n => n.Reel == reel.Key);
             var note = need is null ? null : need.NewReels == 0 ? need.Why : $"{need.NewReels} x {need.NewReelMm / 1000:0.##} m; {need.Why}";
             var unknown = reel.Count(w => w.CutLengthMm is null);
-            yield return new("wire", reel.Key.ToString(), $"{reel.Key.SizeLabel} {reel.Key.Colour}", "m", usedMm / 1000, spareMm / 1000, unknown > 0 ? $"{unknown} of unknown length not counted; {note}" : note);
+            yield return new("wire", reel.Key.ToString(), $"{reel.Key.SizeWords} {reel.Key.Colour}", "m", usedMm / 1000, spareMm / 1000, unknown > 0 ? $"{unknown} of unknown length not counted; {note}" : note);
         }
     }
 

@@ -20,7 +20,8 @@ public static class ImportedDescription
         Line(text, $"vehicle: {Quoted(name)}");
         Line(text, $"vehicle-layout: {Quoted(layoutFile)}");
         Line(text, "unknown-allowed: yes");
-        Line(text, "power: { ground: negative, returns-by: body, sources: {} }");
+        Line(text, "# assumed, as a list says nothing of it: a 12 V battery, negative ground");
+        Line(text, $"power: {{ ground: negative, returns-by: body, sources: {{ supply battery: {{ kind: battery, nominal: 12 V, at: {Root}, posts: {{ plus: M8, minus: M8 }} }} }} }}");
         Line(text, "things:");
         foreach (var thing in Things(list))
         {

@@ -52,6 +52,19 @@ public static class InsertionTables
             .Table("splices", "Splices by segment and station", plan.Splices.OrderBy(s => s.Segment, NaturalOrder.Instance).ThenBy(s => s.AtMm).ThenBy(s => s.Id, NaturalOrder.Instance));
     }
 
+    /// <summary>What each build fits, leaves off, removes or caps.</summary>
+    public static ListTable Builds(Plan plan) => new TableShape<BuildStep>()
+        .Text("build", s => s.Build)
+        .Text("usual", s => s.IsUsual ? "yes" : "no")
+        .Text("do", s => s.What)
+        .Text("wire", s => s.Wire.Id)
+        .Text("function", s => s.Wire.Circuit)
+        .Text("end_a", s => s.Wire.From.ToString())
+        .Text("end_b", s => s.Wire.To.ToString())
+        .Text("only_with", s => s.Wire.Builds.ToString())
+        .Ticks("tick_done")
+        .Table("builds", "Fit, leave off, remove and cap, build by build", BuildSteps.Of(plan));
+
     /// <summary>One row a label, for label printers: two lines, the sleeve, in the order of putting on.</summary>
     public static ListTable Labels(Plan plan) => new TableShape<WireLabel>()
         .Text("line_1", l => l.Wire)

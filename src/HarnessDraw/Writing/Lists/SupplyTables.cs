@@ -36,7 +36,7 @@ public static class SupplyTables
         ArgumentNullException.ThrowIfNull(plan);
         return new TableShape<(ReelUse Use, CutPiece Piece, int Step)>()
             .Text("wire_type", x => x.Use.Reel.WireType)
-            .Text("size", x => x.Use.Reel.SizeLabel)
+            .Text("size", x => x.Use.Reel.SizeWords)
             .Text("colour", x => x.Use.Reel.Colour)
             .Text("cut_from", x => x.Use.From)
             .Number("reel_mm", 0, x => x.Use.LengthMm)
@@ -55,7 +55,7 @@ public static class SupplyTables
         ArgumentNullException.ThrowIfNull(plan);
         return new TableShape<ReelNeed>()
             .Text("wire_type", n => n.Reel.WireType)
-            .Text("size", n => n.Reel.SizeLabel)
+            .Text("size", n => n.Reel.SizeWords)
             .Text("colour", n => n.Reel.Colour)
             .Number("pieces", 0, n => n.Pieces)
             .Number("used_m", 3, n => n.UsedMm / 1000)
@@ -82,7 +82,7 @@ public static class SupplyTables
         .Text("family", g => g.Family)
         .Text("contact", g => g.ContactSize)
         .Text("terminal", g => g.Terminal)
-        .Text("wire_size", g => g.WireSize)
+        .Text("wire_size", g => g.WireSize.Any(char.IsAsciiLetter) ? g.WireSize : $"{g.WireSize} mm2")
         .Number("strip_mm", 1, g => g.StripMm)
         .Number("crimps", 0, g => g.Crimps)
         .Number("least_pull_N", 1, g => g.LeastPullN)

@@ -56,7 +56,7 @@ public class WireListReaderTests
         var list = Read("wire,from,to,colour,size,length\nW1,a.1,b.1,pinkish,thick,long\nW1,a.2,b.2,,,\nW2,a.3,,,,\n,a.4,b.4,,,\nW3,a.5,a.5,,,\n");
         var wire = Assert.Single(list.Wires);
         Assert.Equal((null, null, null), (wire.Colour, wire.Size, wire.LengthMm));
-        Assert.Equal(["2:11", "2:19", "2:25", "3:1", "4:1", "5:1", "6:1"], list.NotPlaced.Select(d => $"{d.At!.Line}:{d.At.Column}"));
+        Assert.Equal(["2:12", "2:20", "2:26", "3:1", "4:1", "5:1", "6:1"], list.NotPlaced.Select(d => $"{d.At!.Line}:{d.At.Column}"));
         Assert.All(list.NotPlaced, d => Assert.Contains("left o", d.Message, StringComparison.Ordinal));
     }
 
