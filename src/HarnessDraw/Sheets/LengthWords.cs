@@ -1,4 +1,5 @@
 using System.Globalization;
+using HarnessDraw.Fabrication;
 
 namespace HarnessDraw.Sheets;
 

@@ -1,4 +1,5 @@
 using HarnessDraw.Drawing;
+using HarnessDraw.Fabrication;
 using HarnessDraw.Sheets;
 
 namespace HarnessDraw.Tests.Sheets;
