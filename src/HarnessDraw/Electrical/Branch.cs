@@ -10,6 +10,10 @@ internal enum BranchKind
     Contact,
     Load,
     Source,
+    Diode,
+
+    /// <summary>What a converter draws from the source that feeds it.</summary>
+    ConverterInput,
 }
 
 /// <summary>Two nodes joined by something: a wire with its contacts, a kept cabin run, a fuse, a contact, a load or a source.</summary>
@@ -34,5 +38,5 @@ internal sealed record Branch(int A, int B, BranchKind Kind, double Ohm)
     public string? Circuit { get; init; }
 }
 
-/// <summary>Volts of the nodes and amperes from A to B of the branches in one state of one build.</summary>
-internal sealed record NetworkSolution(double[] Volts, bool[] Reached, double[] Amperes);
+/// <summary>Nominal volts of the nodes and amperes from A to B of the branches in one state of one build.</summary>
+internal sealed record NetworkSolution(double[] Volts, double[] Amperes);

@@ -88,8 +88,11 @@ internal sealed partial class ElectricalNetwork
             return assumed.GroundJointOhm;
         }
 
-        return Index.IsStud(pin) ? 0.0002 : assumed.ContactOhm;
+        return Index.IsStud(pin) ? TightOhm : assumed.ContactOhm;
     }
+
+    /// <summary>Ohms of a joint that is no wire: a crimped splice, a ring on its stud. Common practice, no source.</summary>
+    public const double TightOhm = 0.0002;
 
     /// <summary>Ohms of a joined conductor that stands for no length of wire.</summary>
     public const double Joined = 1e-5;
@@ -154,6 +157,7 @@ internal sealed partial class ElectricalNetwork
                 // a source that grounds itself has the pole at its case that the vehicle grounds
                 var turned = element.PinB is null && Index.Harness.Power.Ground == GroundPolarity.Positive;
                 Add(new(turned ? to : from, turned ? from : to, BranchKind.Source, 0) { Source = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == thing.Id), Thing = thing, Element = element, When = thing.OnlyWith });
+                AddConverterInput(thing, to);
                 break;
             case ElementKind.Link:
                 Add(new(from, to, BranchKind.Conductor, Joined));
@@ -161,15 +165,28 @@ internal sealed partial class ElectricalNetwork
             case ElementKind.Fuse:
                 Add(new(from, to, BranchKind.Fuse, 0) { Thing = thing, Element = element });
                 break;
-            case ElementKind.Contact or ElementKind.Diode when thing.Side == Side.Bay || element.WorkedBy is not null:
+            case ElementKind.Diode:
+                Add(new(from, to, BranchKind.Diode, Index.Harness.Assumed.SwitchOhm) { Thing = thing, Element = element, When = thing.OnlyWith });
+                break;
+            case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null:
                 var ohm = thing.Kind == ThingKind.Relay ? Index.Harness.Assumed.RelayContactOhm : Index.Harness.Assumed.SwitchOhm;
                 Add(new(from, to, BranchKind.Contact, ohm) { Thing = thing, Element = element, When = thing.OnlyWith, Gate = GateOf(thing, element) });
                 break;
-            case ElementKind.Contact or ElementKind.Diode:
+            case ElementKind.Contact:
                 break;
             default:
                 AddLoad(thing, element, from, to);
                 break;
+        }
+    }
+
+    /// <summary>A converter gives nothing that it does not draw; only the working network knows what it gives.</summary>
+    private void AddConverterInput(Thing thing, int minus)
+    {
+        if (Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == thing.Id) is { Kind: SourceKind.Converter } source)
+        {
+            var fed = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == source.FedFrom)?.NominalV ?? Index.NominalV;
+            Add(new(Node(NodeName(new(thing.Id, "in"), "")), minus, BranchKind.ConverterInput, 0) { Source = source, Thing = thing, NominalV = fed, When = thing.OnlyWith });
         }
     }
 

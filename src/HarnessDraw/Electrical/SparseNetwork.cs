@@ -52,10 +52,13 @@ internal sealed class SparseNetwork
         slots = slotOf.Count;
     }
 
-    /// <summary>Volts of every node for the branch conductances in siemens and the currents pushed into the nodes, in amperes.</summary>
-    public double[] Solve(double[] siemens, double[] injectedA)
+    /// <summary>
+    /// Volts of every node for the branch conductances in siemens and the currents pushed into the nodes, in amperes.
+    /// <paramref name="toReference"/>: further siemens from each node to the reference.
+    /// </summary>
+    public double[] Solve(double[] siemens, double[] injectedA, double[]? toReference = null)
     {
-        var diagonal = new double[nodes];
+        var diagonal = toReference is null ? new double[nodes] : (double[])toReference.Clone();
         var off = new double[slots];
         var right = (double[])injectedA.Clone();
         for (var i = 0; i < ends.Length; i++)
@@ -89,7 +92,7 @@ internal sealed class SparseNetwork
                 sum -= off[p.Slots[i]] * volts[p.Near[i]];
             }
 
-            volts[p.Node] = diagonal[p.Node] > 1e-15 ? sum / diagonal[p.Node] : 0;
+            volts[p.Node] = Math.Abs(diagonal[p.Node]) > 1e-15 ? sum / diagonal[p.Node] : 0;
         }
 
         return volts;
@@ -97,7 +100,7 @@ internal sealed class SparseNetwork
 
     private static void Eliminate(Pivot p, double[] diagonal, double[] off, double[] right)
     {
-        if (diagonal[p.Node] <= 1e-15)
+        if (Math.Abs(diagonal[p.Node]) <= 1e-15)
         {
             return;
         }

@@ -18,6 +18,9 @@ public sealed record Plan
     public required ImmutableArray<FuseChoice> Fuses { get; init; }
     public required ImmutableArray<NodeVolts> Nodes { get; init; }
 
+    /// <summary>Amperes that a circuit is said to draw beyond what its known loads do, by circuit id.</summary>
+    public ImmutableSortedDictionary<string, double> GivenBeyondLoadsA { get; init; } = ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal);
+
     /// <summary>Every valid build (option to choice), the usual one first; bounded, see <see cref="BuildCount"/>.</summary>
     public required ImmutableArray<ImmutableSortedDictionary<string, string>> Builds { get; init; }
     public required long BuildCount { get; init; }

@@ -22,7 +22,7 @@ internal static class PlanAssembler
         var tree = Tree(routed, rows, ids, new BundleSizer(index, options, builds), options);
         var wires = Wires(routed, rows, sizing, ids, splices, tree, options);
         Report(index, sizing, rows, ids, findings);
-        return new()
+        var plan = new Plan
         {
             Harness = index.Harness,
             Tree = tree,
@@ -30,12 +30,14 @@ internal static class PlanAssembler
             Splices = splices,
             Cavities = CavityList.Of(index, sizing, rows, ids),
             Fuses = FuseList.Of(index, sizing, rows, ids, options),
-            Nodes = NodeVoltsMaker.Make(routed, rows, sizing, splices, options, builds[0]),
+            Nodes = [],
+            GivenBeyondLoadsA = routed.Flow.ExtraLoadA.ToImmutableSortedDictionary(StringComparer.Ordinal),
             Builds = builds,
             BuildCount = buildCount,
             PlanningFindings = findings.All,
             RoutingObjective = Objective(routed, wires, tree, options),
         };
+        return plan with { Nodes = NetworkSolver.Volts(plan, builds[0], options) };
     }
 
     private static ImmutableArray<Splice> Splices(RoutedHarness routed, ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<string> ids)

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Electrical;
+
+/// <summary>Finds the operating point of a plan in its states, or of any network of two-ended parts.</summary>
+public static class NetworkSolver
+{
+    /// <summary>Every state of one build, in the order of the description. The first build of the plan when none is given.</summary>
+    public static ImmutableArray<OperatingPoint> Solve(Plan plan, ImmutableSortedDictionary<string, string>? build = null, PlanningOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var network = new PlanNetwork(plan, options ?? PlanningOptions.Usual);
+        var chosen = build ?? plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty;
+        return [.. Circuits(network, chosen).Select((circuit, s) => OperatingPointMaker.Make(network, circuit, plan.Harness.States[s], chosen))];
+    }
+
+    /// <summary>Volts of every pin, cavity and splice in every state of one build.</summary>
+    public static ImmutableArray<NodeVolts> Volts(Plan plan, ImmutableSortedDictionary<string, string> build, PlanningOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var network = new PlanNetwork(plan, options);
+        var circuits = Circuits(network, build);
+        var states = plan.Harness.States;
+        return
+        [
+            .. network.Shown.Select(p => new NodeVolts(p.Key, Enumerable.Range(0, states.Length)
+                .Select(s => KeyValuePair.Create(states[s].Id, circuits[s].VoltsOf(p.Value) is { } volts ? Math.Round(volts, 4) + 0.0 : (double?)null))
+                .DistinctBy(v => v.Key).ToImmutableSortedDictionary(StringComparer.Ordinal))),
+        ];
+    }
+
+    /// <summary>A network part by part: nodes are numbered from 0, which is the reference.</summary>
+    public static NetworkPoint Solve(ImmutableArray<NetworkPart> parts)
+    {
+        var nodes = parts.Select(p => Math.Max(p.A, p.B)).DefaultIfEmpty(0).Max() + 1;
+        var solution = new NodalSolver(nodes, [.. parts.Select(p => (p.A, p.B))], [], 0).Solve([.. parts.Select(p => p.Law)]);
+        return new([.. Enumerable.Range(0, nodes).Select(n => solution.Reached[n] ? solution.Volts[n] : (double?)null)], [.. solution.Amperes], solution.Settled);
+    }
+
+    /// <summary>States are solved side by side; each fills its own place, so the order of the results is that of the states.</summary>
+    internal static StateCircuit[] Circuits(PlanNetwork network, ImmutableSortedDictionary<string, string> build)
+    {
+        var states = network.Plan.Harness.States;
+        var circuits = new StateCircuit[states.Length];
+        Parallel.For(0, states.Length, s => circuits[s] = new(network, states[s], build));
+        return circuits;
+    }
+}

@@ -1,0 +1,301 @@
+namespace HarnessDraw.Electrical;
+
+/// <summary>Volts of all nodes and amperes of all parts. Not settled: Newton's method did not come to rest, the figures are the last ones.</summary>
+internal sealed record NodalSolution(double[] Volts, bool[] Reached, double[] Amperes, bool Settled, int Rounds);
+
+/// <summary>
+/// The operating point of a network of two-ended parts: nodal equations with every part replaced by its tangent, repeated until the tangents
+/// hold (Newton's method). Nodes joined without resistance are one unknown. A part of the network that hangs on nothing gets one tie to the
+/// reference, through which nothing flows, so that what happens inside it is still right.
+/// </summary>
+internal sealed class NodalSolver
+{
+    private const int MostRounds = 60;
+    private const double TieSiemens = 1;
+    private readonly int[] row;
+    private readonly (int A, int B)[] ends;
+    private readonly (int Part, int Other)[][] touching;
+    private readonly SparseNetwork matrix;
+    private readonly int rows;
+
+    /// <param name="nodes">How many nodes there are.</param>
+    /// <param name="parts">Nodes of each part.</param>
+    /// <param name="joints">Nodes that are one piece of metal.</param>
+    /// <param name="reference">Node whose volts are zero here.</param>
+    public NodalSolver(int nodes, IReadOnlyList<(int A, int B)> parts, IEnumerable<(int A, int B)> joints, int reference)
+    {
+        row = Joined(nodes, joints, reference, out rows);
+        ends = [.. parts.Select(p => (row[p.A], row[p.B]))];
+        matrix = new SparseNetwork(rows, ends);
+        var lists = new List<(int, int)>[rows];
+        for (var i = 0; i < rows; i++)
+        {
+            lists[i] = [];
+        }
+
+        for (var i = 0; i < ends.Length; i++)
+        {
+            lists[ends[i].A].Add((i, ends[i].B));
+            lists[ends[i].B].Add((i, ends[i].A));
+        }
+
+        touching = [.. lists.Select(l => l.ToArray())];
+    }
+
+    /// <summary>The equations' row of a node: nodes of one row are joined.</summary>
+    public int RowOf(int node) => row[node];
+
+    /// <summary>Solves for the laws of the parts; <paramref name="start"/> is a solution nearby, <paramref name="shorted"/> a node joined to the reference by a fault.</summary>
+    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0)
+    {
+        var reached = Islands(laws, shorted, out var ties);
+        var extra = new double[rows];
+        foreach (var tie in ties)
+        {
+            extra[tie] = TieSiemens;
+        }
+
+        if (shorted >= 0)
+        {
+            extra[row[shorted]] += shortSiemens;
+        }
+
+        var siemens = new double[ends.Length];
+        var volts = StartVolts(laws, siemens, extra, start);
+        var (settled, rounds) = (false, 0);
+        for (; rounds < MostRounds && !settled; rounds++)
+        {
+            var step = matrix.Solve(siemens, LeftOver(laws, siemens, extra, volts, refresh: true), extra);
+            var share = Share(laws, extra, volts, step);
+            var moved = 0.0;
+            for (var n = 1; n < rows; n++)
+            {
+                volts[n] += share * step[n];
+                moved = Math.Max(moved, Math.Abs(step[n]));
+            }
+
+            settled = moved < 1e-9;
+        }
+
+        Refine(laws, siemens, extra, volts);
+        return Told(laws, volts, reached, settled, rounds);
+    }
+
+    private double[] StartVolts(PartLaw[] laws, double[] siemens, double[] extra, double[]? start)
+    {
+        var volts = new double[rows];
+        if (start is not null)
+        {
+            for (var n = 0; n < row.Length; n++)
+            {
+                volts[row[n]] = start[n];
+            }
+
+            return volts;
+        }
+
+        var injected = new double[rows];
+        for (var i = 0; i < ends.Length; i++)
+        {
+            (var amperes, siemens[i]) = laws[i].Start;
+            injected[ends[i].A] -= amperes;
+            injected[ends[i].B] += amperes;
+        }
+
+        return matrix.Solve(siemens, injected, extra);
+    }
+
+    /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
+    private double[] LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, bool refresh)
+    {
+        var left = new double[rows];
+        for (var n = 0; n < rows; n++)
+        {
+            left[n] -= extra[n] * volts[n];
+        }
+
+        for (var i = 0; i < ends.Length; i++)
+        {
+            if (laws[i].IsOpen)
+            {
+                siemens[i] = 0;
+                continue;
+            }
+
+            var (amperes, slope) = laws[i].At(volts[ends[i].A] - volts[ends[i].B]);
+            siemens[i] = refresh ? slope : siemens[i];
+            left[ends[i].A] -= amperes;
+            left[ends[i].B] += amperes;
+        }
+
+        return left;
+    }
+
+    /// <summary>
+    /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
+    /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
+    /// </summary>
+    private double Share(PartLaw[] laws, double[] extra, double[] volts, double[] step)
+    {
+        const double Flat = 0.1;
+        var first = Climb(laws, extra, volts, step, 0);
+        if (first >= 0 || Climb(laws, extra, volts, step, 1) is var last && last <= -Flat * first)
+        {
+            return 1;
+        }
+
+        var (low, high) = (0.0, 1.0);
+        for (var i = 0; i < 50; i++)
+        {
+            var middle = (low + high) / 2;
+            var climb = Climb(laws, extra, volts, step, middle);
+            if (Math.Abs(climb) <= -Flat * first)
+            {
+                return middle;
+            }
+
+            (low, high) = climb > 0 ? (low, middle) : (middle, high);
+        }
+
+        return (low + high) / 2;
+    }
+
+    private double Climb(PartLaw[] laws, double[] extra, double[] volts, double[] step, double share)
+    {
+        var sum = 0.0;
+        for (var n = 1; n < rows; n++)
+        {
+            sum += extra[n] * (volts[n] + (share * step[n])) * step[n];
+        }
+
+        for (var i = 0; i < ends.Length; i++)
+        {
+            var across = step[ends[i].A] - step[ends[i].B];
+            if (across != 0 && !laws[i].IsOpen)
+            {
+                sum += laws[i].At(volts[ends[i].A] - volts[ends[i].B] + (share * across)).Amperes * across;
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>Two corrections by what is left over at the nodes: rounding of the big solve goes away.</summary>
+    private void Refine(PartLaw[] laws, double[] siemens, double[] extra, double[] volts)
+    {
+        for (var round = 0; round < 2; round++)
+        {
+            var step = matrix.Solve(siemens, LeftOver(laws, siemens, extra, volts, refresh: round == 0), extra);
+            for (var n = 1; n < rows; n++)
+            {
+                volts[n] += step[n];
+            }
+        }
+    }
+
+    private NodalSolution Told(PartLaw[] laws, double[] volts, bool[] reached, bool settled, int rounds)
+    {
+        var all = new double[row.Length];
+        var told = new bool[row.Length];
+        for (var n = 0; n < row.Length; n++)
+        {
+            all[n] = double.IsFinite(volts[row[n]]) ? volts[row[n]] : 0;
+            told[n] = reached[row[n]];
+        }
+
+        var amperes = new double[ends.Length];
+        for (var i = 0; i < ends.Length; i++)
+        {
+            var a = laws[i].At(volts[ends[i].A] - volts[ends[i].B]).Amperes;
+            amperes[i] = double.IsFinite(a) ? a : 0;
+            settled &= double.IsFinite(a);
+        }
+
+        return new(all, told, amperes, settled, rounds);
+    }
+
+    /// <summary>Rows that conduct to the reference, and one row of each island that does not.</summary>
+    private bool[] Islands(PartLaw[] laws, int shorted, out List<int> ties)
+    {
+        ties = [];
+        var seen = new bool[rows];
+        Spread(laws, 0, seen);
+        if (shorted >= 0 && !seen[row[shorted]])
+        {
+            Spread(laws, row[shorted], seen);
+        }
+
+        var reached = (bool[])seen.Clone();
+        for (var n = 1; n < rows; n++)
+        {
+            if (!seen[n])
+            {
+                ties.Add(n);
+                Spread(laws, n, seen);
+            }
+        }
+
+        return reached;
+    }
+
+    private void Spread(PartLaw[] laws, int from, bool[] seen)
+    {
+        var waiting = new Stack<int>();
+        waiting.Push(from);
+        seen[from] = true;
+        while (waiting.TryPop(out var n))
+        {
+            foreach (var (part, other) in touching[n])
+            {
+                if (!seen[other] && !laws[part].IsOpen)
+                {
+                    seen[other] = true;
+                    waiting.Push(other);
+                }
+            }
+        }
+    }
+
+    /// <summary>Numbers the groups of joined nodes in node order, the reference's group first.</summary>
+    private static int[] Joined(int nodes, IEnumerable<(int A, int B)> joints, int reference, out int rows)
+    {
+        var parent = Enumerable.Range(0, nodes).ToArray();
+        int Root(int n)
+        {
+            while (parent[n] != n)
+            {
+                n = parent[n] = parent[parent[n]];
+            }
+
+            return n;
+        }
+
+        foreach (var (a, b) in joints)
+        {
+            var (x, y) = (Root(a), Root(b));
+            parent[Math.Max(x, y)] = Math.Min(x, y);
+        }
+
+        var number = new int[nodes];
+        Array.Fill(number, -1);
+        if (nodes > 0)
+        {
+            number[Root(reference)] = 0;
+        }
+
+        rows = 1;
+        var row = new int[nodes];
+        for (var n = 0; n < nodes; n++)
+        {
+            var root = Root(n);
+            if (number[root] < 0)
+            {
+                number[root] = rows++;
+            }
+
+            row[n] = number[root];
+        }
+
+        return row;
+    }
+}

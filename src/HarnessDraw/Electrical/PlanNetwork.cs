@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Electrical;
+
+/// <summary>
+/// The network of a finished plan: its wires between the pins and splices they end in, beside everything that is not wire. Holds what all
+/// states share; a state of a build is a <see cref="StateCircuit"/>.
+/// </summary>
+internal sealed class PlanNetwork
+{
+    private readonly int[] branchOfWire;
+    private readonly SortedDictionary<string, int> shown = new(StringComparer.Ordinal);
+
+    public PlanNetwork(Plan plan, PlanningOptions options)
+    {
+        Plan = plan;
+        Index = new HarnessIndex(plan.Harness);
+        var ratings = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
+        double FuseOhm(string id) => ratings.GetValueOrDefault(id) is > 0 and { } rating ? options.FuseDropV / rating : 0.005;
+        Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm };
+        Heat = new ConductorHeat(plan, Index, options);
+        branchOfWire = new int[plan.Wires.Length];
+        JointOhm = new double[plan.Wires.Length];
+        for (var w = 0; w < plan.Wires.Length; w++)
+        {
+            AddWire(plan.Wires[w], w);
+        }
+
+        Network.AddCabinLinks();
+        var converters = plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Converter).Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        // what a converter draws follows from what it gives: a current given for its feed is not drawn a second time
+        GivenCurrents.AddTo(Network, plan.GivenBeyondLoadsA.Where(p => Index.Circuit(p.Key).Feeds.All(f => !converters.Contains(f.Thing))).ToDictionary(StringComparer.Ordinal));
+        ShowPins();
+        Network.Prepare();
+        Body = Network.FindNode("body") ?? 0;
+        Solver = new NodalSolver(Network.Names.Count, [.. Network.Branches.Select(b => (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
+    }
+
+    public Plan Plan { get; }
+    public HarnessIndex Index { get; }
+    public ElectricalNetwork Network { get; }
+    public ConductorHeat Heat { get; }
+    public NodalSolver Solver { get; }
+
+    /// <summary>Node that a dead short joins a wire to: the metal body, or without one the grounded pole.</summary>
+    public int Body { get; }
+
+    /// <summary>Ohms of the joints at both ends of each wire.</summary>
+    public double[] JointOhm { get; }
+
+    /// <summary>What a reader knows by name (pins, cavities, splices), with their nodes.</summary>
+    public IReadOnlyDictionary<string, int> Shown => shown;
+
+    public int BranchOf(int wire) => branchOfWire[wire];
+
+    /// <summary>Node of a wire's end.</summary>
+    public int NodeAt(WireEnd end, string net) => Network.Node(NameAt(end, net));
+
+    private static bool IsJoint(Branch b) => b is { Kind: BranchKind.Conductor, Ohm: ElectricalNetwork.Joined, Gate: null, Wire: < 0 } && b.When.IsAlways;
+
+    private string NameAt(WireEnd end, string net) => end.Pin is null ? $"splice:{end.At}" : Network.NodeName(new(end.At, end.Pin), net);
+
+    private void AddWire(Wire wire, int number)
+    {
+        var joints = 0.0;
+        foreach (var end in (WireEnd[])[wire.From, wire.To])
+        {
+            var node = NodeAt(end, wire.Net);
+            joints += end.Pin is null ? ElectricalNetwork.TightOhm : Network.ContactOhm(new(end.At, end.Pin));
+            if (end.Pin is null || Index.IsMate(new(end.At, end.Pin)))
+            {
+                shown.TryAdd(end.ToString(), node);
+            }
+        }
+
+        JointOhm[number] = joints;
+        branchOfWire[number] = Network.Branches.Count;
+        Network.Add(new(NodeAt(wire.From, wire.Net), NodeAt(wire.To, wire.Net), BranchKind.Conductor, 0) { When = wire.Builds, Wire = number });
+    }
+
+    private void ShowPins()
+    {
+        foreach (var thing in Plan.Harness.Things.Where(t => t.Kind is not (ThingKind.Mate or ThingKind.Inline)))
+        {
+            foreach (var pin in thing.Pins)
+            {
+                if (Network.FindNode(Network.NodeName(new(thing.Id, pin.Name), "")) is { } node)
+                {
+                    shown.TryAdd($"{thing.Id}.{pin.Name}", node);
+                }
+            }
+        }
+    }
+}

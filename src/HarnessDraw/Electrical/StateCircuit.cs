@@ -1,0 +1,205 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Electrical;
+
+/// <summary>
+/// The network of a plan in one state of one build: the law of every branch, relays as their coils leave them, wires as warm as their
+/// currents make them, converters drawing what they give.
+/// </summary>
+internal sealed class StateCircuit
+{
+    /// <summary>Share of its volts at which a relay pulls in, and at which it lets go. Common practice, no source: 60 to 70 %, 10 to 30 %.</summary>
+    public const double PullsInAt = 0.65;
+    public const double DropsOutAt = 0.2;
+
+    /// <summary>What a converter gives of what it takes. Common practice, no source.</summary>
+    public const double ConverterEfficiency = 0.9;
+
+    /// <summary>A charged battery over its nominal volts (2.1 V a cell), and the regulator's volts over them (14.1 V of 12).</summary>
+    public const double RestOverNominal = 1.05;
+    public const double ChargingOverNominal = 1.175;
+
+    /// <summary>Internal ohms of a source of 12 V that does not say. Common practice, no source: 5 to 10 milliohm.</summary>
+    public const double UsualInternalOhm = 0.008;
+
+    private const int MostRounds = 12;
+    private const double SettledC = 0.05;
+    private readonly PlanNetwork plan;
+    private readonly OperatingState state;
+    private readonly ImmutableSortedDictionary<string, string> build;
+    private readonly HashSet<int> opened;
+
+    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, IEnumerable<int>? opened = null, StateCircuit? like = null)
+    {
+        this.plan = plan;
+        this.state = state;
+        this.build = build;
+        this.opened = opened is null ? [] : [.. opened];
+        Laws = new PartLaw[plan.Network.Branches.Count];
+        Pulled = new bool[Laws.Length];
+        WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
+        Solution = Settle(like?.Solution.Volts, warm: like is null);
+    }
+
+    public PartLaw[] Laws { get; }
+
+    /// <summary>Contacts, by branch, whose coil has pulled in.</summary>
+    public bool[] Pulled { get; }
+    public double[] WireC { get; }
+
+    /// <summary>Volts against the metal body.</summary>
+    public NodalSolution Solution { get; private set; }
+
+    /// <summary>Relays that never come to rest: their own contact takes their coil's current away.</summary>
+    public ImmutableArray<string> Restless { get; private set; } = [];
+
+    /// <summary>Volts of a node against the grounded pole of the first source; null when it hangs on nothing.</summary>
+    public double? VoltsOf(int node) => Solution.Reached[node] ? Solution.Volts[node] - Solution.Volts[0] : null;
+
+    /// <summary>The first moment of a dead short from a node to the body: relays and wires are still as they were.</summary>
+    public NodalSolution Shorted(int node, double shortOhm) => plan.Solver.Solve(Laws, Solution.Volts, node, 1 / shortOhm);
+
+    private NodalSolution Settle(double[]? start, bool warm)
+    {
+        var branches = plan.Network.Branches;
+        for (var i = 0; i < Laws.Length; i++)
+        {
+            Laws[i] = LawOf(i);
+        }
+
+        NodalSolution solution;
+        var round = 0;
+        bool changed;
+        do
+        {
+            solution = plan.Solver.Solve(Laws, start);
+            start = solution.Volts;
+            changed = FollowCoils(solution, round);
+            changed |= FollowConverters(solution);
+            changed |= warm && FollowHeat(solution);
+        }
+        while (changed && ++round < MostRounds);
+        return solution;
+    }
+
+    private PartLaw LawOf(int i)
+    {
+        var b = plan.Network.Branches[i];
+        if (opened.Contains(i) || !plan.Network.MayConduct(b, state, build))
+        {
+            return PartLaw.Nothing;
+        }
+
+        return b.Kind switch
+        {
+            BranchKind.Source => SourceLaw(b),
+            BranchKind.Load => PartLaw.Load(Behaviour(b.Element?.Kind), b.NominalV, b.NominalA),
+            BranchKind.Diode => PartLaw.Diode,
+            BranchKind.ConverterInput => PartLaw.Nothing,
+            BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
+            _ when b.Wire >= 0 => WireLaw(b.Wire),
+            _ => PartLaw.Resistor(plan.Network.BranchOhm(b)),
+        };
+    }
+
+    private PartLaw WireLaw(int wire) => PartLaw.Resistor(plan.Heat.Ohm(wire, WireC[wire]) + plan.JointOhm[wire]);
+
+    private PartLaw SourceLaw(Branch b)
+    {
+        var nominal = b.Source?.NominalV ?? plan.Index.NominalV;
+        var ohm = b.Source?.InternalOhm ?? UsualInternalOhm * nominal / 12;
+        return b.Source?.Kind switch
+        {
+            SourceKind.Alternator => state.Engine == EngineState.Running ? PartLaw.Limited(nominal * ChargingOverNominal, ohm, b.Source.OutputA ?? 1e4) : PartLaw.Nothing,
+            SourceKind.Converter => PartLaw.Limited(nominal, ohm, b.Source.OutputA ?? 1e4),
+            _ => PartLaw.Battery(nominal * RestOverNominal, ohm),
+        };
+    }
+
+    private static PartBehaviour Behaviour(ElementKind? kind) => kind switch
+    {
+        ElementKind.Lamp => PartBehaviour.Filament,
+        ElementKind.Motor => PartBehaviour.Motor,
+        ElementKind.Electronic => PartBehaviour.ConstantPower,
+        _ => PartBehaviour.Ohmic,
+    };
+
+    private bool FollowCoils(NodalSolution solution, int round)
+    {
+        var restless = new SortedSet<string>(StringComparer.Ordinal);
+        var branches = plan.Network.Branches;
+        for (var i = 0; i < Laws.Length; i++)
+        {
+            if (branches[i].Kind != BranchKind.Contact || plan.Network.CoilOver(i) is not (>= 0 and var at) || opened.Contains(i) || !branches[i].When.Holds(build))
+            {
+                continue;
+            }
+
+            var coil = branches[at];
+            var share = Math.Abs(solution.Volts[coil.A] - solution.Volts[coil.B]) / coil.NominalV;
+            var pulled = !Laws[at].IsOpen && share > (Pulled[i] ? DropsOutAt : PullsInAt);
+            if (pulled != Pulled[i])
+            {
+                Pulled[i] = pulled;
+                Laws[i] = pulled != ElectricalNetwork.IsBreakContact(branches[i]) ? PartLaw.Resistor(branches[i].Ohm) : PartLaw.Nothing;
+                restless.Add(branches[i].Thing!.Id);
+            }
+        }
+
+        Restless = round == MostRounds - 1 ? [.. restless] : [];
+        return restless.Count > 0;
+    }
+
+    private bool FollowConverters(NodalSolution solution)
+    {
+        var changed = false;
+        var branches = plan.Network.Branches;
+        for (var i = 0; i < Laws.Length; i++)
+        {
+            if (branches[i].Kind != BranchKind.ConverterInput || opened.Contains(i) || !branches[i].When.Holds(build))
+            {
+                continue;
+            }
+
+            var output = Enumerable.Range(0, Laws.Length).FirstOrDefault(o => branches[o].Kind == BranchKind.Source && branches[o].Source?.Id == branches[i].Source!.Id, -1);
+            if (output < 0 || opened.Contains(output))
+            {
+                continue;
+            }
+
+            var atInput = Math.Abs(solution.Volts[branches[i].A] - solution.Volts[branches[i].B]);
+            var fed = atInput > PartLaw.ElectronicShare * branches[i].NominalV;
+            var givesW = fed ? Math.Max(0, -solution.Amperes[output] * (solution.Volts[branches[output].A] - solution.Volts[branches[output].B])) : 0;
+            var amperes = givesW / ConverterEfficiency / branches[i].NominalV;
+            changed |= Math.Abs(amperes - Laws[i].RatedA) > 1e-6 || Laws[output].IsOpen == fed;
+            Laws[i] = amperes > 0 ? PartLaw.Load(PartBehaviour.ConstantPower, branches[i].NominalV, amperes) : PartLaw.Nothing;
+            Laws[output] = fed ? SourceLaw(branches[output]) : PartLaw.Nothing;
+        }
+
+        return changed;
+    }
+
+    private bool FollowHeat(NodalSolution solution)
+    {
+        var amperes = new double[WireC.Length];
+        for (var w = 0; w < amperes.Length; w++)
+        {
+            amperes[w] = solution.Amperes[plan.BranchOf(w)];
+        }
+
+        var celsius = plan.Heat.Temperatures(amperes);
+        var most = 0.0;
+        for (var w = 0; w < celsius.Length; w++)
+        {
+            most = Math.Max(most, Math.Abs(celsius[w] - WireC[w]));
+            WireC[w] = celsius[w];
+            if (!Laws[plan.BranchOf(w)].IsOpen)
+            {
+                Laws[plan.BranchOf(w)] = WireLaw(w);
+            }
+        }
+
+        return most > SettledC;
+    }
+}
