@@ -16,7 +16,7 @@ internal static class DrawCommand
     public static Command Make(Terminal terminal)
     {
         var file = CommonArguments.File();
-        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.All);
+        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.Usual);
         var formats = ListedOption.Several("--format", "File formats", FormatWords, FormatWords);
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");

@@ -10,7 +10,15 @@ public static class SheetKinds
     public const string Connectors = "connectors";
     public const string CutList = "cut-list";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList];
+    public const string FuseCard = "fuse-card";
+    public const string Labels = "label-sheet";
+    public const string SpliceTable = "splice-table";
+    public const string Trace = "trace";
+
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace];
+
+    /// <summary>What is drawn when nothing is asked for by name.</summary>
+    public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
 
     /// <param name="kind">One of <see cref="All"/>.</param>
     /// <param name="plan">The plan, already filtered when one build is shown.</param>
@@ -21,6 +29,10 @@ public static class SheetKinds
         WallChart => Sheets.WallChart.Compose(plan, findings, options),
         Connectors => ConnectorSheets.Compose(plan, findings, options),
         CutList => CutListSheets.Compose(plan, findings, options),
+        FuseCard => FuseCards.FuseCardSheets.Compose(plan, findings, options),
+        Labels => HarnessDraw.Sheets.Labels.LabelSheets.Compose(plan, findings, options),
+        SpliceTable => SpliceTables.SpliceSheets.Compose(plan, findings, options),
+        Trace => TraceSheets.CircuitTraceSheets.Compose(plan, findings, options),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "not a kind of sheet"),
     };
 }

@@ -16,7 +16,7 @@ public enum SheetFormat
 public sealed record DrawOrder
 {
     /// <summary>Kinds of sheets, see <see cref="SheetKinds.All"/>.</summary>
-    public ImmutableArray<string> Sheets { get; init; } = SheetKinds.All;
+    public ImmutableArray<string> Sheets { get; init; } = SheetKinds.Usual;
     public ImmutableArray<SheetFormat> Formats { get; init; } = [SheetFormat.Svg, SheetFormat.Png, SheetFormat.Pdf];
 
     /// <summary>False for colour, true for black ink; each gives its own files.</summary>

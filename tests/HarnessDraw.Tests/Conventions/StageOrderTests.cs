@@ -17,7 +17,7 @@ public partial class StageOrderTests
         ["Checking"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Drawing"],
         ["Tracing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
         ["Layout"] = ["Diagnostics", "Units", "Model", "Planning", "Drawing"],
-        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Layout", "Drawing"],
+        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Tracing", "Layout", "Drawing"],
         ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Sheets", "Tracing", "Drawing"],
     };
 

@@ -1,0 +1,116 @@
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets;
+using HarnessDraw.Tests.Drawing;
+using HarnessDraw.Tracing;
+
+namespace HarnessDraw.Tests.Sheets;
+
+/// <summary>What holds for every kind of sheet beside the usual ones, on each example, in both inks.</summary>
+public class FurtherSheetsTests
+{
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_sheet_is_faultless_and_leaves_no_word_out(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        foreach (var kind in SheetKinds.All.Except(SheetKinds.Usual))
+        {
+            foreach (var black in new[] { false, true })
+            {
+                var result = SheetKinds.Compose(kind, plan, [], new() { BlackInk = black });
+                SheetPictures.Put(name, result.Sheets);
+                Assert.Equal([], result.Sheets.SelectMany(s => SheetChecker.Check(s).Select(f => $"{kind} {s.Number}: {f}")));
+                Assert.Equal([], result.Sheets.SelectMany(s => OwnTexts(s).Where(t => t.Text.Contains('…', StringComparison.Ordinal)).Select(t => $"{kind} {s.Number}: {t.Text}")));
+                Assert.All(result.Sheets, s => Assert.Contains(OwnTexts(s), t => t.Text.Contains("attery", StringComparison.Ordinal)));
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void A_build_is_drawn_without_fault_and_shows_no_foreign_wire(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var build = plan.Builds[^1];
+        var foreign = plan.Wires.Where(w => !w.Builds.Holds(build)).Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var kind in SheetKinds.All.Except(SheetKinds.Usual))
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [], new() { Build = build }).Sheets;
+            Assert.Equal([], sheets.SelectMany(s => SheetChecker.Check(s).Select(f => $"{kind} {s.Number}: {f}")));
+            Assert.DoesNotContain(sheets.SelectMany(ItemWalk.Texts), t => t.Tag?.For is { } wire && foreign.Contains(wire));
+        }
+    }
+
+    [Fact]
+    public void Letter_paper_and_a_stamp_leave_every_sheet_faultless()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        Finding[] findings = [new() { Rule = "r", Severity = HarnessDraw.Diagnostics.Severity.Error, Message = "m" }];
+        foreach (var kind in SheetKinds.All.Except(SheetKinds.Usual))
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [.. findings], new() { Paper = PaperSizes.Letter }).Sheets;
+            Assert.Equal([], sheets.SelectMany(s => SheetChecker.Check(s).Select(f => $"{kind} {s.Number}: {f}")));
+            Assert.All(sheets, s => Assert.Contains(ItemWalk.Texts(s), t => t.Text == "NOT FOR BUILD"));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_wire_has_a_label_for_each_end(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var names = Texts(SheetKinds.Labels, plan).Where(t => t.Tag?.For == t.Text).Select(t => t.Text);
+        Assert.Equal(plan.Wires.SelectMany(w => new[] { w.Id, w.Id }).Order(StringComparer.Ordinal), names.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_fuse_stands_on_one_card_with_the_largest_permissible_rating(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var texts = Texts(SheetKinds.FuseCard, plan).Select(t => t.Text).ToList();
+        Assert.All(plan.Fuses, f => Assert.Single(texts, t => t == f.Id));
+        Assert.Equal(plan.Fuses.Length, texts.Count(t => t.StartsWith("never above ", StringComparison.Ordinal) || t.StartsWith("TOO LARGE: never above ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_fuse_above_its_wires_is_named_on_the_card()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        var wrong = plan with { Fuses = [.. plan.Fuses.Select(f => f.Id == "F2" ? f with { RatingA = 30 } : f)] };
+        Assert.Contains(Texts(SheetKinds.FuseCard, wrong), t => t.Text == "TOO LARGE: never above 5 A");
+        Assert.DoesNotContain(Texts(SheetKinds.FuseCard, plan), t => t.Text.StartsWith("TOO LARGE", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_splice_shows_each_of_its_wires_once(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var sheets = SheetKinds.Compose(SheetKinds.SpliceTable, plan, [], new()).Sheets;
+        var lanes = sheets.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!);
+        Assert.Equal(plan.Splices.SelectMany(s => s.Wires).Order(StringComparer.Ordinal), lanes.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_circuit_has_its_trace_and_a_trace_shows_only_its_own_way(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var sheets = SheetKinds.Compose(SheetKinds.Trace, plan, [], new()).Sheets;
+        foreach (var circuit in plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)))
+        {
+            var pages = sheets.Where(s => s.Title == $"Trace, {circuit.Id}" || s.Title == $"Trace, {circuit.Id}, continued").ToList();
+            Assert.NotEmpty(pages);
+            var way = CircuitTracer.Trace(plan, circuit.Id).Value!.Ways.SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            var drawn = pages.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToHashSet(StringComparer.Ordinal);
+            Assert.Equal(way.Order(StringComparer.Ordinal), drawn.Order(StringComparer.Ordinal));
+        }
+    }
+
+    private static IEnumerable<TextItem> Texts(string kind, Plan plan) => SheetKinds.Compose(kind, plan, [], new()).Sheets.SelectMany(OwnTexts);
+
+    // the title block shortens long names of its own; it is tested with the frame
+    private static IEnumerable<TextItem> OwnTexts(Sheet sheet) => ItemWalk.Texts(sheet with { Items = [.. sheet.Items.Where(i => i is not GroupItem { Name: "frame" })] });
+}
