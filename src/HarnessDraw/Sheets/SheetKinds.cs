@@ -14,8 +14,12 @@ public static class SheetKinds
     public const string Labels = "label-sheet";
     public const string SpliceTable = "splice-table";
     public const string Trace = "trace";
+    public const string BenchTest = "bench-test";
+    public const string Commissioning = "commissioning";
+    public const string FoundWires = "found-wire-index";
+    public const string Survey = "survey";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace];
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BenchTest, Commissioning, FoundWires, Survey];
 
     /// <summary>What is drawn when nothing is asked for by name.</summary>
     public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
@@ -33,6 +37,10 @@ public static class SheetKinds
         Labels => HarnessDraw.Sheets.Labels.LabelSheets.Compose(plan, findings, options),
         SpliceTable => SpliceTables.SpliceSheets.Compose(plan, findings, options),
         Trace => TraceSheets.CircuitTraceSheets.Compose(plan, findings, options),
+        BenchTest => BenchTests.BenchTestSheets.Compose(plan, findings, options),
+        Commissioning => CommissioningSheets.CommissioningTable.Compose(plan, findings, options),
+        FoundWires => HarnessDraw.Sheets.FoundWires.FoundWireIndex.Compose(plan, findings, options),
+        Survey => SurveySheets.SurveySheet.Compose(plan, findings, options),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "not a kind of sheet"),
     };
 }

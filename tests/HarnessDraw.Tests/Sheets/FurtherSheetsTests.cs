@@ -109,6 +109,47 @@ public class FurtherSheetsTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_wire_stands_once_in_the_continuity_table_and_once_in_the_index(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        foreach (var kind in new[] { SheetKinds.BenchTest, SheetKinds.FoundWires })
+        {
+            var ids = Texts(kind, plan).Where(t => t.Weight == FaceWeight.Bold && t.Tag?.For is { } wire && (t.Text == wire || t.Text.StartsWith(wire + " (", StringComparison.Ordinal))).Select(t => t.Tag!.For!);
+            Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), ids.Order(StringComparer.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Continuity_is_copper_and_two_contacts_by_hand()
+    {
+        // F01: 4 mm2, its own cut length; 4.71 milliohm a metre or what the catalogue says, 5 milliohm a contact
+        var plan = ExamplePlans.Of("brackmere-six");
+        var wire = plan.WireOf("F01");
+        var perMetre = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes.Single(s => s.Label == wire.SizeLabel).MilliohmPerM;
+        var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + 10;
+        var texts = Texts(SheetKinds.BenchTest, plan).ToList();
+        var row = texts.First(t => t.Text == "F01" && t.Tag?.For == "F01").At.Y;
+        Assert.Contains(texts, t => t.At.Y == row && t.Text == byHand.ToString("0.#"));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_pair_of_nets_is_parted_in_some_test(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var nets = plan.Wires.Select(w => w.Net).Distinct().Count();
+        // a row of the table: all figures 1 or 2 on one line of one page, from left to right
+        var codes = SheetKinds.Compose(SheetKinds.BenchTest, plan, [], new()).Sheets
+            .SelectMany(s => OwnTexts(s).Where(t => t.Text is "1" or "2" && t.Weight == FaceWeight.Bold && t.Anchor == TextAnchor.Start).GroupBy(t => t.At.Y).Where(g => g.Count() == IsolationTests(nets)).Select(g => string.Concat(g.OrderBy(t => t.At.X).Select(t => t.Text))))
+            .ToList();
+        Assert.Equal(nets, codes.Count);
+        Assert.Equal(nets, codes.Distinct().Count());
+    }
+
+    private static int IsolationTests(int nets) => (int)Math.Ceiling(Math.Log2(nets));
+
     private static IEnumerable<TextItem> Texts(string kind, Plan plan) => SheetKinds.Compose(kind, plan, [], new()).Sheets.SelectMany(OwnTexts);
 
     // the title block shortens long names of its own; it is tested with the frame

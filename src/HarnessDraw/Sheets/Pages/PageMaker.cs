@@ -90,7 +90,8 @@ internal sealed class PageMaker
         var style = TextStyle.Bold.At(cap);
         var shown = LineBreaker.Lines(headline, room, style)[0];
         pen.Letters(shown, Frame.X + 4, Frame.Y + 10, style);
-        var used = Pen.Width(shown, style) + 4;
+        // as drawn, or the words would stand far off
+        var used = TextMeasure.Width(shown, cap, FaceWeight.Bold) + 4.5;
         var quiet = ((ReadOnlySpan<double>)[3.5, 2.5]).ToArray().FirstOrDefault(c => Pen.Width(aside, TextStyle.Plain.At(c)) <= room - used);
         if (aside.Length > 0 && quiet > 0)
         {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
@@ -9,7 +8,7 @@ namespace HarnessDraw.Sheets.TraceSheets;
 /// <summary>Lays one way over as many pages as it needs: stations down a line in the colours of its wires.</summary>
 internal static class TracePages
 {
-    private const double LeastMm = 12.4;
+    private const double LeastMm = 12.9;
     private const double MostMm = 19.6;
     private const double HeadMm = 9;
     private const double TopMm = 6;
@@ -22,7 +21,7 @@ internal static class TracePages
         var rows = TraceRow.Of(plan, way);
         var (headline, aside) = Headline(way);
         var foot = words.Foot().ToList();
-        var footMm = TraceFoot.HeightOf(foot, words.First, maker.Area.Width);
+        var footMm = TraceFoot.HeightOf(foot, words.First, maker.Area.Width) + rows[^1].LeastMm(0);
         var roomMm = maker.Area.Height - HeadMm - TopMm - BelowMm;
         for (var from = 0; from < rows.Length - 1;)
         {
@@ -50,7 +49,7 @@ internal static class TracePages
             Page(pen, maker, way, words, rows.AsSpan(from, count), Math.Min(MostMm - LeastMm, spare));
             if (last)
             {
-                TraceFoot.Paint(pen, foot, words.First, Box.FromEdges(maker.Area.X, maker.Area.Bottom - footMm, maker.Area.Right, maker.Area.Bottom));
+                TraceFoot.Paint(pen, foot, words.First, Box.FromEdges(maker.Area.X, maker.Area.Bottom - footMm + rows[^1].LeastMm(0), maker.Area.Right, maker.Area.Bottom));
                 return;
             }
 

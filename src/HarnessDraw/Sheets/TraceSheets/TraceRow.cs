@@ -56,7 +56,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
 
         foreach (var line in Where.Length == 0 ? [] : Place)
         {
-            pen.Letters(line, columns.WordsX, baseY - 0.3, TextStyle.Plain);
+            pen.Letters(line, columns.WordsX, baseY - 0.9, TextStyle.Plain);
             baseY += 4.3;
         }
 
@@ -76,7 +76,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
     public void PaintHop(Pen pen, TraceColumns columns, double nextY)
     {
         var words = Words;
-        var y = nextY - 3.4 - ((words.Length - 1) * 4.3);
+        var y = nextY - 3.2 - ((words.Length - 1) * 4.3);
         if (Hop is { Wire: { } wire, Colour: { } colour })
         {
             pen.Swatch(colour, columns.WordsX, y);
