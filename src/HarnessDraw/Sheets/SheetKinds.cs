@@ -15,11 +15,14 @@ public static class SheetKinds
     public const string SpliceTable = "splice-table";
     public const string Trace = "trace";
     public const string BenchTest = "bench-test";
+    public const string OpeningTemplate = "opening-template";
+    public const string Power = "power";
+    public const string Installation = "installation";
     public const string Commissioning = "commissioning";
     public const string FoundWires = "found-wire-index";
     public const string Survey = "survey";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BenchTest, Commissioning, FoundWires, Survey];
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey];
 
     /// <summary>What is drawn when nothing is asked for by name.</summary>
     public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
@@ -38,6 +41,9 @@ public static class SheetKinds
         SpliceTable => SpliceTables.SpliceSheets.Compose(plan, findings, options),
         Trace => TraceSheets.CircuitTraceSheets.Compose(plan, findings, options),
         BenchTest => BenchTests.BenchTestSheets.Compose(plan, findings, options),
+        OpeningTemplate => OpeningTemplates.OpeningTemplateSheets.Compose(plan, findings, options),
+        Power => PowerSheets.PowerSheet.Compose(plan, findings, options),
+        Installation => HarnessDraw.Sheets.Installation.InstallationSheets.Compose(plan, findings, options),
         Commissioning => CommissioningSheets.CommissioningTable.Compose(plan, findings, options),
         FoundWires => HarnessDraw.Sheets.FoundWires.FoundWireIndex.Compose(plan, findings, options),
         Survey => SurveySheets.SurveySheet.Compose(plan, findings, options),

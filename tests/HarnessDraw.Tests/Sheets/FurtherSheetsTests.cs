@@ -148,6 +148,89 @@ public class FurtherSheetsTests
         Assert.Equal(nets, codes.Distinct().Count());
     }
 
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void The_power_sheet_shows_every_bolt_in_fuse_and_the_straps(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var sheets = SheetKinds.Compose(SheetKinds.Power, plan, [], new()).Sheets;
+        var texts = sheets.SelectMany(OwnTexts).Select(t => t.Text).ToList();
+        Assert.All(plan.Fuses.Where(f => f.Kind == HarnessDraw.Model.ProtectionKind.BoltIn), f => Assert.Contains(f.Id, texts));
+        var lanes = sheets.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToList();
+        Assert.Equal(lanes.Count, lanes.Distinct().Count());
+        var battery = plan.Harness.Power.Sources.First(s => s.Kind == HarnessDraw.Model.SourceKind.Battery).Id;
+        Assert.All(plan.Wires.Where(w => w.From.At == battery || w.To.At == battery), w => Assert.Contains(w.Id, lanes));
+    }
+
+    [Fact]
+    public void A_short_is_the_source_over_its_own_and_the_copper_s_resistance_by_hand()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var lead = plan.Wires.Single(w => w.Circuit == "starter cable");
+        var perMetre = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == lead.WireType).Sizes.Single(s => s.Label == lead.SizeLabel).MilliohmPerM;
+        var amps = 12 * 1.05 / (0.008 + (perMetre * lead.CutLengthMm!.Value * 1e-6));
+        Assert.Contains(Texts(SheetKinds.Power, plan), t => t.Text == $"short {Math.Round(amps):0} A");
+    }
+
+    [Fact]
+    public void Installation_removes_the_wires_that_a_build_leaves_out_by_their_cavities()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var build = plan.Builds[0].SetItem("charging", "single wire");
+        var cavity = plan.Cavities.First(c => c.Connector == "firewall" && plan.Wires.Any(w => w.Id == c.Wire && w.Circuit == "exciter")).Cavity;
+        var with = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new() { Build = plan.Builds[0].SetItem("charging", "exciter") }).Sheets);
+        var without = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new() { Build = build }).Sheets);
+        Assert.Contains($"firewall {cavity}, exciter: not in this build", without, StringComparison.Ordinal);
+        Assert.DoesNotContain("exciter: not in this build", with, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_torque_that_is_not_given_is_left_to_the_maker()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        var bare = plan with { Harness = plan.Harness with { Things = [.. plan.Harness.Things.Select(t => t with { TorqueNm = null })] } };
+        Assert.Contains(Texts(SheetKinds.Installation, plan), t => t.Text == "12 N·m");
+        Assert.DoesNotContain(Texts(SheetKinds.Installation, bare), t => t.Text.Contains("N·m", StringComparison.Ordinal));
+        Assert.Contains(Texts(SheetKinds.Installation, bare), t => t.Text == "maker: ____");
+    }
+
+    [Fact]
+    public void Survey_asks_for_what_is_estimated_and_not_for_what_was_measured()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var words = Words(SheetKinds.Compose(SheetKinds.Survey, plan, [], new()).Sheets);
+        var estimated = plan.Tree.Segments.First(s => s.Estimated);
+        var measured = plan.Tree.Segments.First(s => !s.Estimated && s.LengthMm is not null && !s.Assumed);
+        Assert.Contains($"{estimated.From} to {estimated.To}", words, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{measured.From} to {measured.To}", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sheet_that_leaves_a_wire_out_or_names_a_foreign_one_does_not_pass_the_last_look()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        foreach (var kind in new[] { SheetKinds.CutList, SheetKinds.Labels, SheetKinds.BenchTest, SheetKinds.FoundWires })
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [], new()).Sheets;
+            Assert.Empty(WireCoverage.Check(plan, sheets));
+            var extra = plan with { Wires = plan.Wires.Add(plan.Wires[0] with { Id = "Z99" }) };
+            Assert.Equal([(kind, "it does not show Z99")], WireCoverage.Check(extra, sheets));
+            var fewer = plan with { Wires = plan.Wires.RemoveAt(0) };
+            Assert.Equal([(kind, $"it shows what is not in the plan, {plan.Wires[0].Id}")], WireCoverage.Check(fewer, sheets));
+            Assert.Contains(WireCoverage.Check(plan, [.. sheets, .. sheets]), f => f.Because.StartsWith("it shows too often", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void A_ready_set_holds_known_sheets()
+    {
+        Assert.All(ReadySets.Names, name => Assert.Empty(ReadySets.Of(name).Except(SheetKinds.All)));
+        Assert.Empty(SheetKinds.All.Except(ReadySets.Names.SelectMany(ReadySets.Of)));
+    }
+
+    // wrapped lines of one cell stand below each other: all words of a page in the order they were set
+    private static string Words(IEnumerable<Sheet> sheets) => string.Join(' ', sheets.SelectMany(OwnTexts).Select(t => t.Text));
+
     private static int IsolationTests(int nets) => (int)Math.Ceiling(Math.Log2(nets));
 
     private static IEnumerable<TextItem> Texts(string kind, Plan plan) => SheetKinds.Compose(kind, plan, [], new()).Sheets.SelectMany(OwnTexts);

@@ -25,6 +25,9 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
     /// <summary>The narrowest the column may get before words break, mm.</summary>
     public double LeastMm { get; init; } = 22;
 
+    /// <summary>What the column keeps while wider ones give way, mm; 0: no more than its longest word.</summary>
+    public double FloorMm { get; init; }
+
     public static TextColumn<T> Box(string head, double widthMm, Func<T, bool>? hasBox = null) => new(head, _ => "") { BoxMm = widthMm, HasBox = hasBox };
 
     public static TextColumn<T> Tick(string head) => new(head, _ => "") { TickMm = 3.8 };
@@ -146,7 +149,7 @@ internal sealed class TextTable<T>
         Math.Max(HeadWord(column), Rows.Select(r => Own(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max());
 
     private double Least(TextColumn<T> column) =>
-        Math.Min(Need(column), Math.Max(HeadWord(column), Rows.Select(r => column.BoxMm + column.TickMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
+        Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
 
     private static double Own(TextColumn<T> column, T row) =>
         column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Pen.Width(column.Text(row), column.Style) + 0.01;
