@@ -189,9 +189,9 @@ public class FurtherSheetsTests
     {
         var plan = ExamplePlans.Of("dunmarrow-18");
         var bare = plan with { Harness = plan.Harness with { Things = [.. plan.Harness.Things.Select(t => t with { TorqueNm = null })] } };
-        Assert.Contains(Texts(SheetKinds.Installation, plan), t => t.Text == "12 N·m");
+        Assert.Contains(Texts(SheetKinds.Installation, plan), t => t.Text == "12\u00a0N·m");
         Assert.DoesNotContain(Texts(SheetKinds.Installation, bare), t => t.Text.Contains("N·m", StringComparison.Ordinal));
-        Assert.Contains(Texts(SheetKinds.Installation, bare), t => t.Text == "maker: ____");
+        Assert.Contains(Texts(SheetKinds.Installation, bare), t => t.Text == "maker:\u00a0____");
     }
 
     [Fact]
@@ -225,7 +225,7 @@ public class FurtherSheetsTests
     public void A_ready_set_holds_known_sheets()
     {
         Assert.All(ReadySets.Names, name => Assert.Empty(ReadySets.Of(name).Except(SheetKinds.All)));
-        Assert.Empty(SheetKinds.All.Except(ReadySets.Names.SelectMany(ReadySets.Of)));
+        Assert.Empty(SheetKinds.All.Except(ReadySets.Names.SelectMany(n => ReadySets.Of(n))));
     }
 
     // wrapped lines of one cell stand below each other: all words of a page in the order they were set

@@ -1,5 +1,4 @@
 using HarnessDraw.Drawing;
-using HarnessDraw.Sheets;
 using HarnessDraw.Sheets.OpeningTemplates;
 using HarnessDraw.Writing.Pdf;
 using HarnessDraw.Writing.Png;

@@ -172,7 +172,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
 
     private string Sizes(Thing thing) => string.Join(", ", thing.Pins.Select(p => p.Size).Where(s => s.StartsWith('M')).Distinct(StringComparer.Ordinal));
 
-    private static string Torque(double? newtonMetres) => newtonMetres is { } nm ? $"{nm.ToString("0.#", CultureInfo.InvariantCulture)} N·m" : "maker: ____";
+    private static string Torque(double? newtonMetres) => newtonMetres is { } nm ? $"{nm.ToString("0.#", CultureInfo.InvariantCulture)}\u00a0N·m" : "maker:\u00a0____";
 
     private IEnumerable<Thing> UsedThings()
     {
