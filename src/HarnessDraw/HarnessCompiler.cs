@@ -53,11 +53,11 @@ public static class HarnessCompiler
     /// <summary>Every file of a drawing run by name; each is made when it is asked for.</summary>
     public static ImmutableArray<OutputFile> Write(DrawingSet set, DrawOrder order) => OutputFiles.Of(set, order);
 
-    /// <summary>The wall chart cut onto small paper; pages count through all of its sheets of one ink.</summary>
+    /// <summary>The wall chart and the build board cut onto small paper; pages count through all sheets of a kind and ink.</summary>
     private static ImmutableArray<Sheet> Tiles(ImmutableArray<Sheet> sheets, Paper paper) =>
     [
-        .. sheets.Where(s => s.Name == SheetKinds.WallChart)
-            .GroupBy(s => s.BlackInk)
+        .. sheets.Where(s => s.Name is SheetKinds.WallChart or SheetKinds.BuildBoard)
+            .GroupBy(s => (s.Name, s.BlackInk))
             .SelectMany(ink => ink.SelectMany(s => Tiler.Tile(s, paper)).Select((tile, i) => tile with { Number = i + 1 })),
     ];
 }

@@ -21,7 +21,7 @@ internal static class DrawCommand
         var formats = ListedOption.Several("--format", "File formats", FormatWords, FormatWords);
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
-        var tile = PaperOption("--tile", "Cut the wall chart onto small paper too: A4 or Letter", "A4", "Letter");
+        var tile = PaperOption("--tile", "Cut the wall chart and the build board onto small paper too: A4 or Letter", "A4", "Letter");
         var build = new Option<string?>("--build") { Description = "Show one build only: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };

@@ -12,7 +12,7 @@ public static class ReadySets
     public static ImmutableArray<string> Of(string name) => name switch
     {
         "builder" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.FuseCard, SheetKinds.OpeningTemplate, SheetKinds.Power, SheetKinds.Installation, SheetKinds.Commissioning, SheetKinds.Survey],
-        "fabricator" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.CutList, SheetKinds.Labels, SheetKinds.SpliceTable, SheetKinds.BenchTest],
+        "fabricator" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.CutList, SheetKinds.Labels, SheetKinds.SpliceTable, SheetKinds.BuildBoard, SheetKinds.LayOrder, SheetKinds.BenchTest],
         "troubleshooter" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.FuseCard, SheetKinds.Trace, SheetKinds.Power, SheetKinds.FoundWires],
         "teacher" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.Trace, SheetKinds.BenchTest, SheetKinds.Power, SheetKinds.FoundWires],
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "not a ready set"),

@@ -15,6 +15,8 @@ public static class SheetKinds
     public const string SpliceTable = "splice-table";
     public const string Trace = "trace";
     public const string BenchTest = "bench-test";
+    public const string BuildBoard = "build-board";
+    public const string LayOrder = "lay-order";
     public const string OpeningTemplate = "opening-template";
     public const string Power = "power";
     public const string Installation = "installation";
@@ -22,7 +24,7 @@ public static class SheetKinds
     public const string FoundWires = "found-wire-index";
     public const string Survey = "survey";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey];
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey];
 
     /// <summary>What is drawn when nothing is asked for by name.</summary>
     public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
@@ -41,6 +43,8 @@ public static class SheetKinds
         SpliceTable => SpliceTables.SpliceSheets.Compose(plan, findings, options),
         Trace => TraceSheets.CircuitTraceSheets.Compose(plan, findings, options),
         BenchTest => BenchTests.BenchTestSheets.Compose(plan, findings, options),
+        BuildBoard => BuildBoards.BuildBoardSheet.Compose(plan, findings, options),
+        LayOrder => BuildBoards.LayOrderSheet.Compose(plan, findings, options),
         OpeningTemplate => OpeningTemplates.OpeningTemplateSheets.Compose(plan, findings, options),
         Power => PowerSheets.PowerSheet.Compose(plan, findings, options),
         Installation => HarnessDraw.Sheets.Installation.InstallationSheets.Compose(plan, findings, options),

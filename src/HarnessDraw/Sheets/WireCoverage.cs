@@ -12,7 +12,7 @@ public static class WireCoverage
 {
     /// <summary>How often a sheet names each wire in bold; kinds that show a part of the wires are not here.</summary>
     private static readonly ImmutableSortedDictionary<string, int> Times = ImmutableSortedDictionary<string, int>.Empty
-        .Add(SheetKinds.CutList, 1).Add(SheetKinds.Labels, 2).Add(SheetKinds.BenchTest, 1).Add(SheetKinds.FoundWires, 1);
+        .Add(SheetKinds.CutList, 1).Add(SheetKinds.Labels, 2).Add(SheetKinds.LayOrder, 1).Add(SheetKinds.BenchTest, 1).Add(SheetKinds.FoundWires, 1);
 
     /// <summary>The kinds among the sheets of one ink that fail, with the reason; empty when all hold.</summary>
     /// <param name="plan">The plan as it is shown, filtered to its build.</param>

@@ -25,7 +25,7 @@ public sealed record DrawOrder
     /// <summary>Paper of the wall chart, or of the only sheet asked for; null takes the smallest that fits.</summary>
     public Paper? Paper { get; init; }
 
-    /// <summary>Paper that the wall chart is also cut onto, or null.</summary>
+    /// <summary>Paper that the wall chart and the build board are also cut onto, or null.</summary>
     public Paper? TileOnto { get; init; }
 
     /// <summary>The one build to show (option to choice), or null for everything the harness may hold.</summary>

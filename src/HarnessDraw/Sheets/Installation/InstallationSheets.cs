@@ -29,9 +29,9 @@ public static class InstallationSheets
         flow.Table(new TextTable<(InstallationStep Step, int Number)>(
             numbered, flow.Area,
             new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
-            new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 72, Style = TextStyle.Bold },
-            new TextColumn<(InstallationStep Step, int Number)>("torque", s => s.Step.Torque) { Style = TextStyle.Bold },
-            new TextColumn<(InstallationStep Step, int Number)>("why", s => s.Step.Why) { FloorMm = 40 },
+            new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 58, Style = TextStyle.Bold },
+            new TextColumn<(InstallationStep Step, int Number)>("torque", s => s.Step.Torque) { LeastMm = 30, Style = TextStyle.Bold },
+            new TextColumn<(InstallationStep Step, int Number)>("why", s => s.Step.Why) { FloorMm = 36 },
             new TextColumn<(InstallationStep Step, int Number)>("", s => s.Step.Holds ? "HOLD" : "") { Style = TextStyle.Bold with { Colour = Drawing.Ink.Caution } },
             TextColumn<(InstallationStep Step, int Number)>.Box("initials", 14))
         { LeastRowMm = 8, GroupOf = s => s.Step.Stage });

@@ -49,7 +49,10 @@ internal sealed class TextTable<T>
     public TextTable(ImmutableArray<T> rows, Box area, params ImmutableArray<TextColumn<T>> columns)
     {
         (Rows, this.area, this.columns) = (rows, area, columns);
-        places = TableColumns.Place(area.X, area.Width, [.. columns.Select(Need)], [.. columns.Select(Least)], GapMm);
+        // wishes are dropped where they do not all fit; words that break are better than a table beyond the frame
+        var least = columns.Select(c => Least(c)).ToImmutableArray();
+        var fits = least.Sum() + (GapMm * (columns.Length - 1)) <= area.Width;
+        places = TableColumns.Place(area.X, area.Width, [.. columns.Select(Need)], fits ? least : [.. columns.Select(c => Least(c with { FloorMm = 0, LeastMm = 14 }))], GapMm);
         headLines = columns.Zip(places).Select(c => HeadOf(c.First, c.Second).Length).DefaultIfEmpty(1).Max();
     }
 
