@@ -58,12 +58,14 @@ public static class HarnessCompiler
         var results = new (string Kind, SheetResult Result)[wanted.Length];
         // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
         Parallel.For(0, wanted.Length, i => results[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, shown.Findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
-        var sheets = SheetCount.Fill([.. results.SelectMany(r => r.Result.Sheets)]);
+        var composed = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
+        ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => WireCoverage.Check(shown.Plan, ink)).Distinct()];
+        var sheets = SheetCount.Fill(failed.IsEmpty ? composed : [.. composed.Where(s => failed.All(f => f.Kind != s.Name))]);
         return new(shown, sheets)
         {
             Tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [],
             Figures = results.Select(r => r.Result.Figures).FirstOrDefault(f => f is not null),
-            Refused = [.. results.Where(r => r.Result.Refused is not null).Select(r => new RefusedSheet(r.Kind, r.Result.Refused!)).Distinct()],
+            Refused = [.. results.Where(r => r.Result.Refused is not null).Select(r => new RefusedSheet(r.Kind, r.Result.Refused!)).Concat(failed.Select(f => new RefusedSheet(f.Kind, f.Because))).Distinct()],
             SheetFindings = SheetRules.Check(shown.Plan, sheets),
         };
     }
@@ -71,11 +73,11 @@ public static class HarnessCompiler
     /// <summary>Every file of a drawing run by name; each is made when it is asked for.</summary>
     public static ImmutableArray<OutputFile> Write(DrawingSet set, DrawOrder order) => OutputFiles.Of(set, order);
 
-    /// <summary>The wall chart cut onto small paper; pages count through all of its sheets of one ink.</summary>
+    /// <summary>The wall chart and the build board cut onto small paper; pages count through all sheets of a kind and ink.</summary>
     private static ImmutableArray<Sheet> Tiles(ImmutableArray<Sheet> sheets, Paper paper) =>
     [
-        .. sheets.Where(s => s.Name == SheetKinds.WallChart)
-            .GroupBy(s => s.BlackInk)
+        .. sheets.Where(s => s.Name is SheetKinds.WallChart or SheetKinds.BuildBoard)
+            .GroupBy(s => (s.Name, s.BlackInk))
             .SelectMany(ink => ink.SelectMany(s => Tiler.Tile(s, paper)).Select((tile, i) => tile with { Number = i + 1 })),
     ];
 }

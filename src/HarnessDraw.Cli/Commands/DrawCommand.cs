@@ -16,11 +16,12 @@ internal static class DrawCommand
     public static Command Make(Terminal terminal)
     {
         var file = CommonArguments.File();
-        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.All);
+        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.Usual);
+        var whom = ListedOption.Choice("--for", "A ready set of sheets instead of the usual ones", ReadySets.Names);
         var formats = ListedOption.Several("--format", "File formats", FormatWords, FormatWords);
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
-        var tile = PaperOption("--tile", "Cut the wall chart onto small paper too: A4 or Letter", "A4", "Letter");
+        var tile = PaperOption("--tile", "Cut the wall chart and the build board onto small paper too: A4 or Letter", "A4", "Letter");
         var build = new Option<string?>("--build") { Description = "Show one build only: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
@@ -28,6 +29,13 @@ internal static class DrawCommand
         var font = new Option<string?>("--font") { Description = "A font file (TTF) for scripts that the shipped faces lack", HelpName = "FILE" };
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: a folder named after the file, beside it");
+        whom.Validators.Add(r =>
+        {
+            if (r.GetResult(sheets) is { Implicit: false })
+            {
+                r.AddError("--for and --sheets exclude each other: name the sheets, or the person");
+            }
+        });
         dpi.Validators.Add(r =>
         {
             if (r.Tokens.Count == 1 && int.TryParse(r.Tokens[0].Value, out var n) && n is < 25 or > 1200)
@@ -40,16 +48,17 @@ internal static class DrawCommand
             "Draw the wall chart, the connector faces and the cut list",
             "harnessdraw draw examples/brackmere-six.yaml",
             "harnessdraw draw examples/brackmere-six.yaml --sheets wall-chart --format pdf --paper A0 --ink colour,black",
+            "harnessdraw draw examples/brackmere-six.yaml --for troubleshooter --format pdf",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
-            file, sheets, formats, inks, paper, tile, build, units, dpi, embed, font, rules, output,
+            file, sheets, whom, formats, inks, paper, tile, build, units, dpi, embed, font, rules, output,
         };
         command.SetAction(parsed =>
         {
             var descriptionFile = parsed.GetRequiredValue(file);
             var order = new DrawOrder
             {
-                Sheets = parsed.GetValue(sheets),
+                Sheets = parsed.GetValue(whom) is { } set ? ReadySets.Of(set) : parsed.GetValue(sheets),
                 Formats = [.. parsed.GetValue(formats).Select(f => Enum.Parse<SheetFormat>(f, ignoreCase: true))],
                 BlackInks = [.. parsed.GetValue(inks).Select(i => i == "black")],
                 Paper = PaperOf(parsed.GetValue(paper)),

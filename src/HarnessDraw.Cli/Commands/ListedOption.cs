@@ -31,6 +31,20 @@ internal static class ListedOption
             },
         };
 
+    /// <summary>One of a few words, or nothing.</summary>
+    public static Option<string?> Choice(string name, string description, ImmutableArray<string> allowed)
+    {
+        var option = new Option<string?>(name) { Description = $"{description}: {string.Join(", ", allowed)}", HelpName = "WORD" };
+        option.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens.Where(t => !allowed.Contains(t.Value)))
+            {
+                result.AddError($"{name}: '{token.Value}' is not known; expected {string.Join(", ", allowed)}");
+            }
+        });
+        return option;
+    }
+
     public static Option<string> One(string name, string description, ImmutableArray<string> allowed, string usual)
     {
         var option = new Option<string>(name) { Description = $"{description}: {string.Join(", ", allowed)}", HelpName = "WORD", DefaultValueFactory = _ => usual };

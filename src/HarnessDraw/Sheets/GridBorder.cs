@@ -54,14 +54,22 @@ public sealed record GridBorder
     private static GridBorder Iso(Paper paper)
     {
         var frame = Box.FromEdges(20, 10, paper.WidthMm - 10, paper.HeightMm - 10);
-        return new(paper, frame, 5, IsoDivisions(paper.WidthMm), IsoDivisions(paper.HeightMm));
+        return new(paper, frame, 5, IsoDivisions(paper.WidthMm, int.MaxValue), IsoDivisions(paper.HeightMm, Letters.Length));
     }
 
     // fields on a side = 2 round((half side - 5) / 50): agrees with the published count of A0 to A4
-    private static ImmutableArray<double> IsoDivisions(double sideMm)
+    // boards are larger than any paper of the standard: their rows grow by whole fields until one letter names each
+    private static ImmutableArray<double> IsoDivisions(double sideMm, int most)
     {
-        var half = Math.Max(1, (int)Math.Round(((sideMm / 2) - 5) / FieldMm, MidpointRounding.AwayFromZero));
-        return [.. Enumerable.Range(1 - half, (2 * half) - 1).Select(k => (sideMm / 2) + (k * FieldMm))];
+        var (fieldMm, half) = (0.0, 0);
+        do
+        {
+            fieldMm += FieldMm;
+            half = Math.Max(1, (int)Math.Round(((sideMm / 2) - 5) / fieldMm, MidpointRounding.AwayFromZero));
+        }
+        while (half > most / 2);
+
+        return [.. Enumerable.Range(1 - half, (2 * half) - 1).Select(k => (sideMm / 2) + (k * fieldMm))];
     }
 
     private static GridBorder Asme(Paper paper)

@@ -24,8 +24,9 @@ public static class SheetCount
         return filled.ToImmutable();
     }
 
+    // the field holds '99 of 99'
     internal static string Words(int sheet, int sheets) =>
-        $"{sheet.ToString(CultureInfo.InvariantCulture)} of {sheets.ToString(CultureInfo.InvariantCulture)}";
+        $"{sheet.ToString(CultureInfo.InvariantCulture)}{(sheets > 99 ? "/" : " of ")}{sheets.ToString(CultureInfo.InvariantCulture)}";
 
     private static ImmutableArray<Item> Filled(ImmutableArray<Item> items, string words) => [.. items.Select(i => Filled(i, words))];
 

@@ -10,7 +10,24 @@ public static class SheetKinds
     public const string Connectors = "connectors";
     public const string CutList = "cut-list";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList];
+    public const string FuseCard = "fuse-card";
+    public const string Labels = "label-sheet";
+    public const string SpliceTable = "splice-table";
+    public const string Trace = "trace";
+    public const string BenchTest = "bench-test";
+    public const string BuildBoard = "build-board";
+    public const string LayOrder = "lay-order";
+    public const string OpeningTemplate = "opening-template";
+    public const string Power = "power";
+    public const string Installation = "installation";
+    public const string Commissioning = "commissioning";
+    public const string FoundWires = "found-wire-index";
+    public const string Survey = "survey";
+
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey];
+
+    /// <summary>What is drawn when nothing is asked for by name.</summary>
+    public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
 
     /// <param name="kind">One of <see cref="All"/>.</param>
     /// <param name="plan">The plan, already filtered when one build is shown.</param>
@@ -21,6 +38,19 @@ public static class SheetKinds
         WallChart => Sheets.WallChart.Compose(plan, findings, options),
         Connectors => ConnectorSheets.Compose(plan, findings, options),
         CutList => CutListSheets.Compose(plan, findings, options),
+        FuseCard => FuseCards.FuseCardSheets.Compose(plan, findings, options),
+        Labels => HarnessDraw.Sheets.Labels.LabelSheets.Compose(plan, findings, options),
+        SpliceTable => SpliceTables.SpliceSheets.Compose(plan, findings, options),
+        Trace => TraceSheets.CircuitTraceSheets.Compose(plan, findings, options),
+        BenchTest => BenchTests.BenchTestSheets.Compose(plan, findings, options),
+        BuildBoard => BuildBoards.BuildBoardSheet.Compose(plan, findings, options),
+        LayOrder => BuildBoards.LayOrderSheet.Compose(plan, findings, options),
+        OpeningTemplate => OpeningTemplates.OpeningTemplateSheets.Compose(plan, findings, options),
+        Power => PowerSheets.PowerSheet.Compose(plan, findings, options),
+        Installation => HarnessDraw.Sheets.Installation.InstallationSheets.Compose(plan, findings, options),
+        Commissioning => CommissioningSheets.CommissioningTable.Compose(plan, findings, options),
+        FoundWires => HarnessDraw.Sheets.FoundWires.FoundWireIndex.Compose(plan, findings, options),
+        Survey => SurveySheets.SurveySheet.Compose(plan, findings, options),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "not a kind of sheet"),
     };
 }

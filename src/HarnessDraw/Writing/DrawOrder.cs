@@ -16,7 +16,7 @@ public enum SheetFormat
 public sealed record DrawOrder
 {
     /// <summary>Kinds of sheets, see <see cref="SheetKinds.All"/>.</summary>
-    public ImmutableArray<string> Sheets { get; init; } = SheetKinds.All;
+    public ImmutableArray<string> Sheets { get; init; } = SheetKinds.Usual;
     public ImmutableArray<SheetFormat> Formats { get; init; } = [SheetFormat.Svg, SheetFormat.Png, SheetFormat.Pdf];
 
     /// <summary>False for colour, true for black ink; each gives its own files.</summary>
@@ -25,7 +25,7 @@ public sealed record DrawOrder
     /// <summary>Paper of the wall chart, or of the only sheet asked for; null takes the smallest that fits.</summary>
     public Paper? Paper { get; init; }
 
-    /// <summary>Paper that the wall chart is also cut onto, or null.</summary>
+    /// <summary>Paper that the wall chart and the build board are also cut onto, or null.</summary>
     public Paper? TileOnto { get; init; }
 
     /// <summary>The one build to show (option to choice), or null for everything the harness may hold.</summary>

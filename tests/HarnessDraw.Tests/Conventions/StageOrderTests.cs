@@ -19,7 +19,7 @@ public partial class StageOrderTests
         ["Layout"] = ["Diagnostics", "Units", "Model", "Planning", "Drawing"],
         ["Fabrication"] = ["Diagnostics", "Units", "Model", "Planning"],
         ["Comparing"] = ["Diagnostics", "Units", "Model", "Planning", "Fabrication"],
-        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Fabrication", "Layout", "Drawing"],
+        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Fabrication", "Tracing", "Layout", "Drawing"],
         ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Fabrication", "Comparing", "Sheets", "Tracing", "Drawing"],
     };
 

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets.BenchTests;
+using HarnessDraw.Sheets.Pages;
+
+namespace HarnessDraw.Sheets.CommissioningSheets;
+
+/// <summary>First power with limited current: fuse by fuse, switch by switch, what should flow and how the limiting lamp should glow, boxes for what does.</summary>
+public static class CommissioningTable
+{
+    // a 21 W lamp in series: below a twentieth of its current it stays dark, above half it is bright (common practice, no source)
+    private const double DarkBelowA = 0.09;
+    private const double BrightFromA = 0.9;
+
+    /// <summary>As many A4 (or Letter) pages as the circuits need; none where the build holds no wire.</summary>
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        var shown = options.Build is { } build ? plan.For(build) : plan;
+        if (shown.Wires.IsEmpty)
+        {
+            return new([]);
+        }
+
+        var form = new PageForm(SheetKinds.Commissioning, "COMMISSIONING", "first power")
+        {
+            Aside = "first power, with the current limited",
+            Caution = "Battery disconnected and all fuses out at the start; a supply with a current limit or a lamp in the battery lead. Extinguisher at hand. If the lamp is bright, or anything smells or warms: off, do not try again. Never crank through the limiting lamp or a meter.",
+        };
+        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
+        Before(flow, shown);
+        Circuits(flow, shown);
+        After(flow, shown);
+        return flow.ToResult();
+    }
+
+    private static void Before(PageFlow flow, Plan plan)
+    {
+        var ground = plan.Harness.Power.Ground == GroundPolarity.Negative ? "minus" : "plus";
+        flow.Heading("BEFORE THE FIRST FUSE", 30);
+        flow.Table(Steps(flow,
+        [
+            new("All fuses out, key off. Ohms between the battery clamps, battery off.", "not near 0 Ω", true),
+            new($"A 21 W lamp in the lead of the {(ground == "minus" ? "plus" : "minus")} post, {ground} post last. Key off.", "lamp dark", true),
+            new("Milliamperes with everything off, fuses out.", "under 5 mA", true),
+        ]));
+    }
+
+    private static void Circuits(PageFlow flow, Plan plan)
+    {
+        var rows = PoweredRow.Of(plan).Select((r, i) => (r, i)).ToImmutableArray();
+        flow.Heading("FUSE BY FUSE", 40);
+        flow.Paragraph("Put in one fuse, bring about the state with this circuit alone if you can, compare, go on. Lamp: what a 21 W lamp in the battery lead should show (1.75 A passes it at most, so larger loads work weakly). Starter and other unfused leads come last, without the lamp.");
+        flow.Y += 2;
+        flow.Table(new TextTable<(PoweredRow Row, int Index)>(
+            rows, flow.Area,
+            new TextColumn<(PoweredRow Row, int Index)>("circuit", r => r.Row.Circuit.Id) { LeastMm = 26 },
+            new TextColumn<(PoweredRow Row, int Index)>("state", r => r.Row.State ?? Shown.Unknown) { LeastMm = 18 },
+            new TextColumn<(PoweredRow Row, int Index)>("A", r => PoweredRow.Amperes(r.Row.CurrentA)) { Right = true, Style = TextStyle.Bold },
+            new TextColumn<(PoweredRow Row, int Index)>("lamp", r => Lamp(r.Row)),
+            new TextColumn<(PoweredRow Row, int Index)>("volts at", r => r.Row.Point) { LeastMm = 24 },
+            new TextColumn<(PoweredRow Row, int Index)>("V", r => Shown.Fixed(r.Row.Volts, 1)) { Right = true, Style = TextStyle.Bold },
+            TextColumn<(PoweredRow Row, int Index)>.Box("A read", 15),
+            TextColumn<(PoweredRow Row, int Index)>.Box("V read", 15),
+            TextColumn<(PoweredRow Row, int Index)>.Tick("pass"))
+        { LeastRowMm = 6.4, GroupOf = r => FuseWords(plan, r.Row.Fuse) });
+    }
+
+    private static void After(PageFlow flow, Plan plan)
+    {
+        var alternator = plan.Harness.Power.Sources.FirstOrDefault(s => s.Kind == SourceKind.Alternator);
+        var factor = (plan.Harness.Power.Sources.FirstOrDefault(s => s.Kind == SourceKind.Battery)?.NominalV ?? 12) / 12;
+        ImmutableArray<Step> steps =
+        [
+            new("All fuses in, lamp out, battery connected. Key off: milliamperes drawn.", "50 mA at most; without electronics under 5 mA", true),
+            .. alternator is null ? ImmutableArray<Step>.Empty : [new($"Engine running: volts across the battery, charging ({alternator.Id}).", $"{Shown.Fixed(13.8 * factor, 1)} to {Shown.Fixed(14.5 * factor, 1)} V", true)],
+            new("Under load, warm: every bolted joint and the connectors by hand. Switch off before you touch.", "hand-warm, 20 to 30 K over the air at most", true),
+            new("Check at full steering lock, with the engine rocking and the bonnet closed.", "nothing rubs, nothing pulls", false),
+            new("Keep the readings with the vehicle: a joint that loses more next year is the fault.", "", false),
+        ];
+        flow.Heading("AFTER THE LAST FUSE", 30);
+        flow.Table(Steps(flow, steps));
+        flow.Y += 3;
+        flow.Need(10);
+        Blanks.Paint(flow.Pen, ["Commissioned by", "date", "place", "ambient °C"], flow.Area.X, flow.Y + 4, flow.Area.Width);
+    }
+
+    private static TextTable<Step> Steps(PageFlow flow, ImmutableArray<Step> steps) => new(
+        steps, flow.Area,
+        new TextColumn<Step>("what", s => s.What) { LeastMm = 60 },
+        new TextColumn<Step>("good", s => s.Good) { LeastMm = 40, Style = TextStyle.Bold },
+        TextColumn<Step>.Box("reading", 22, s => s.Reads),
+        TextColumn<Step>.Tick("pass"))
+    { LeastRowMm = 7 };
+
+    private static string FuseWords(Plan plan, string fuse)
+    {
+        if (plan.Fuses.FirstOrDefault(f => f.Id == fuse) is not { } known)
+        {
+            return "Without a fuse";
+        }
+
+        return $"Fuse {known.Id}, {Shown.Number(known.RatingA, 1)} A";
+    }
+
+    private static string Lamp(PoweredRow row) => row.CurrentA switch
+    {
+        null => Shown.Unknown,
+        _ when row.Fuse.Length == 0 => "no lamp",
+        < DarkBelowA => "dark",
+        < BrightFromA => "dim",
+        _ => "bright",
+    };
+
+    private sealed record Step(string What, string Good, bool Reads);
+}

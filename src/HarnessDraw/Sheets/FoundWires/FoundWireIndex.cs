@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets.Pages;
+
+namespace HarnessDraw.Sheets.FoundWires;
+
+/// <summary>The found-wire index: all wires by colour, tracer and size, with where they lie, both ends, what they do and whether they are always live.</summary>
+public static class FoundWireIndex
+{
+    private static readonly ImmutableSortedDictionary<string, string> Aged = ImmutableSortedDictionary<string, string>.Empty
+        .Add("WH", "white yellows with heat").Add("YE", "faded yellow may pass for white").Add("PK", "faded pink may pass for white")
+        .Add("VT", "faded violet may pass for grey or blue").Add("RD", "faded red may pass for pink or orange").Add("OG", "faded orange may pass for yellow")
+        .Add("GN", "old green may pass for blue").Add("BN", "dirty brown may pass for black").Add("TN", "tan may be faded yellow").Add("GY", "grey may be faded violet or dirty white");
+
+    /// <summary>As many A4 landscape (or Letter) pages as the wires need; none where the build holds no wire.</summary>
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        var shown = options.Build is { } build ? plan.For(build) : plan;
+        if (shown.Wires.IsEmpty)
+        {
+            return new([]);
+        }
+
+        var form = new PageForm(SheetKinds.FoundWires, "FOUND-WIRE INDEX", "index")
+        {
+            Aside = "which wire is this? by colour, tracer, size",
+            Caution = "Battery disconnected before you cut or pull. A cut wire may still be live: every wire marked LIVE is, with the key off.",
+            Paper = PaperSizes.A4Landscape,
+        };
+        var keys = new OptionKeys(shown.Wires.Select(w => w.Builds));
+        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
+        flow.Table(Table(flow.Area, shown, keys));
+        flow.Heading("OLD AND DIRTY INSULATION", 8);
+        flow.Paragraph($"Wipe the wire and look where tape kept the light away. {string.Join("; ", Aged.Values)} (common practice, no source). Compare size and both ends before you believe a colour.");
+        if (!keys.IsEmpty)
+        {
+            flow.Paragraph($"Option {string.Join("; ", keys.Explained)}.");
+        }
+
+        return flow.ToResult();
+    }
+
+    private static TextTable<Wire> Table(Box area, Plan plan, OptionKeys keys)
+    {
+        var measure = new TreeMeasure(plan);
+        var circuits = plan.Harness.Circuits.GroupBy(c => c.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var segments = plan.Tree.Segments.GroupBy(s => s.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var order = ColourCodes.All.Select(c => c.Code).ToImmutableArray();
+        ImmutableArray<Wire> rows =
+        [
+            .. plan.Wires.OrderBy(w => Rank(order, WireColour.Parse(w.Colour).Base.Code))
+                .ThenBy(w => WireColour.Parse(w.Colour).Base.Code, StringComparer.Ordinal)
+                .ThenBy(w => WireColour.Parse(w.Colour).Tracer is { } t ? 1 + Rank(order, t.Code) : 0)
+                .ThenBy(w => w.Colour, StringComparer.Ordinal)
+                .ThenBy(w => w.AreaMm2)
+                .ThenBy(w => w.Id, StringComparer.Ordinal),
+        ];
+        bool Live(Wire w) => circuits.TryGetValue(w.Circuit, out var circuit) && !circuit.IsReturn && circuit.LiveWith == KeyPosition.Off;
+        string Lies(Wire w) => w.Segments.Any(segments.ContainsKey)
+            ? string.Join(", ", w.Segments.Where(segments.ContainsKey).Select(s => measure.Branch(segments[s].To)).Distinct(StringComparer.Ordinal))
+            : plan.Harness.Things.FirstOrDefault(t => t.Id == w.From.At) is { } thing ? measure.Branch(thing.Place) : Shown.Unknown;
+        return new TextTable<Wire>(
+            rows, area,
+            new TextColumn<Wire>("colour", w => w.Colour) { Swatch = w => w.Colour, Style = TextStyle.Bold },
+            new TextColumn<Wire>(plan.Wires.Any(w => w.Awg is not null) ? "size" : "mm²", w => w.SizeLabel) { Right = true },
+            new TextColumn<Wire>("Ø mm", w => Shown.Number(w.OutsideMm, 1)) { Right = true },
+            new TextColumn<Wire>("wire", w => w.Id + (keys.KeyOf(w.Builds) is { Length: > 0 } key ? $" ({key})" : "")) { Style = TextStyle.Bold, Tag = w => new() { For = w.Id } },
+            new TextColumn<Wire>("one end", w => w.From.Pin is { } pin ? $"{w.From.At} {pin}" : w.From.At) { LeastMm = 30 },
+            new TextColumn<Wire>("other end", w => w.To.Pin is { } pin ? $"{w.To.At} {pin}" : w.To.At) { LeastMm = 30 },
+            new TextColumn<Wire>("what it does", w => w.Circuit) { LeastMm = 30 },
+            new TextColumn<Wire>("lies in", Lies) { LeastMm = 30 },
+            new TextColumn<Wire>("key off", w => Live(w) ? "LIVE" : "") { Style = TextStyle.Bold })
+        { GroupOf = w => WireColour.Parse(w.Colour).Base.Word };
+    }
+
+    private static int Rank(ImmutableArray<string> order, string code) => order.IndexOf(code) is >= 0 and var at ? at : order.Length;
+}

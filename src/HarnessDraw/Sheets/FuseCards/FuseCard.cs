@@ -1,0 +1,193 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Model;
+using HarnessDraw.Sheets.Pages;
+
+namespace HarnessDraw.Sheets.FuseCards;
+
+/// <summary>Paints the card of one panel: a head, positions in three columns, and what must never be forgotten at its foot.</summary>
+internal static class FuseCard
+{
+    private const int Columns = 3;
+    private const double HeadMm = 10.5;
+    private const double FootMm = 7;
+    private const double LineMm = 4.3;
+    private const double SymbolMm = 17;
+    private const int LongFrom = 5;
+
+    public static void Paint(PageFlow flow, FusePanelSeats panel, string imprint)
+    {
+        var rows = Rows(panel.Seats, flow.Area.Width / Columns, flow.Area.Width);
+        for (var from = 0; from < rows.Count;)
+        {
+            flow.Need(HeadMm + FootMm + rows[from].HeightMm + 3);
+            var count = 1;
+            var height = rows[from].HeightMm;
+            while (from + count < rows.Count && flow.Fits(HeadMm + FootMm + height + rows[from + count].HeightMm + 3))
+            {
+                height += rows[from + count++].HeightMm;
+            }
+
+            var card = new Box(flow.Area.X, flow.Y, flow.Area.Width, HeadMm + height + FootMm);
+            Card(flow.Pen, card, panel, imprint, continued: from > 0, rows.Skip(from).Take(count));
+            flow.Y = card.Bottom + 4;
+            from += count;
+            if (from < rows.Count)
+            {
+                flow.NextPage();
+            }
+        }
+    }
+
+    private static void Card(Pen pen, Box card, FusePanelSeats panel, string imprint, bool continued, IEnumerable<SeatRow> rows)
+    {
+        pen.Frame(card, 0.5, 2);
+        Head(pen, card, panel, continued);
+        var y = card.Y + HeadMm;
+        foreach (var row in rows)
+        {
+            pen.Rule(card.X + 0.25, y, card.Right - 0.25, 0.35);
+            var x = card.X;
+            for (var i = 0; i < (row.Wide ? 1 : Columns); i++)
+            {
+                var cell = new Box(x, y, row.Wide ? card.Width : card.Width / Columns, row.HeightMm);
+                if (i < row.Seats.Length || row.Last)
+                {
+                    Seat(pen, cell, i < row.Seats.Length ? row.Seats[i] : null);
+                }
+
+                x = cell.Right;
+                if (i < Columns - 1 && !row.Wide)
+                {
+                    pen.Upright(x, y, y + row.HeightMm, 0.25);
+                }
+            }
+
+            y += row.HeightMm;
+        }
+
+        pen.Rule(card.X + 0.25, y, card.Right - 0.25, 0.35);
+        pen.Letters("NEVER A LARGER FUSE", card.X + 3, y + 4.8, TextStyle.Bold with { Colour = Ink.Caution });
+        var room = card.Width - 9 - Pen.Width("NEVER A LARGER FUSE", TextStyle.Bold);
+        pen.Letters(LineBreaker.Lines(imprint, room)[0], card.Right - 3, y + 4.8, TextStyle.Plain.Right);
+    }
+
+    private static void Head(Pen pen, Box card, FusePanelSeats panel, bool continued)
+    {
+        var title = panel.Title + (continued ? ", CONTINUED" : "");
+        var cap = ((ImmutableArray<double>)[5, 3.5, 2.5]).FirstOrDefault(c => Pen.Width(title, TextStyle.Bold.At(c)) <= card.Width - 50, 2.5);
+        var style = TextStyle.Bold.At(cap);
+        pen.Letters(LineBreaker.Lines(title, card.Width - 6, style)[0], card.X + 3, card.Y + 7.6, style);
+        var used = Pen.Width(title, style) + 6;
+        if (Pen.Width(panel.Where) < card.Width - used - 6)
+        {
+            pen.Letters(panel.Where, card.Right - 3, card.Y + 7.2, TextStyle.Plain.Right);
+        }
+    }
+
+    private static void Seat(Pen pen, Box cell, FuseSeat? seat)
+    {
+        Symbol(pen, new Box(cell.X + 2.5, cell.Y + 2.5, 13, 10.4), seat);
+        var (x, width) = (cell.X + SymbolMm + 1.5, cell.Width - SymbolMm - 4);
+        if (seat is null)
+        {
+            pen.Rule(x, cell.Y + 7, x + width, 0.18, Ink.Hairline);
+            pen.Rule(x, cell.Y + 12, x + width, 0.18, Ink.Hairline);
+            return;
+        }
+
+        pen.Letters(Fitting(seat.Fuse.Id, width, TextStyle.Bold.At(3.5)), x, cell.Y + 6, TextStyle.Bold.At(3.5));
+        if (seat.AlwaysLive && Pen.Width(seat.Fuse.Id, TextStyle.Bold.At(3.5)) + Pen.Width("always live") + 3 < width)
+        {
+            pen.Letters("always live", cell.Right - 2.5, cell.Y + 6, TextStyle.Plain.Right);
+        }
+
+        var y = cell.Y + 10.8;
+        foreach (var line in LineBreaker.Lines(seat.Feeds, width))
+        {
+            pen.Letters(line, x, y, TextStyle.Plain);
+            y += LineMm;
+        }
+
+        var limit = Limit(seat);
+        pen.Letters(limit, x, y, seat.TooLarge ? TextStyle.Bold with { Colour = Ink.Caution } : TextStyle.Bold);
+        if (Under(seat) is { Length: > 0 } under && Pen.Width(under) <= 15)
+        {
+            pen.Letters(under, cell.X + 9, cell.Y + 16.4, TextStyle.Plain.Middle);
+        }
+    }
+
+    // a blade or a bar with its rating in 4 mm figures; an unknown rating leaves the body white to write in
+    private static void Symbol(Pen pen, Box box, FuseSeat? seat)
+    {
+        var bolt = seat?.Fuse.Kind is ProtectionKind.BoltIn or ProtectionKind.FusibleLink;
+        var edge = seat is null ? 0.25 : 0.5;
+        var body = bolt ? new Box(box.X, box.Y + 1.5, box.Width, 7) : new Box(box.X, box.Y, box.Width, 7.4);
+        foreach (var leg in bolt ? [] : new[] { box.X + 2.2, box.Right - 5 })
+        {
+            pen.Frame(new Box(leg, body.Bottom, 2.8, 2.8), edge);
+        }
+
+        pen.Frame(body, edge, 1, fill: Ink.Paper);
+        if (seat?.Fuse.RatingA is { } rating)
+        {
+            var figure = Shown.Number(rating, 1);
+            var cap = Pen.Width(figure, TextStyle.Bold.At(4)) <= body.Width - 2 ? 4 : 3.5;
+            pen.Letters(figure, body.Centre.X, body.Centre.Y + (cap / 2), TextStyle.Bold.Middle.At(cap));
+        }
+    }
+
+    private static string Limit(FuseSeat seat)
+    {
+        var words = $"never above {Shown.Number(seat.Fuse.LargestA, 1)}{(seat.Fuse.LargestA is null ? "" : " A")}";
+        return seat.TooLarge ? $"TOO LARGE: {words}" : words;
+    }
+
+    private static string Under(FuseSeat seat) => seat.BodyColour ?? FuseCardSheets.Kind(seat.Fuse.Kind);
+
+    private static string Fitting(string text, double width, TextStyle style) => LineBreaker.Lines(text, width, style)[0];
+
+    private static double HeightOf(FuseSeat seat, double width) =>
+        Math.Max(18.4, 10.8 + (LineBreaker.Lines(seat.Feeds, width - SymbolMm - 4).Length * LineMm) + 2.4);
+
+    // three to a row; a position that feeds a great many circuits takes a row of its own
+    private static List<SeatRow> Rows(ImmutableArray<FuseSeat> seats, double narrow, double wide)
+    {
+        var rows = new List<SeatRow>();
+        var open = new List<FuseSeat>();
+        foreach (var seat in seats)
+        {
+            if (LineBreaker.Lines(seat.Feeds, narrow - SymbolMm - 4).Length >= LongFrom)
+            {
+                Close();
+                rows.Add(new([seat], HeightOf(seat, wide), true));
+                continue;
+            }
+
+            open.Add(seat);
+            if (open.Count == Columns)
+            {
+                Close();
+            }
+        }
+
+        Close();
+        // blanks for what is added by hand stand at the end of the panel only
+        rows[^1] = rows[^1] with { Last = true };
+        return rows;
+
+        void Close()
+        {
+            if (open.Count > 0)
+            {
+                rows.Add(new([.. open], open.Max(s => HeightOf(s, narrow)), false));
+                open.Clear();
+            }
+        }
+    }
+
+    private sealed record SeatRow(ImmutableArray<FuseSeat> Seats, double HeightMm, bool Wide)
+    {
+        public bool Last { get; init; }
+    }
+}

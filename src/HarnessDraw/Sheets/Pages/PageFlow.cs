@@ -1,0 +1,109 @@
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets.Pages;
+
+/// <summary>Fills page after page from the top: headings, paragraphs, tables whose head comes again on each page.</summary>
+internal sealed class PageFlow
+{
+    private readonly PageMaker maker;
+
+    public PageFlow(PageMaker maker)
+    {
+        this.maker = maker;
+        Pen = maker.Begin();
+        Y = maker.Area.Y;
+    }
+
+    public Pen Pen { get; private set; }
+
+    /// <summary>The top of what is still free.</summary>
+    public double Y { get; set; }
+
+    public Box Area => maker.Area;
+
+    public bool IsAtTop => Y <= Area.Y + 0.01;
+
+    public bool Fits(double heightMm) => Y + heightMm <= Area.Bottom + 0.01;
+
+    public SheetResult ToResult() => maker.ToResult();
+
+    public void NextPage()
+    {
+        Pen = maker.Begin();
+        Y = Area.Y;
+    }
+
+    /// <summary>Goes to the next page when what follows does not fit here.</summary>
+    public void Need(double heightMm)
+    {
+        if (!Fits(heightMm) && !IsAtTop)
+        {
+            NextPage();
+        }
+    }
+
+    /// <summary>A panel head with a rule above it; keeps <paramref name="withMm"/> below it on the same page.</summary>
+    public void Heading(string words, double withMm = 12)
+    {
+        var lines = LineBreaker.Lines(words, Area.Width, TextStyle.Bold.At(3.5));
+        Need(7 + (lines.Length * 5.4) + withMm);
+        if (!IsAtTop)
+        {
+            Y += 2.5;
+            Pen.Rule(Area.X, Y, Area.Right, 0.7);
+        }
+
+        foreach (var line in lines)
+        {
+            Y += 5.6;
+            Pen.Letters(line, Area.X, Y, TextStyle.Bold.At(3.5));
+        }
+
+        Y += 2.4;
+    }
+
+    public void Paragraph(string text, TextStyle? style = null, double indentMm = 0, double lineMm = 4.4)
+    {
+        foreach (var line in LineBreaker.Lines(text, Area.Width - indentMm, style))
+        {
+            Need(lineMm);
+            Y += lineMm;
+            Pen.Letters(line, Area.X + indentMm, Y - 1, style ?? TextStyle.Plain);
+        }
+    }
+
+    public void Table<T>(TextTable<T> table)
+    {
+        string? group = null;
+        for (var i = 0; i < table.Rows.Length; i++)
+        {
+            var row = table.Rows[i];
+            var next = table.GroupOf?.Invoke(row);
+            var opens = next is not null && next != group;
+            var height = table.HeightOf(row);
+            if (i == 0)
+            {
+                Need(table.HeadMm + TextTable<T>.GroupMm + height);
+                Y = table.PaintHead(Pen, Y);
+            }
+            else if (!Fits(height + (opens ? TextTable<T>.GroupMm : 0)))
+            {
+                NextPage();
+                Y = table.PaintHead(Pen, Y);
+                if (next is not null && !opens)
+                {
+                    Y = table.PaintGroup(Pen, $"{next}, continued", Y);
+                }
+            }
+
+            if (opens)
+            {
+                Y = table.PaintGroup(Pen, next!, Y);
+                group = next;
+            }
+
+            var last = i == table.Rows.Length - 1 || (table.GroupOf is { } of && of(table.Rows[i + 1]) != next);
+            Y = table.PaintRow(Pen, row, Y, last);
+        }
+    }
+}

@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+
+namespace HarnessDraw.Sheets.Pages;
+
+/// <summary>One column of a table: words that wrap, a wire's swatch with its code, a box to write in, or a box to tick.</summary>
+internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
+{
+    public TextStyle Style { get; init; } = TextStyle.Plain;
+    public bool Right { get; init; }
+
+    /// <summary>A wire colour whose swatch stands before the words, or null.</summary>
+    public Func<T, string?>? Swatch { get; init; }
+    public Func<T, Tag?>? Tag { get; init; }
+
+    /// <summary>Width of a box to write a reading in, mm; 0: none.</summary>
+    public double BoxMm { get; init; }
+
+    /// <summary>Which rows have the box; null: all.</summary>
+    public Func<T, bool>? HasBox { get; init; }
+
+    /// <summary>Side of a box to tick, mm; 0: none.</summary>
+    public double TickMm { get; init; }
+
+    /// <summary>The narrowest the column may get before words break, mm.</summary>
+    public double LeastMm { get; init; } = 22;
+
+    /// <summary>What the column keeps while wider ones give way, mm; 0: no more than its longest word.</summary>
+    public double FloorMm { get; init; }
+
+    public static TextColumn<T> Box(string head, double widthMm, Func<T, bool>? hasBox = null) => new(head, _ => "") { BoxMm = widthMm, HasBox = hasBox };
+
+    public static TextColumn<T> Tick(string head) => new(head, _ => "") { TickMm = 3.8 };
+}
+
+/// <summary>Rows of words in columns: widths come from all rows, so that every page has the same; long words wrap, nothing is cut.</summary>
+internal sealed class TextTable<T>
+{
+    public const double GroupMm = 8;
+    private const double LineMm = 4.3;
+    private const double RowMm = 5.45;
+    private const double GapMm = 2.4;
+    private const double SwatchMm = 7;
+    private readonly Box area;
+    private readonly ImmutableArray<TextColumn<T>> columns;
+    private readonly ImmutableArray<TableColumn> places;
+    private readonly int headLines;
+
+    public TextTable(ImmutableArray<T> rows, Box area, params ImmutableArray<TextColumn<T>> columns)
+    {
+        (Rows, this.area, this.columns) = (rows, area, columns);
+        // wishes are dropped where they do not all fit; words that break are better than a table beyond the frame
+        var least = columns.Select(c => Least(c)).ToImmutableArray();
+        var fits = least.Sum() + (GapMm * (columns.Length - 1)) <= area.Width;
+        places = TableColumns.Place(area.X, area.Width, [.. columns.Select(Need)], fits ? least : [.. columns.Select(c => Least(c with { FloorMm = 0, LeastMm = 14 }))], GapMm);
+        headLines = columns.Zip(places).Select(c => HeadOf(c.First, c.Second).Length).DefaultIfEmpty(1).Max();
+    }
+
+    public ImmutableArray<T> Rows { get; }
+
+    /// <summary>The heading a row stands under; null: none.</summary>
+    public Func<T, string>? GroupOf { get; init; }
+
+    /// <summary>Least height of a row, mm: room for a reading.</summary>
+    public double LeastRowMm { get; init; } = RowMm;
+
+    public double HeadMm => 2.8 + (headLines * LineMm);
+
+    public double HeightOf(T row) => Math.Max(LeastRowMm, RowMm + ((columns.Zip(places).Max(c => LinesOf(c.First, c.Second, row).Length) - 1) * LineMm));
+
+    public double PaintHead(Pen pen, double top)
+    {
+        pen.Tint(new Box(area.X, top, area.Width, HeadMm));
+        pen.Rule(area.X, top, area.Right, 0.35);
+        foreach (var (column, place) in columns.Zip(places))
+        {
+            var lines = HeadOf(column, place);
+            var y = top + HeadMm - 2.3 - ((lines.Length - 1) * LineMm);
+            foreach (var line in lines)
+            {
+                Put(pen, line, column, place, y, TextStyle.Bold, null);
+                y += LineMm;
+            }
+        }
+
+        pen.Rule(area.X, top + HeadMm, area.Right, 0.35);
+        return top + HeadMm;
+    }
+
+    public double PaintGroup(Pen pen, string words, double top)
+    {
+        pen.Letters(LineBreaker.Lines(words, area.Width, TextStyle.Bold.At(3.5))[0], area.X, top + 5.8, TextStyle.Bold.At(3.5));
+        pen.Rule(area.X, top + GroupMm, area.Right, 0.18);
+        return top + GroupMm;
+    }
+
+    public double PaintRow(Pen pen, T row, double top, bool last)
+    {
+        var height = HeightOf(row);
+        foreach (var (column, place) in columns.Zip(places))
+        {
+            PaintCell(pen, column, place, row, top, height);
+        }
+
+        pen.Rule(area.X, top + height, area.Right, last ? 0.35 : 0.18, last ? Ink.Black : Ink.Hairline);
+        return top + height;
+    }
+
+    private static void PaintCell(Pen pen, TextColumn<T> column, TableColumn place, T row, double top, double height)
+    {
+        if (column.TickMm > 0)
+        {
+            pen.Frame(new Box(place.Middle - (column.TickMm / 2), top + 0.85, column.TickMm, column.TickMm), 0.25);
+            return;
+        }
+
+        if (column.BoxMm > 0)
+        {
+            if (column.HasBox?.Invoke(row) != false)
+            {
+                pen.Frame(new Box(place.Left, top + 0.7, place.Width, Math.Min(height - 1.4, 7)), 0.25, 0.6);
+            }
+
+            return;
+        }
+
+        var y = top + 4;
+        var colour = column.Swatch?.Invoke(row);
+        if (colour is not null)
+        {
+            pen.Swatch(colour, place.Left, y);
+        }
+
+        var at = colour is null ? place : new TableColumn(place.Left + SwatchMm, place.Width - SwatchMm);
+        foreach (var line in LinesOf(column, place, row))
+        {
+            Put(pen, line, column, at, y, column.Style, column.Tag?.Invoke(row));
+            y += LineMm;
+        }
+    }
+
+    private static void Put(Pen pen, string line, TextColumn<T> column, TableColumn place, double y, TextStyle style, Tag? tag)
+    {
+        if (line.Length > 0)
+        {
+            var (x, set) = column.TickMm > 0 ? (place.Middle, style.Middle) : column.Right ? (place.Right, style.Right) : (place.Left, style);
+            pen.Letters(line, x, y, set, tag);
+        }
+    }
+
+    private double Need(TextColumn<T> column) =>
+        Math.Max(HeadWord(column), Rows.Select(r => Own(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max());
+
+    private double Least(TextColumn<T> column) =>
+        Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
+
+    private static double Own(TextColumn<T> column, T row) =>
+        column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Pen.Width(column.Text(row), column.Style) + 0.01;
+
+    private static double HeadWord(TextColumn<T> column) => LineBreaker.LongestWord(column.Head, 40, TextStyle.Bold) + 0.01;
+
+    private static ImmutableArray<string> HeadOf(TextColumn<T> column, TableColumn place) => LineBreaker.Lines(column.Head, place.Width + 0.02, TextStyle.Bold);
+
+    private static ImmutableArray<string> LinesOf(TextColumn<T> column, TableColumn place, T row) =>
+        column.BoxMm > 0 || column.TickMm > 0
+            ? [""]
+            : LineBreaker.Lines(column.Text(row), place.Width - (column.Swatch?.Invoke(row) is null ? 0 : SwatchMm) + 0.02, column.Style);
+}

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets.Pages;
+
+namespace HarnessDraw.Sheets.PowerSheets;
+
+/// <summary>The power sheet: batteries, starter, bars, heavy fuses, charge leads and straps as one drawing with sizes, lengths, ratings, torques and the most that can flow.</summary>
+public static class PowerSheet
+{
+    private static readonly ImmutableArray<Paper> Papers = [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1];
+
+    /// <summary>On the smallest paper that holds the drawing; none where the harness has no battery.</summary>
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        var shown = options.Build is { } build ? plan.For(build) : plan;
+        var trees = PowerTree.Of(shown);
+        if (trees.IsEmpty)
+        {
+            return new([]);
+        }
+
+        var drawing = new PowerDrawing(shown, trees);
+        var form = new PageForm(SheetKinds.Power, "POWER", "power sheet")
+        {
+            Aside = "from the battery to the heavy fuses, and the straps back",
+            Caution = $"Battery disconnected first: ground lead ({Ground(shown)}) off first, on last. Ground polarity: {(shown.Harness.Power.Ground == GroundPolarity.Negative ? "NEGATIVE" : "POSITIVE")}. Leads up to the bolt-in fuses are not fused: short, sheathed, booted, clear of edges. Fit the engine strap before cranking.",
+            Paper = PaperSizes.A3,
+        };
+        var makers = (options.Paper is { } asked ? [asked] : Papers).Select(p => new PageMaker(plan, findings, options with { Paper = p }, form));
+        var maker = makers.FirstOrDefault(m => drawing.WidthMm <= m.Area.Width && drawing.HeightMm <= m.Area.Height);
+        if (maker is null)
+        {
+            var would = Papers.FirstOrDefault(p => new PageMaker(plan, findings, options with { Paper = p }, form) is var m && drawing.WidthMm <= m.Area.Width && drawing.HeightMm <= m.Area.Height);
+            return new([]) { Refused = would is null ? "the power drawing fits no paper" : $"the power drawing needs {would.Name}" };
+        }
+
+        var flow = new PageFlow(maker);
+        drawing.Paint(flow.Pen, maker.Area);
+        flow.Y += drawing.HeightMm + 4;
+        Table(flow, shown, trees);
+        return flow.ToResult();
+    }
+
+    private static string Ground(Plan plan) => plan.Harness.Power.Ground == GroundPolarity.Negative ? "minus" : "plus";
+
+    private static void Table(PageFlow flow, Plan plan, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees)
+    {
+        var nodes = trees.SelectMany(t => t.Live.All).Where(n => n.Thing.Kind == ThingKind.Fuse).ToList();
+        ImmutableArray<(FuseChoice Fuse, PowerNode Node)> rows =
+        [
+            .. nodes.Select(n => (Fuse: plan.Fuses.FirstOrDefault(f => f.Id == n.Thing.Id)!, Node: n)).Where(r => r.Fuse is not null).DistinctBy(r => r.Fuse.Id).OrderBy(r => r.Fuse.Id, CavityOrder.Instance),
+        ];
+        if (!rows.IsEmpty)
+        {
+            flow.Heading("HEAVY FUSES", 20);
+            flow.Table(new TextTable<(FuseChoice Fuse, PowerNode Node)>(
+                rows, flow.Area,
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("fuse", r => r.Fuse.Id) { Style = TextStyle.Bold },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("A", r => Shown.Number(r.Fuse.RatingA, 1)) { Right = true, Style = TextStyle.Bold },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("never above A", r => Shown.Number(r.Fuse.LargestA, 1)) { Right = true },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("load A", r => Shown.Number(r.Fuse.LoadA, 1)) { Right = true },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("short A", r => Shown.Number(r.Node.ShortA)) { Right = true },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("unfused before it mm", r => Shown.Number(r.Node.UnfusedMm)) { Right = true },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("dead when it opens", r => Dead(plan, r.Fuse)) { LeastMm = 80 }));
+        }
+
+        flow.Y += 2;
+        var source = string.Join("; ", trees.Select(t => $"{t.Source.Id}: {Shown.Number(t.Source.NominalV * 1.05, 1)} V behind {Shown.Number((t.Source.InternalOhm ?? (0.008 * t.Source.NominalV / 12)) * 1000, 1)} mΩ{(t.Source.InternalOhm is null ? " (assumed)" : "")}"));
+        flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints left out. A fuse must be able to break it. E: estimated length. Torques are from the description; where none is given see the maker.");
+    }
+
+    private static string Dead(Plan plan, FuseChoice fuse)
+    {
+        var circuits = plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id && fuse.Wires.Contains(w.Id))).ToList();
+        var panels = circuits.SelectMany(c => c.Feeds).Select(f => f.Thing).ToHashSet(StringComparer.Ordinal);
+        var behind = plan.Harness.Protections.Where(p => p.On is { } on && panels.Contains(on)).Select(p => p.Id).Order(CavityOrder.Instance).ToList();
+        return string.Join(", ", circuits.Select(c => c.Id)) + (behind.Count > 0 ? $"; with it fuses {string.Join(", ", behind)}" : "");
+    }
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets.Pages;
+using HarnessDraw.Tracing;
+
+namespace HarnessDraw.Sheets.TraceSheets;
+
+/// <summary>
+/// Circuit traces: a page for each way from the source through a load and back, hop by hop, with the volts a meter should read and a box for what it does read.
+/// </summary>
+public static class CircuitTraceSheets
+{
+    /// <summary>Every circuit that is not a mere return, in the order of the description; a way too long for one page goes on over the next.</summary>
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        var shown = options.Build is { } build ? plan.For(build) : plan;
+        var built = shown.Wires.Select(w => w.Circuit).ToHashSet(StringComparer.Ordinal);
+        var ways = shown.Harness.Circuits.Where(c => !c.IsReturn && built.Contains(c.Id))
+            .Select(c => CircuitTracer.Trace(shown, c.Id).Value)
+            .OfType<Trace>()
+            .SelectMany(t => t.Ways.Where(w => w.Stops.Length > 1).Select(w => (Way: w, Words: new TraceWords(shown, w, t.NotKnown))))
+            .ToList();
+        if (ways.Count == 0)
+        {
+            return new([]);
+        }
+
+        var plus = shown.Harness.Power.Ground == GroundPolarity.Negative;
+        var form = new PageForm(SheetKinds.Trace, "CIRCUIT TRACE", "trace")
+        {
+            Caution = $"Meter's other lead on the battery's {(plus ? "minus" : "plus")} post. Battery disconnected before a connector is parted. Do not pierce insulation. Hands clear of fan and belts.",
+        };
+        var maker = new PageMaker(plan, findings, options, form);
+        foreach (var (way, words) in ways)
+        {
+            TracePages.Add(maker, shown, way, words);
+        }
+
+        return maker.ToResult();
+    }
+}

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets.Pages;
+using HarnessDraw.Tracing;
+
+namespace HarnessDraw.Sheets.TraceSheets;
+
+/// <summary>A station and the hop that leads on from it; the last has none.</summary>
+internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, ProbedCavity? Cavity)
+{
+    private const double WordsMm = 62;
+    private const double HopMm = 112;
+
+    private static TextStyle NameStyle => TextStyle.Bold.At(3.5);
+
+    private ImmutableArray<string> Name => LineBreaker.Lines(Stop.Name, WordsMm, NameStyle);
+
+    private ImmutableArray<string> Place => LineBreaker.Lines(Where, WordsMm);
+
+    private ImmutableArray<string> Words => LineBreaker.Lines(HopWords(), HopMm - LeadMm);
+
+    private double LeadMm => Hop?.Wire is { } wire ? 7 + Pen.Width(wire, TextStyle.Bold) + 2 : 0;
+
+    /// <summary>The rows of a way; a fuse's own contact stands for the bar it sits on, on which nothing is lost.</summary>
+    public static ImmutableArray<TraceRow> Of(Plan plan, TraceWay way)
+    {
+        var rows = ImmutableArray.CreateBuilder<TraceRow>();
+        var on = "";
+        for (var i = 0; i < way.Stops.Length; i++)
+        {
+            var hop = i < way.Hops.Length ? way.Hops[i] : null;
+            if (hop?.Kind == HopKind.Link && i + 1 < way.Hops.Length && way.Hops[i + 1].Kind == HopKind.Fuse && i > 0)
+            {
+                on = $"on {way.Stops[i].Name}, ";
+                continue;
+            }
+
+            rows.Add(new(way.Stops[i], on + way.Stops[i].Where, hop, ProbedCavity.Of(plan, way.Stops[i].Node)));
+            on = "";
+        }
+
+        return rows.ToImmutable();
+    }
+
+    public double LeastMm(double leastMm) => leastMm + ((Name.Length - 1) * 5.3) + ((Place.Length - 1) * 4.3) + ((Words.Length - 1) * 4.3);
+
+    public void PaintStop(Pen pen, TraceColumns columns, double y, bool testFirst)
+    {
+        var baseY = y + 1.6;
+        foreach (var line in Name)
+        {
+            pen.Letters(line, columns.WordsX, baseY, NameStyle);
+            baseY += 5.3;
+        }
+
+        foreach (var line in Where.Length == 0 ? [] : Place)
+        {
+            pen.Letters(line, columns.WordsX, baseY - 0.9, TextStyle.Plain);
+            baseY += 4.3;
+        }
+
+        pen.Letters(Shown.Fixed(Stop.OffV, 1), columns.OffRight, y + 1.6, TextStyle.Plain.Right);
+        pen.Letters(Shown.Fixed(Stop.OnV, 1), columns.OnRight, y + 1.6, TextStyle.Bold.Right.At(3.5));
+        pen.Letters(Shown.Fixed(Stop.CrankV, 1), columns.CrankRight, y + 1.6, TextStyle.Plain.Right);
+        pen.Letters(Shown.Fixed(Stop.LostV, 2), columns.LostRight, y + 1.6, TextStyle.Plain.Right);
+        pen.Frame(columns.Reading(y), 0.35, 0.8);
+        Cavity?.Paint(pen, new Box(columns.FaceX, y - 5.2, 12, 10.4));
+        if (testFirst)
+        {
+            TraceFoot.Wedge(pen, columns.LineX - 4, y);
+        }
+    }
+
+    /// <summary>The words of the hop stand just above the next station.</summary>
+    public void PaintHop(Pen pen, TraceColumns columns, double nextY)
+    {
+        var words = Words;
+        var y = nextY - 3.2 - ((words.Length - 1) * 4.3);
+        if (Hop is { Wire: { } wire, Colour: { } colour })
+        {
+            pen.Swatch(colour, columns.WordsX, y);
+            pen.Letters(wire, columns.WordsX + 7, y, TextStyle.Bold, new Tag { For = wire });
+        }
+
+        foreach (var line in words.Where(l => l.Length > 0))
+        {
+            pen.Letters(line, columns.WordsX + LeadMm, y, TextStyle.Plain.Quiet, Hop?.Wire is { } own ? new Tag { For = own } : null);
+            y += 4.3;
+        }
+    }
+
+    private string HopWords()
+    {
+        if (Hop is not { } hop)
+        {
+            return "";
+        }
+
+        var drop = hop.DropV is { } volts ? $"{(hop.Kind == HopKind.Load ? "across it" : "loses")} {Shown.Fixed(volts, 2)} V" : "";
+        var size = hop.Size?.Replace("mm2", "mm²", StringComparison.Ordinal);
+        var length = hop.Wire is null ? "" : hop.CutLengthMm is { } mm ? $"{Shown.Number(mm)} mm{(hop.Estimated ? " E" : "")}" : "length unknown";
+        return string.Join(", ", new[] { hop.Wire is null ? "" : $"{hop.Colour} {size}", length, hop.Words, drop }.Where(p => p.Length > 0));
+    }
+}

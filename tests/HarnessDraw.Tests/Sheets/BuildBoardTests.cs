@@ -1,0 +1,152 @@
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets;
+using HarnessDraw.Tests.Drawing;
+using NetTopologySuite.Geometries;
+
+namespace HarnessDraw.Tests.Sheets;
+
+/// <summary>The board at 1:1: what is drawn is as long as the route, runs keep apart, a board of the user's size is kept to.</summary>
+public class BuildBoardTests
+{
+    private const double ToleranceMm = 0.5;
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_run_is_drawn_as_long_as_its_segment(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var drawn = Runs(Board(plan)).ToDictionary(r => r.Tag!.Segment!, r => LengthOf(r.Outline), StringComparer.Ordinal);
+        foreach (var segment in plan.Tree.Segments.Where(s => !s.Wires.IsEmpty && s.LengthMm is > 0))
+        {
+            Assert.Equal(segment.LengthMm!.Value, drawn[segment.Id], ToleranceMm);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void The_runs_of_a_wire_add_up_to_its_route(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var drawn = Runs(Board(plan)).ToDictionary(r => r.Tag!.Segment!, r => LengthOf(r.Outline), StringComparer.Ordinal);
+        // a wire that ends in a splice uses its last segment in part
+        foreach (var wire in plan.Wires.Where(w => !w.From.IsSplice && !w.To.IsSplice && w.PathLengthMm is not null && !w.Segments.IsEmpty))
+        {
+            Assert.Equal(wire.PathLengthMm!.Value, wire.Segments.Sum(s => drawn[s]), ToleranceMm);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Runs_that_do_not_meet_at_a_peg_keep_apart(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var runs = Runs(Board(plan)).Select(r => (Segment: plan.Tree.Segments.First(s => s.Id == r.Tag!.Segment), Line: Line(r.Outline))).ToList();
+        for (var i = 0; i < runs.Count; i++)
+        {
+            for (var j = i + 1; j < runs.Count; j++)
+            {
+                var (a, b) = (runs[i], runs[j]);
+                string[] ends = [a.Segment.From, a.Segment.To];
+                if (!ends.Contains(b.Segment.From) && !ends.Contains(b.Segment.To))
+                {
+                    Assert.True(a.Line.Distance(b.Line) > (a.Segment.DiameterMm + b.Segment.DiameterMm) / 2, $"{a.Segment.Id} and {b.Segment.Id}");
+                }
+                else
+                {
+                    // they touch where they meet and nowhere else
+                    Assert.True(a.Line.Intersection(b.Line).NumGeometries <= 1 && a.Line.Intersection(b.Line).Length < 0.01, $"{a.Segment.Id} and {b.Segment.Id}");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Splices_lie_at_their_stations()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var board = Board(plan);
+        foreach (var splice in plan.Splices)
+        {
+            var run = Runs(board).Single(r => r.Tag!.Segment == splice.Segment);
+            var dot = ItemWalk.All(board).OfType<PathItem>().Single(p => p.Tag?.Title == $"splice {splice.Id}");
+            var middle = new Coordinate(((PathStep.MoveTo)dot.Outline.Steps[0]).To.X + 3, ((PathStep.MoveTo)dot.Outline.Steps[0]).To.Y);
+            var along = new NetTopologySuite.LinearReferencing.LengthIndexedLine(Line(run.Outline)).Project(middle);
+            Assert.Equal(splice.AtMm, along, ToleranceMm);
+        }
+    }
+
+    [Fact]
+    public void A_board_of_the_user_s_size_is_kept_to_or_refused_with_a_size_that_would_do()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var wide = SheetKinds.Compose(SheetKinds.BuildBoard, plan, [], new() { Paper = PaperSizes.Find("roll 1500 x 3000") }).Sheets.Single();
+        Assert.Equal((3000, 1500), (wide.Paper.WidthMm, wide.Paper.HeightMm));
+        Assert.Empty(SheetChecker.Check(wide));
+        var small = SheetKinds.Compose(SheetKinds.BuildBoard, plan, [], new() { Paper = PaperSizes.Find("roll 400 x 600") });
+        Assert.Empty(small.Sheets);
+        Assert.Contains("longer board", small.Refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lay_order_names_every_wire_once()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        Assert.Empty(WireCoverage.Check(plan, SheetKinds.Compose(SheetKinds.LayOrder, plan, [], new()).Sheets));
+    }
+
+    private static Sheet Board(Plan plan) => SheetKinds.Compose(SheetKinds.BuildBoard, plan, [], new()).Sheets.Single();
+
+    private static List<PathItem> Runs(Sheet board) => [.. ItemWalk.All(board).OfType<PathItem>().Where(p => p.Tag?.Segment is not null)];
+
+    // by hand from the outline alone: straight steps, and arcs by chord and radius
+    private static double LengthOf(Outline outline)
+    {
+        var (at, sum) = (default(HarnessDraw.Drawing.Point), 0.0);
+        foreach (var step in outline.Steps)
+        {
+            var to = step switch { PathStep.MoveTo move => move.To, PathStep.LineTo line => line.To, PathStep.ArcTo arc => arc.To, _ => at };
+            var chord = Math.Sqrt(((to.X - at.X) * (to.X - at.X)) + ((to.Y - at.Y) * (to.Y - at.Y)));
+            sum += step switch { PathStep.LineTo => chord, PathStep.ArcTo arc => 2 * arc.Radius * Math.Asin(Math.Min(1, chord / (2 * arc.Radius))), _ => 0 };
+            at = to;
+        }
+
+        return sum;
+    }
+
+    private static LineString Line(Outline outline)
+    {
+        var points = new List<Coordinate>();
+        foreach (var step in outline.Steps)
+        {
+            switch (step)
+            {
+                case PathStep.MoveTo move:
+                    points.Add(new(move.To.X, move.To.Y));
+                    break;
+                case PathStep.LineTo line:
+                    points.Add(new(line.To.X, line.To.Y));
+                    break;
+                case PathStep.ArcTo arc:
+                    points.AddRange(Arc(points[^1], arc));
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        return new LineString([.. points]);
+    }
+
+    // the centre lies to the right of the chord for a clockwise arc, seen with y down
+    private static IEnumerable<Coordinate> Arc(Coordinate from, PathStep.ArcTo arc)
+    {
+        var (dx, dy) = (arc.To.X - from.X, arc.To.Y - from.Y);
+        var half = Math.Sqrt((dx * dx) + (dy * dy)) / 2;
+        var height = Math.Sqrt(Math.Max(0, (arc.Radius * arc.Radius) - (half * half))) * (arc.Clockwise ? 1 : -1);
+        var (cx, cy) = (((from.X + arc.To.X) / 2) - (dy / (2 * half) * height), ((from.Y + arc.To.Y) / 2) + (dx / (2 * half) * height));
+        var start = Math.Atan2(from.Y - cy, from.X - cx);
+        var sweep = 2 * Math.Asin(half / arc.Radius) * (arc.Clockwise ? 1 : -1);
+        return Enumerable.Range(1, 200).Select(k => new Coordinate(cx + (arc.Radius * Math.Cos(start + (sweep * k / 200))), cy + (arc.Radius * Math.Sin(start + (sweep * k / 200)))));
+    }
+}

@@ -1,0 +1,240 @@
+using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets;
+using HarnessDraw.Tests.Drawing;
+using HarnessDraw.Tracing;
+
+namespace HarnessDraw.Tests.Sheets;
+
+/// <summary>What holds for every kind of sheet beside the usual ones, on each example, in both inks.</summary>
+public class FurtherSheetsTests
+{
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_sheet_is_faultless_and_leaves_no_word_out(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        foreach (var kind in SheetKinds.All.Except(SheetKinds.Usual))
+        {
+            foreach (var black in new[] { false, true })
+            {
+                var result = SheetKinds.Compose(kind, plan, [], new() { BlackInk = black });
+                SheetPictures.Put(name, result.Sheets);
+                Assert.Equal([], result.Sheets.SelectMany(s => SheetChecker.Check(s).Select(f => $"{kind} {s.Number}: {f}")));
+                Assert.Equal([], result.Sheets.SelectMany(s => OwnTexts(s).Where(t => t.Text.Contains('…', StringComparison.Ordinal)).Select(t => $"{kind} {s.Number}: {t.Text}")));
+                Assert.All(result.Sheets, s => Assert.Contains(OwnTexts(s), t => t.Text.Contains("attery", StringComparison.Ordinal)));
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void A_build_is_drawn_without_fault_and_shows_no_foreign_wire(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var build = plan.Builds[^1];
+        var foreign = plan.Wires.Where(w => !w.Builds.Holds(build)).Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var kind in SheetKinds.All.Except(SheetKinds.Usual))
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [], new() { Build = build }).Sheets;
+            Assert.Equal([], sheets.SelectMany(s => SheetChecker.Check(s).Select(f => $"{kind} {s.Number}: {f}")));
+            Assert.DoesNotContain(sheets.SelectMany(ItemWalk.Texts), t => t.Tag?.For is { } wire && foreign.Contains(wire));
+        }
+    }
+
+    [Fact]
+    public void Letter_paper_and_a_stamp_leave_every_sheet_faultless()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        Finding[] findings = [new() { Rule = "r", Severity = HarnessDraw.Diagnostics.Severity.Error, Message = "m" }];
+        foreach (var kind in SheetKinds.All.Except(SheetKinds.Usual))
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [.. findings], new() { Paper = PaperSizes.Letter }).Sheets;
+            Assert.Equal([], sheets.SelectMany(s => SheetChecker.Check(s).Select(f => $"{kind} {s.Number}: {f}")));
+            Assert.All(sheets, s => Assert.Contains(ItemWalk.Texts(s), t => t.Text == "NOT FOR BUILD"));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_wire_has_a_label_for_each_end(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var names = Texts(SheetKinds.Labels, plan).Where(t => t.Tag?.For == t.Text).Select(t => t.Text);
+        Assert.Equal(plan.Wires.SelectMany(w => new[] { w.Id, w.Id }).Order(StringComparer.Ordinal), names.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_fuse_stands_on_one_card_with_the_largest_permissible_rating(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var texts = Texts(SheetKinds.FuseCard, plan).Select(t => t.Text).ToList();
+        Assert.All(plan.Fuses, f => Assert.Single(texts, t => t == f.Id));
+        Assert.Equal(plan.Fuses.Length, texts.Count(t => t.StartsWith("never above ", StringComparison.Ordinal) || t.StartsWith("TOO LARGE: never above ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_fuse_above_its_wires_is_named_on_the_card()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        var wrong = plan with { Fuses = [.. plan.Fuses.Select(f => f.Id == "F2" ? f with { RatingA = 30 } : f)] };
+        Assert.Contains(Texts(SheetKinds.FuseCard, wrong), t => t.Text == "TOO LARGE: never above 5 A");
+        Assert.DoesNotContain(Texts(SheetKinds.FuseCard, plan), t => t.Text.StartsWith("TOO LARGE", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_splice_shows_each_of_its_wires_once(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var sheets = SheetKinds.Compose(SheetKinds.SpliceTable, plan, [], new()).Sheets;
+        var lanes = sheets.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!);
+        Assert.Equal(plan.Splices.SelectMany(s => s.Wires).Order(StringComparer.Ordinal), lanes.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_circuit_has_its_trace_and_a_trace_shows_only_its_own_way(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var sheets = SheetKinds.Compose(SheetKinds.Trace, plan, [], new()).Sheets;
+        foreach (var circuit in plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)))
+        {
+            var pages = sheets.Where(s => s.Title == $"Trace, {circuit.Id}" || s.Title == $"Trace, {circuit.Id}, continued").ToList();
+            Assert.NotEmpty(pages);
+            var way = CircuitTracer.Trace(plan, circuit.Id).Value!.Ways.SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            var drawn = pages.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToHashSet(StringComparer.Ordinal);
+            Assert.Equal(way.Order(StringComparer.Ordinal), drawn.Order(StringComparer.Ordinal));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_wire_stands_once_in_the_continuity_table_and_once_in_the_index(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        foreach (var kind in new[] { SheetKinds.BenchTest, SheetKinds.FoundWires })
+        {
+            var ids = Texts(kind, plan).Where(t => t.Weight == FaceWeight.Bold && t.Tag?.For is { } wire && (t.Text == wire || t.Text.StartsWith(wire + " (", StringComparison.Ordinal))).Select(t => t.Tag!.For!);
+            Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), ids.Order(StringComparer.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Continuity_is_copper_and_two_contacts_by_hand()
+    {
+        // F01: 4 mm2, its own cut length; 4.71 milliohm a metre or what the catalogue says, 5 milliohm a contact
+        var plan = ExamplePlans.Of("brackmere-six");
+        var wire = plan.WireOf("F01");
+        var perMetre = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes.Single(s => s.Label == wire.SizeLabel).MilliohmPerM;
+        var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + 10;
+        var texts = Texts(SheetKinds.BenchTest, plan).ToList();
+        var row = texts.First(t => t.Text == "F01" && t.Tag?.For == "F01").At.Y;
+        Assert.Contains(texts, t => t.At.Y == row && t.Text == byHand.ToString("0.#"));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_pair_of_nets_is_parted_in_some_test(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var nets = plan.Wires.Select(w => w.Net).Distinct().Count();
+        // a row of the table: all figures 1 or 2 on one line of one page, from left to right
+        var codes = SheetKinds.Compose(SheetKinds.BenchTest, plan, [], new()).Sheets
+            .SelectMany(s => OwnTexts(s).Where(t => t.Text is "1" or "2" && t.Weight == FaceWeight.Bold && t.Anchor == TextAnchor.Start).GroupBy(t => t.At.Y).Where(g => g.Count() == IsolationTests(nets)).Select(g => string.Concat(g.OrderBy(t => t.At.X).Select(t => t.Text))))
+            .ToList();
+        Assert.Equal(nets, codes.Count);
+        Assert.Equal(nets, codes.Distinct().Count());
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void The_power_sheet_shows_every_bolt_in_fuse_and_the_straps(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var sheets = SheetKinds.Compose(SheetKinds.Power, plan, [], new()).Sheets;
+        var texts = sheets.SelectMany(OwnTexts).Select(t => t.Text).ToList();
+        Assert.All(plan.Fuses.Where(f => f.Kind == HarnessDraw.Model.ProtectionKind.BoltIn), f => Assert.Contains(f.Id, texts));
+        var lanes = sheets.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToList();
+        Assert.Equal(lanes.Count, lanes.Distinct().Count());
+        var battery = plan.Harness.Power.Sources.First(s => s.Kind == HarnessDraw.Model.SourceKind.Battery).Id;
+        Assert.All(plan.Wires.Where(w => w.From.At == battery || w.To.At == battery), w => Assert.Contains(w.Id, lanes));
+    }
+
+    [Fact]
+    public void A_short_is_the_source_over_its_own_and_the_copper_s_resistance_by_hand()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var lead = plan.Wires.Single(w => w.Circuit == "starter cable");
+        var perMetre = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == lead.WireType).Sizes.Single(s => s.Label == lead.SizeLabel).MilliohmPerM;
+        var amps = 12 * 1.05 / (0.008 + (perMetre * lead.CutLengthMm!.Value * 1e-6));
+        Assert.Contains(Texts(SheetKinds.Power, plan), t => t.Text == $"short {Math.Round(amps):0} A");
+    }
+
+    [Fact]
+    public void Installation_removes_the_wires_that_a_build_leaves_out_by_their_cavities()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var build = plan.Builds[0].SetItem("charging", "single wire");
+        var cavity = plan.Cavities.First(c => c.Connector == "firewall" && plan.Wires.Any(w => w.Id == c.Wire && w.Circuit == "exciter")).Cavity;
+        var with = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new() { Build = plan.Builds[0].SetItem("charging", "exciter") }).Sheets);
+        var without = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new() { Build = build }).Sheets);
+        Assert.Contains($"firewall {cavity}, exciter: not in this build", without, StringComparison.Ordinal);
+        Assert.DoesNotContain("exciter: not in this build", with, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_torque_that_is_not_given_is_left_to_the_maker()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        var bare = plan with { Harness = plan.Harness with { Things = [.. plan.Harness.Things.Select(t => t with { TorqueNm = null })] } };
+        Assert.Contains(Texts(SheetKinds.Installation, plan), t => t.Text == "12\u00a0N·m");
+        Assert.DoesNotContain(Texts(SheetKinds.Installation, bare), t => t.Text.Contains("N·m", StringComparison.Ordinal));
+        Assert.Contains(Texts(SheetKinds.Installation, bare), t => t.Text == "maker:\u00a0____");
+    }
+
+    [Fact]
+    public void Survey_asks_for_what_is_estimated_and_not_for_what_was_measured()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var words = Words(SheetKinds.Compose(SheetKinds.Survey, plan, [], new()).Sheets);
+        var estimated = plan.Tree.Segments.First(s => s.Estimated);
+        var measured = plan.Tree.Segments.First(s => !s.Estimated && s.LengthMm is not null && !s.Assumed);
+        Assert.Contains($"{estimated.From} to {estimated.To}", words, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{measured.From} to {measured.To}", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sheet_that_leaves_a_wire_out_or_names_a_foreign_one_does_not_pass_the_last_look()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        foreach (var kind in new[] { SheetKinds.CutList, SheetKinds.Labels, SheetKinds.BenchTest, SheetKinds.FoundWires })
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [], new()).Sheets;
+            Assert.Empty(WireCoverage.Check(plan, sheets));
+            var extra = plan with { Wires = plan.Wires.Add(plan.Wires[0] with { Id = "Z99" }) };
+            Assert.Equal([(kind, "it does not show Z99")], WireCoverage.Check(extra, sheets));
+            var fewer = plan with { Wires = plan.Wires.RemoveAt(0) };
+            Assert.Equal([(kind, $"it shows what is not in the plan, {plan.Wires[0].Id}")], WireCoverage.Check(fewer, sheets));
+            Assert.Contains(WireCoverage.Check(plan, [.. sheets, .. sheets]), f => f.Because.StartsWith("it shows too often", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void A_ready_set_holds_known_sheets()
+    {
+        Assert.All(ReadySets.Names, name => Assert.Empty(ReadySets.Of(name).Except(SheetKinds.All)));
+        Assert.Empty(SheetKinds.All.Except(ReadySets.Names.SelectMany(n => ReadySets.Of(n))));
+    }
+
+    // wrapped lines of one cell stand below each other: all words of a page in the order they were set
+    private static string Words(IEnumerable<Sheet> sheets) => string.Join(' ', sheets.SelectMany(OwnTexts).Select(t => t.Text));
+
+    private static int IsolationTests(int nets) => (int)Math.Ceiling(Math.Log2(nets));
+
+    private static IEnumerable<TextItem> Texts(string kind, Plan plan) => SheetKinds.Compose(kind, plan, [], new()).Sheets.SelectMany(OwnTexts);
+
+    // the title block shortens long names of its own; it is tested with the frame
+    private static IEnumerable<TextItem> OwnTexts(Sheet sheet) => ItemWalk.Texts(sheet with { Items = [.. sheet.Items.Where(i => i is not GroupItem { Name: "frame" })] });
+}
