@@ -7,6 +7,7 @@ using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 using HarnessDraw.Reading.Frozen;
+using HarnessDraw.Reading.Import;
 using HarnessDraw.Sheets;
 using HarnessDraw.Writing;
 
@@ -20,6 +21,9 @@ public static class HarnessCompiler
 {
     /// <summary>Behind the description's name: the file that says what was built.</summary>
     public const string FrozenEnding = ".frozen.json";
+
+    /// <summary>Behind the description's name: the file with lengths as they were cut and measured.</summary>
+    public const string AsBuiltEnding = ".as-built.csv";
 
     /// <summary>Reads a description and whatever it names, plans it over all its options and checks the plan.</summary>
     public static Outcome<CheckedPlan> Plan(string descriptionFile, IFileSource files, RuleSettings rules)
@@ -36,9 +40,24 @@ public static class HarnessCompiler
             return new(null, [.. read.Diagnostics, .. built.Diagnostics]);
         }
 
-        var plan = HarnessPlanner.Plan(built is null ? read.Value! : FrozenKeeper.Keep(read.Value!, built.Value!), new PlanningOptions());
+        var measured = AsBuilt(descriptionFile, files, read.Value!);
+        if (measured is { Failed: true })
+        {
+            return new(null, [.. read.Diagnostics, .. measured.Diagnostics]);
+        }
+
+        var harness = built is null ? read.Value! : FrozenKeeper.Keep(read.Value!, built.Value!);
+        var plan = HarnessPlanner.Plan(measured is null ? harness : AsBuiltKeeper.Keep(harness, measured.Value!), new PlanningOptions());
         plan = built is null ? plan : FrozenKeeper.KeepLengths(plan, built.Value!);
+        plan = measured is null ? plan : AsBuiltKeeper.KeepLengths(plan, measured.Value!);
         return new(new CheckedPlan(plan, HarnessChecker.Check(plan, rules)), read.Diagnostics);
+    }
+
+    /// <summary>Lengths as built, from the file beside the description; null when there is none.</summary>
+    private static Outcome<AsBuilt>? AsBuilt(string descriptionFile, IFileSource files, Harness harness)
+    {
+        var file = InputFiles.Beside(descriptionFile, System.IO.Path.GetFileNameWithoutExtension(descriptionFile) + AsBuiltEnding);
+        return files.Exists(file) ? AsBuiltReader.Read(file, files, harness) : null;
     }
 
     /// <summary>What was built, from the file beside the description; null when nothing was frozen.</summary>

@@ -95,7 +95,7 @@ internal static class ConnectorSubjects
     private static string BeyondSplice(Plan plan, Wire wire, string splice)
     {
         var ends = plan.Wires.Where(w => w.Id != wire.Id && (w.From.At == splice || w.To.At == splice)).Select(w => w.From.At == splice ? w.To : w.From);
-        return $"{splice}: {string.Join(", ", ends.Select(e => e.Pin is null ? e.At : $"{e.At} {e.Pin}"))}";
+        return $"{splice}: {string.Join(", ", ends.Select(EndText.Words))}";
     }
 }
 

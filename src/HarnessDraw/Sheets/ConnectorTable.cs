@@ -43,7 +43,7 @@ internal sealed class ConnectorTable
 
     public ConnectorTable(ImmutableArray<SheetColumn<ConnectorRow>> columns, IReadOnlyList<ConnectorRow> rows, double left, double width, double rowMm)
     {
-        table = new(columns, [.. rows.Where(r => r.Wire is not null)], left, width) { RowMm = rowMm, LineMm = 3.85 };
+        table = new(columns, [.. rows.Where(r => r.Wire is not null)], left, width, gapMm: 1.15) { RowMm = rowMm, LineMm = 3.85 };
         var words = columns.TakeWhile(c => c.Head != ConnectorColumns.WordsHead).Count();
         wordsLeft = table[words].Left;
         namesMm = wordsLeft - left - NameGapMm;

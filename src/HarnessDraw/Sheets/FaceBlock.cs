@@ -38,7 +38,7 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
     {
         var y = Area.Y + 26;
         var room = width - FacePictogram.WidthMm - 4;
-        var head = TextStyle.Bold.At(Pen.Width(name, TextStyle.Bold.At(5)) <= room ? 5 : 3.5);
+        var head = TextStyle.Bold.At(Pen.Width("WIRE-ENTRY SIDE", TextStyle.Bold.At(5)) <= room ? 5 : 3.5);
         pen.Text(name, left, y, room, head);
         pen.Text(use, left, y + 4.6, width - FacePictogram.WidthMm - 4);
         FacePictogram.Paint(pen, left + width - FacePictogram.WidthMm - 2, y - 1.2, mating);

@@ -17,9 +17,9 @@ internal enum FacesLie
 internal sealed record SmallBlock(ConnectorSubject Subject, ConnectorFace? Face, FacesLie Lie, ImmutableArray<ConnectorLine> Lines, ImmutableArray<string> About, double HeightMm)
 {
     /// <summary>Room for the faces left of the table, mm.</summary>
-    public const double FacesMm = 61.5;
-    public const double TableGapMm = 2.5;
-    private const double FaceMm = 30;
+    public const double FacesMm = 63;
+    public const double TableGapMm = 2;
+    private const double FaceMm = 31.2;
     private const double NameMm = 8;
     private const double AboutMm = 4.3;
     private const double LabelMm = 4.4;
@@ -99,14 +99,14 @@ internal sealed record SmallBlock(ConnectorSubject Subject, ConnectorFace? Face,
     {
         var (acrossMm, downMm) = Lie switch
         {
-            FacesLie.Beside => (FaceMm + 1.5, 0.0),
+            FacesLie.Beside => (FaceMm + 0.6, 0.0),
             FacesLie.Stacked => (0.0, FaceHeightMm),
             _ => (widthMm / 2, 0.0),
         };
         foreach (var (mating, words) in new[] { (false, "wire-entry side"), (true, "mating side") })
         {
             var (x, y) = mating ? (left + acrossMm, top + downMm) : (left, top);
-            pen.Text(words, x, y + 3.4, FaceMm + 1.5);
+            pen.Text(words, x, y + 3.4, FaceMm + 0.6);
             if (Face is { } face)
             {
                 FacePainter.Paint(pen, Subject, face, new(x + BesideMm(Subject), y + LabelMm + FacePainter.LatchMm), mating);

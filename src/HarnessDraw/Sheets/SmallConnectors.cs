@@ -7,7 +7,7 @@ namespace HarnessDraw.Sheets;
 internal static class SmallConnectors
 {
     private const double HeadlineMm = 15;
-    private const double BetweenMm = 8;
+    private const double BetweenMm = 6;
     private const double RowMm = 5.2;
     private const double NoteMm = 4.4;
     private const double LeastWordsMm = 26;
@@ -53,7 +53,7 @@ internal static class SmallConnectors
         {
             (this.paper, this.keys, this.options) = (paper, keys, options);
             frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
-            inner = frame.Border.Frame.Grow(-4);
+            inner = frame.Border.Frame.Grow(-3);
             IReadOnlyList<ConnectorRow> rows = [.. subjects.SelectMany(s => s.Rows)];
             var heads = new ConnectorColumns(keys, rows).Stacked();
             // what one column must have; less would break words
