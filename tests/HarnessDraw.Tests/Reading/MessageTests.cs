@@ -30,7 +30,7 @@ public class MessageTests
     [InlineData("choice", "  feed: { from: F1, feeds: horn.1, colour: §BX/WH }", "'BK'")]
     [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, wire-type: §thin-wall-15 }", "'thin-wall-105'")]
     [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, size: §39 AWG }", null)]
-    [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, colour: §[BK] }", null)]
+    [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, duty: §[momentary] }", null)]
     [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, colour: §}", null)]
     [InlineData("shape", "  feed: §F1 to horn", "from, feeds")]
     [InlineData("nothing-to-feed", "  §feed: { from: F1 }", "feeds")]
