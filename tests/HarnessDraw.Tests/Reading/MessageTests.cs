@@ -122,6 +122,27 @@ public class MessageTests
     public void A_mistake_in_the_power_is_told_where_it_stands(string code, string power, string? hint) =>
         AssertMessage(new SmallVehicle { Power = power }.MessageAtMark(), code, hint);
 
+    // what newcomers type; the parser's own words alone would not help them
+    [Theory]
+    [InlineData("yaml-syntax", "states:\n  night: { key: run }\n§parked { key: off }\n", "colon")]
+    [InlineData("yaml-syntax", "states:\n§\tnight: { key: run }\n", "spaces")]
+    [InlineData("yaml-syntax", "sheet-title: { owner: Works§: north }\n", "quotes")]
+    [InlineData("yaml-syntax", "states:\n  night: { key: run }\n  §- day\n", null)]
+    [InlineData("yaml-syntax", "unknown-allowed: §\"yes\n", "close the quote")]
+    public void A_file_that_is_not_YAML_is_told_in_plain_words(string code, string rest, string? hint) =>
+        AssertMessage(new SmallVehicle { Rest = rest }.MessageAtMark(), code, hint);
+
+    [Theory]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, draws: §0 A }", "4.6 A")]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, size: §0 mm2 }", "0.75 mm2")]
+    [InlineData("unknown-key", "  feed: { from: F1, feeds: horn.1, draws: 2,§5 A }", "point")]
+    public void A_number_that_cannot_be_meant_is_told(string code, string circuit, string? hint) =>
+        AssertMessage(new SmallVehicle { Circuits = "circuits:\n" + circuit + "\n" }.MessageAtMark(), code, hint);
+
+    [Fact]
+    public void A_source_of_no_volts_is_a_mistake() =>
+        AssertMessage(new SmallVehicle { Power = "power:\n  sources:\n    battery: { kind: battery, nominal: §0 V, at: tray, posts: { plus: M8, minus: M8 } }\n" }.MessageAtMark(), "quantity", "12 V");
+
     [Fact]
     public void All_mistakes_are_told_in_one_run_sorted_by_place()
     {
