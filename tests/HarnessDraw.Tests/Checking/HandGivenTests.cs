@@ -40,5 +40,5 @@ public class HandGivenTests
 
     private static Plan Plan(string circuits, string rest) => HarnessPlanner.Plan(new SmallVehicle { Circuits = "circuits:\n" + circuits + "\n", Rest = rest }.Harness(), new PlanningOptions());
 
-    private static IReadOnlyList<Finding> Check(string circuits, string rest) => HarnessChecker.Check(Plan(circuits, rest), RuleSettings.BuiltIn);
+    private static System.Collections.Immutable.ImmutableArray<Finding> Check(string circuits, string rest) => HarnessChecker.Check(Plan(circuits, rest), RuleSettings.BuiltIn);
 }

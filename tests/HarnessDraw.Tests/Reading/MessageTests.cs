@@ -124,7 +124,6 @@ public class MessageTests
 
     // what newcomers type; the parser's own words alone would not help them
     [Theory]
-    [InlineData("yaml-syntax", "states:\n  night: { key: run }\n§parked { key: off }\n", "colon")]
     [InlineData("yaml-syntax", "states:\n§\tnight: { key: run }\n", "spaces")]
     [InlineData("yaml-syntax", "sheet-title: { owner: Works§: north }\n", "quotes")]
     [InlineData("yaml-syntax", "states:\n  night: { key: run }\n  §- day\n", null)]
