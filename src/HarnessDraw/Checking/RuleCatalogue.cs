@@ -31,6 +31,7 @@ public static class RuleCatalogue
         new TriggerFeedsLoad(), new RelayContactOverloaded(), new CoilAboveContact(), new DiodeReversed(), new PositiveGround(), new ExciterRunOn(), new ExciterCurrentLow(), new OneWireKeepsExciter(),
         new LiveBladeBare(), new KeyOffDrain(), new GreenYellowUsed(), new SignalBesideCharge(),
         new NoRoute(), new ShorterThanStraight(), new ClipsTooFar(), new GrommetFit(), new PartDoesNotPass(), new SlackOverMovement(), new BundleTooThick(), new TooNearKeepClear(), new CutTooShort(),
+        new BendTooTight(), new OpeningsTooClose(), new DripLoopMissing(), new NoNewTerminal(), new NotReachable(), new GrommetClosedIn(), new HandRouteOffPath(), new NoTerminalFits(), new SizeStepsDown(), new SpliceUnbalanced(), new CurrentNotGiven(), new ElectronicsBeforeIsolation(), new RevisionsMixed(),
         new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(),
         new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);

@@ -69,6 +69,13 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
 
     public Wire? Wire(string id) => wires.Value.GetValueOrDefault(id);
 
+    /// <summary>Where the wire is written: its own line when it is given by hand, else its circuit's.</summary>
+    public Diagnostics.SourceSpan? AtOf(Wire wire)
+    {
+        ArgumentNullException.ThrowIfNull(wire);
+        return (wire.ByHand ? Harness.Nets.SelectMany(n => n.ByHand).FirstOrDefault(h => h.Id == wire.Id)?.At : null) ?? Circuit(wire.Circuit)?.At;
+    }
+
     public Segment? Segment(string id) => segments.Value.GetValueOrDefault(id);
 
     public FuseChoice? Fuse(string id) => fuses.Value.GetValueOrDefault(id);

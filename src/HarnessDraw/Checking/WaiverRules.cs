@@ -26,6 +26,6 @@ internal static class WaiverRules
         var message = known ? $"The waiver of {waiver.Rule}{aim} matches no finding." : $"The waiver of {waiver.Rule}{aim} matches no finding: there is no such rule.";
         var nearest = known ? null : NearestName.Of(waiver.Rule, RuleCatalogue.Infos.Select(i => i.Id));
         var cure = nearest is null ? "Take it out, or name what it is for as the finding does." : $"Did you mean {nearest}?";
-        return context.Found(IdleInfo, message, cure, [waiver.Rule, .. waiver.For], at: waiver.At);
+        return context.Found(IdleInfo, message, cure, [waiver.Rule, .. waiver.For], at: waiver.At, severity: known ? null : Severity.Error);
     }
 }

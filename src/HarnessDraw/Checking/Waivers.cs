@@ -16,7 +16,7 @@ internal static class Waivers
         var used = new HashSet<Waiver>(ReferenceEqualityComparer.Instance);
         foreach (var finding in findings)
         {
-            var waiver = complete.FirstOrDefault(w => Covers(w, finding));
+            var waiver = complete.FirstOrDefault(w => Covers(w, finding, context));
             if (waiver is not null)
             {
                 used.Add(waiver);
@@ -42,7 +42,7 @@ internal static class Waivers
 
     private static bool Filled(string? text) => !string.IsNullOrWhiteSpace(text);
 
-    /// <summary>The rule is the same, and every object of the finding that the waiver could name is named; no names: every finding of the rule.</summary>
-    private static bool Covers(Waiver waiver, Finding finding) =>
-        waiver.Rule == finding.Rule && (waiver.For.IsEmpty || waiver.For.Any(name => finding.Where.Contains(name, StringComparer.Ordinal)));
+    /// <summary>The rule is the same, and the waiver names an object of the finding or the circuit of one of its wires; no names: every finding of the rule.</summary>
+    private static bool Covers(Waiver waiver, Finding finding, RuleContext context) =>
+        waiver.Rule == finding.Rule && (waiver.For.IsEmpty || waiver.For.Any(name => finding.Where.Any(w => w == name || context.Wire(w)?.Circuit == name)));
 }

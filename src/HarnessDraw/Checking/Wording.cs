@@ -10,15 +10,18 @@ internal static class Wording
     private const int NamedAtMost = 6;
 
     /// <summary>'E01, E02 and E03', or the first six 'and 4 more'.</summary>
-    public static string List(IEnumerable<string> names)
+    public static string List(IEnumerable<string> names) => List(names, ", ");
+
+    /// <summary>The same with another mark between the names, for names that hold commas.</summary>
+    public static string List(IEnumerable<string> names, string between)
     {
         var all = names.Distinct(StringComparer.Ordinal).ToList();
         if (all.Count > NamedAtMost + 1)
         {
-            return $"{string.Join(", ", all.Take(NamedAtMost))} and {all.Count - NamedAtMost} more";
+            return $"{string.Join(between, all.Take(NamedAtMost))} and {all.Count - NamedAtMost} more";
         }
 
-        return all.Count < 2 ? string.Concat(all) : $"{string.Join(", ", all.SkipLast(1))} and {all[^1]}";
+        return all.Count < 2 ? string.Concat(all) : $"{string.Join(between, all.SkipLast(1))} and {all[^1]}";
     }
 
     /// <summary>'3 wires', '1 wire'.</summary>

@@ -102,6 +102,9 @@ public sealed record Net
     public string? FixedCavity { get; init; }
     public BuildCondition OnlyWith { get; init; } = BuildCondition.Always;
 
+    /// <summary>Colour of this conductor of a cable; null: the circuit's.</summary>
+    public string? Colour { get; init; }
+
     /// <summary>Wires given one by one; when not empty the planner adds none of its own to this net.</summary>
     public ImmutableArray<HandWire> ByHand { get; init; } = [];
 

@@ -34,6 +34,9 @@ public sealed record Place(string Id, double Xmm, double Ymm, double Zmm)
 {
     public string? Zone { get; init; }
     public string? Branch { get; init; }
+
+    /// <summary>What covers the place once the vehicle is assembled ('inner wing panel'); null: it can be reached.</summary>
+    public string? Behind { get; init; }
     public SourceSpan? At { get; init; }
 }
 

@@ -55,5 +55,5 @@ internal sealed class WireColours
 
     private static string Swapped(string colour) => colour.Length == 2 ? colour : $"{colour[3..]}/{colour[..2]}";
 
-    public string Of(WireRow row) => row.Draft.Hand?.Colour ?? colourOf[row.Circuit.Id];
+    public string Of(WireRow row) => row.Draft.Hand?.Colour ?? row.Net.Colour ?? colourOf[row.Circuit.Id];
 }

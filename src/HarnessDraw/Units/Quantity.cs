@@ -57,6 +57,12 @@ public readonly record struct Quantity(double Value, string Unit, string NumberT
                 return false;
             }
 
+            if (number == 0 && !kind.MayBeZero && !isAwg)
+            {
+                problem = "it is zero";
+                return false;
+            }
+
             total += (number * unit.Factor) + unit.Offset;
             rest = afterNumber[unitLength..].TrimStart();
             parts++;

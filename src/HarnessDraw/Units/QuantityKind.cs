@@ -9,12 +9,12 @@ public sealed record Unit(string Symbol, double Factor, double Offset = 0);
 public sealed class QuantityKind
 {
     public static readonly QuantityKind Length = new("a length", [new("mm", 1), new("cm", 10), new("m", 1000), new("in", 25.4), new("ft", 304.8)]);
-    public static readonly QuantityKind WireSize = new("a wire size", [new("mm2", 1), new("mm²", 1), new("AWG", 1)]);
+    public static readonly QuantityKind WireSize = new("a wire size", [new("mm2", 1), new("mm²", 1), new("AWG", 1)]) { MayBeZero = false };
     public static readonly QuantityKind Area = new("an area", [new("mm2", 1), new("mm²", 1)]);
-    public static readonly QuantityKind Current = new("a current", [new("A", 1), new("mA", 0.001)]);
-    public static readonly QuantityKind Voltage = new("a voltage", [new("V", 1), new("mV", 0.001)]);
-    public static readonly QuantityKind Power = new("a power", [new("W", 1), new("kW", 1000)]);
-    public static readonly QuantityKind Load = new("a current or a power", [new("A", 1), new("mA", 0.001), new("W", 1), new("kW", 1000)]);
+    public static readonly QuantityKind Current = new("a current", [new("A", 1), new("mA", 0.001)]) { MayBeZero = false };
+    public static readonly QuantityKind Voltage = new("a voltage", [new("V", 1), new("mV", 0.001)]) { MayBeZero = false };
+    public static readonly QuantityKind Power = new("a power", [new("W", 1), new("kW", 1000)]) { MayBeZero = false };
+    public static readonly QuantityKind Load = new("a current or a power", [new("A", 1), new("mA", 0.001), new("W", 1), new("kW", 1000)]) { MayBeZero = false };
     public static readonly QuantityKind Resistance = new("a resistance", [new("ohm", 1), new("mohm", 0.001), new("kohm", 1000), new("Ω", 1), new("mΩ", 0.001), new("kΩ", 1000)]);
     public static readonly QuantityKind ResistancePerLength = new("a resistance by length", [new("mohm/m", 1), new("ohm/km", 1), new("mΩ/m", 1), new("Ω/km", 1)]);
     public static readonly QuantityKind MassPerLength = new("a mass by length", [new("g/m", 1), new("kg/km", 1)]);
@@ -34,6 +34,9 @@ public sealed class QuantityKind
     public ImmutableArray<Unit> Units { get; }
 
     public bool MayBeNegative { get; private init; }
+
+    /// <summary>False where nothing is a mistake: a source of 0 V, a load of 0 W.</summary>
+    public bool MayBeZero { get; private init; } = true;
 
     /// <summary>The units for a message: 'mm, cm, m, in or ft' (second spellings of a unit are left out).</summary>
     public string UnitsInWords()

@@ -37,11 +37,22 @@ public class WaiverTests
     }
 
     [Fact]
-    public void A_waiver_that_matches_nothing_is_advice_with_the_nearest_rule()
+    public void A_waiver_of_an_unknown_rule_is_an_error_with_the_nearest_rule()
     {
         var said = Check(With(Kept with { Rule = "shared-lamp-fuze" })).Single(f => f.Rule == "waiver-idle");
-        Assert.Equal(Severity.Advice, said.Severity);
+        Assert.Equal(Severity.Error, said.Severity);
         Assert.Equal("Did you mean shared-lamp-fuse?", said.Cure);
+    }
+
+    [Fact]
+    public void A_waiver_that_matches_no_finding_is_advice() =>
+        Assert.Equal(Severity.Advice, Check(With(Kept with { For = ["horn"] })).Single(f => f.Rule == "waiver-idle").Severity);
+
+    [Fact]
+    public void A_waiver_may_name_the_circuit_of_a_wire()
+    {
+        var plan = With(Kept with { Rule = "base-tracer-swapped", For = ["horn"] }).Wire("F01", w => w with { Colour = "RD/GN" }).Wire("F07", w => w with { Colour = "GN/RD" });
+        Assert.NotNull(Check(plan).Single(f => f.Rule == "base-tracer-swapped").WaivedBy);
     }
 
     [Fact]

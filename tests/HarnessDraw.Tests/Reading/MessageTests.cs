@@ -28,9 +28,11 @@ public class MessageTests
     [InlineData("choice", "  feed: { from: F1, feeds: horn.1, duty: §contiuous }", "'continuous'")]
     [InlineData("choice", "  feed: { from: F1, feeds: horn.1, triggers-only: §si }", null)]
     [InlineData("choice", "  feed: { from: F1, feeds: horn.1, colour: §BX/WH }", "'BK'")]
+    [InlineData("list-length", "  feed: { from: F1, feeds: horn.1, colour: [RD, §BK] }", "only a cable")]
+    [InlineData("list-length", "  feed: { from: [horn.1, horn.2], feeds: [headlamp left.56a, headlamp left.56b], cable: { twisted: 33 mm }, colour: [RD, §BK, WH] }", "2 conductors")]
     [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, wire-type: §thin-wall-15 }", "'thin-wall-105'")]
     [InlineData("unknown-name", "  feed: { from: F1, feeds: horn.1, size: §39 AWG }", null)]
-    [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, colour: §[BK] }", null)]
+    [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, duty: §[momentary] }", null)]
     [InlineData("not-text", "  feed: { from: F1, feeds: horn.1, colour: §}", null)]
     [InlineData("shape", "  feed: §F1 to horn", "from, feeds")]
     [InlineData("nothing-to-feed", "  §feed: { from: F1 }", "feeds")]
@@ -85,6 +87,8 @@ public class MessageTests
     [InlineData("unknown-name", "keep-apart: [[dipped beam, §horn]]", "dipped beam")]
     [InlineData("unknown-pin", "kept: { pins: { §B99: { comes-from: F7 } } }", "'B9'")]
     [InlineData("unknown-name", "kept: { pins: { B9: { comes-from: §F77 } } }", "'F7'")]
+    [InlineData("unknown-name", "kept: { pins: { B9: { comes-from: F7, through: [§light swich] } } }", "'light switch'")]
+    [InlineData("unknown-name", "waivers: [{ rule: loop-drop, for: [§dipped beem], because: c, by: d, on: e }]", "'dipped beam'")]
     [InlineData("file-missing", "parts-from: §no-parts.yaml", null)]
     [InlineData("missing-key", "waivers: [§{ rule: a, for: b, because: c, by: d }]", null)]
     [InlineData("unknown-key", "§circuit: {}", "'circuits'")]
@@ -117,6 +121,26 @@ public class MessageTests
     [InlineData("cycle", "power:\n  sources:\n    battery: { kind: battery, nominal: 12 V, at: tray, posts: { plus: M8 } }\n  converters:\n    §c: { fed-from: c, nominal: 12 V, at: tray, studs: { in: M6, out: M6 } }\n", null)]
     public void A_mistake_in_the_power_is_told_where_it_stands(string code, string power, string? hint) =>
         AssertMessage(new SmallVehicle { Power = power }.MessageAtMark(), code, hint);
+
+    // what newcomers type; the parser's own words alone would not help them
+    [Theory]
+    [InlineData("yaml-syntax", "states:\n§\tnight: { key: run }\n", "spaces")]
+    [InlineData("yaml-syntax", "sheet-title: { owner: Works§: north }\n", "quotes")]
+    [InlineData("yaml-syntax", "states:\n  night: { key: run }\n  §- day\n", null)]
+    [InlineData("yaml-syntax", "unknown-allowed: §\"yes\n", "close the quote")]
+    public void A_file_that_is_not_YAML_is_told_in_plain_words(string code, string rest, string? hint) =>
+        AssertMessage(new SmallVehicle { Rest = rest }.MessageAtMark(), code, hint);
+
+    [Theory]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, draws: §0 A }", "4.6 A")]
+    [InlineData("quantity", "  feed: { from: F1, feeds: horn.1, size: §0 mm2 }", "0.75 mm2")]
+    [InlineData("unknown-key", "  feed: { from: F1, feeds: horn.1, draws: 2,§5 A }", "point")]
+    public void A_number_that_cannot_be_meant_is_told(string code, string circuit, string? hint) =>
+        AssertMessage(new SmallVehicle { Circuits = "circuits:\n" + circuit + "\n" }.MessageAtMark(), code, hint);
+
+    [Fact]
+    public void A_source_of_no_volts_is_a_mistake() =>
+        AssertMessage(new SmallVehicle { Power = "power:\n  sources:\n    battery: { kind: battery, nominal: §0 V, at: tray, posts: { plus: M8, minus: M8 } }\n" }.MessageAtMark(), "quantity", "12 V");
 
     [Fact]
     public void All_mistakes_are_told_in_one_run_sorted_by_place()

@@ -151,7 +151,7 @@ public class FrameTests
 
     internal static TitleBlock Full() => new()
     {
-        Owner = "Halvern Works",
+        Owner = "Brackmere Works",
         Vehicle = "HALVERN SIX",
         Title = "Harness, engine bay and front lighting",
         Build = "A/C: yes, fog lamps: yes",

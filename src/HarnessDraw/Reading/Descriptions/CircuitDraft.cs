@@ -18,6 +18,9 @@ internal sealed record CircuitDraft(InputText Name, InputMap Map, Circuit Circui
     /// <summary>Cavities fixed by hand, checked against the mate.</summary>
     public ImmutableArray<string> Cavities { get; init; } = [];
 
+    /// <summary>Colours fixed by hand; with several, one a conductor.</summary>
+    public ImmutableArray<string> Colours { get; init; } = [];
+
     public ImmutableArray<(PinRef Pin, InputText At)> RouteBy { get; init; } = [];
 
     public ImmutableArray<HandWire> ByHand { get; init; } = [];

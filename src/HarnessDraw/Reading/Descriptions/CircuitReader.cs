@@ -33,6 +33,7 @@ internal sealed class CircuitReader(Draft draft, PinResolver pins)
             To = to,
             Mate = mate,
             Cavities = Cavities(map, mate),
+            Colours = Colours(name, map, Math.Max(froms.Length, feeds.Length)),
             RouteBy = route,
             ByHand = HandWires(map, ref broken),
             Broken = broken,
@@ -55,7 +56,7 @@ internal sealed class CircuitReader(Draft draft, PinResolver pins)
             Duty = duty,
             DutyText = dutyText,
             Importance = map.Text("importance") == "critical" ? Importance.Critical : Importance.Ordinary,
-            Colour = ColourText.Read(map.TextNode("colour"), draft.Bag),
+            Colour = map.TextNodes("colour") is { IsEmpty: false } colours ? ColourText.Read(colours[0], draft.Bag) : null,
             AreaMm2 = areaMm2,
             Awg = awg,
             WireType = type?.Id,
@@ -123,6 +124,23 @@ internal sealed class CircuitReader(Draft draft, PinResolver pins)
 
         string[] names = [.. mate.Pins.Select(p => p.Name)];
         return [.. typed.Where(c => NameRules.Known(c, names, $"cavity of '{mate.Id}'", draft.Bag)).Select(c => c.Value)];
+    }
+
+    // the first was read as the circuit's own
+    private ImmutableArray<string> Colours(InputText name, InputMap map, int conductors)
+    {
+        var typed = map.TextNodes("colour");
+        if (typed.Length < 2)
+        {
+            return [];
+        }
+
+        if (!map.Has("cable") || typed.Length != conductors)
+        {
+            draft.Bag.Error(DiagnosticCodes.ListLength, $"'{name.Value}' has {typed.Length} colours", typed[1].At, map.Has("cable") ? $"the cable has {conductors} conductors: give one colour each" : "only a cable has several: give one");
+        }
+
+        return [typed[0].Value, .. typed.Skip(1).Select(t => ColourText.Read(t, draft.Bag)).OfType<string>()];
     }
 
     private string? Half(InputText? text, Thing? mate)

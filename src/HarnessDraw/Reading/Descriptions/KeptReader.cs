@@ -38,8 +38,7 @@ internal sealed class KeptReader(Draft draft, PinResolver pins)
             Connector = mate.Id,
             Cavity = cavity,
             ComesFrom = map.TextNode("comes-from") is { } from ? Source(from) : null,
-            // switches of the cabin need not be described to be named here
-            Through = [.. map.Texts("through")],
+            Through = [.. map.TextNodes("through").Select(t => draft.ThingNamed(t, "thing")).OfType<Thing>().Select(t => t.Id)],
             Colour = ColourText.Read(map.TextNode("colour"), draft.Bag),
             AddsOhm = map.Number("adds"),
             At = name.At,

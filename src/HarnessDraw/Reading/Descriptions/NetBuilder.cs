@@ -80,9 +80,10 @@ internal sealed class NetBuilder(Draft draft)
     private IEnumerable<NetDraft> Fed(CircuitDraft typed, PinRef? from, ImmutableArray<PinRef> feeds, int index)
     {
         var side = from is null ? Model.Side.Cabin : Side(from);
-        return from is not null && feeds.All(f => Side(f) == side)
+        var nets = from is not null && feeds.All(f => Side(f) == side)
             ? typed.Mate is not null && side == Model.Side.Bay ? Needless(typed) : Joined(side, from, feeds, null)
             : Crossing(typed, from, feeds, index);
+        return index < typed.Colours.Length ? nets.Select(n => n with { Colour = typed.Colours[index] }) : nets;
     }
 
     private NetDraft[] Needless(CircuitDraft typed)
@@ -220,6 +221,7 @@ internal sealed class NetBuilder(Draft draft)
             FixedCavity = n.Cavity,
             OnlyWith = circuit.OnlyWith,
             ByHand = n.ByHand,
+            Colour = n.Colour,
             Side = n.Side,
             FixedWireId = all.Length == 1 && n.Ends.Length == 1 ? typed.Map.Text("wire") : null,
         });
@@ -246,5 +248,7 @@ internal sealed class NetBuilder(Draft draft)
     private sealed record NetDraft(Side Side, PinRef Root, ImmutableArray<PinRef> Ends, string? Cavity)
     {
         public ImmutableArray<HandWire> ByHand { get; init; } = [];
+
+        public string? Colour { get; init; }
     }
 }

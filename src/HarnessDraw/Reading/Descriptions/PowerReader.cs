@@ -115,6 +115,7 @@ internal static class PowerReader
             Pins = [new Pin("in", style, size), new Pin("out", style, size)],
             Elements = [new Element("fuse", ElementKind.Fuse, "in", "out") { RatedA = map.Number("rating") }],
             Note = map.Text("note"),
+            TorqueNm = map.Number("torque"),
             At = name.At,
         };
     }

@@ -33,8 +33,28 @@ internal static class RemarkReader
     public static ImmutableArray<Waiver> Waivers(Draft draft) =>
     [
         .. draft.Root.List("waivers").OfType<InputMap>()
-            .Select(w => new Waiver(w.Text("rule") ?? "", [.. w.Texts("for")], w.Text("because") ?? "", w.Text("by") ?? "", w.Text("on") ?? "", w.At)),
+            .Select(w => new Waiver(w.Text("rule") ?? "", [.. w.TextNodes("for").Where(f => IsNamed(draft, f)).Select(f => f.Value)], w.Text("because") ?? "", w.Text("by") ?? "", w.Text("on") ?? "", w.At)),
     ];
+
+    // ids that the plan will give (E07, S12, SP3) are not known yet: the check says when they match nothing
+    private static bool IsNamed(Draft draft, InputText name)
+    {
+        string[] known =
+        [
+            .. draft.Things.Select(t => t.Id), .. draft.CircuitNames, .. draft.PlaceNames, .. draft.Options.Options.Select(o => o.Id),
+            .. draft.Root.Map("states")?.Entries.Select(e => e.Key.Value) ?? [], .. draft.Root.Map("circuits")?.Entries.Select(e => e.Value).OfType<InputMap>().SelectMany(HandIds) ?? [],
+        ];
+        var pinOf = name.Value.LastIndexOf('.') is > 0 and var dot ? name.Value[..dot] : name.Value;
+        return known.Contains(pinOf) || IsPlannedId(name.Value) || NameRules.Known(name, known, "thing, circuit or place", draft.Bag);
+    }
+
+    private static IEnumerable<string> HandIds(InputMap circuit) => circuit.List("by-hand").OfType<InputMap>().Select(w => w.Text("wire")).Append(circuit.Text("wire")).OfType<string>();
+
+    private static bool IsPlannedId(string text)
+    {
+        var letters = text.TakeWhile(char.IsAsciiLetterUpper).Count();
+        return letters is > 0 and <= 3 && text.Length > letters && text[letters..].All(char.IsAsciiDigit);
+    }
 
     private static Revision Revision(InputMap map) => new(map.Text("rev") ?? "", map.Text("on") ?? "", map.Text("what") ?? "", map.Text("where"), map.Text("who"));
 }

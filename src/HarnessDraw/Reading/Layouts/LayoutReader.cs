@@ -52,7 +52,7 @@ public sealed class LayoutReader
     private Place Place((InputText Name, InputMap Map) place)
     {
         var at = Numbers(place.Map.List("at"), 3);
-        return new Place(place.Name.Value, at[0], at[1], at[2]) { Zone = ZoneNamed(place.Map), Branch = place.Map.Text("branch"), At = place.Name.At };
+        return new Place(place.Name.Value, at[0], at[1], at[2]) { Zone = ZoneNamed(place.Map), Branch = place.Map.Text("branch"), Behind = place.Map.Text("behind"), At = place.Name.At };
     }
 
     private ImmutableArray<Model.Path> Paths()

@@ -43,7 +43,7 @@ public static class CircuitShapes
         new("importance", OneOf("ordinary", "critical"), "Critical circuits are held to 3 % voltage drop, others to 10 %."),
         new("draws", Of(QuantityKind.Load), "Its current when given for the circuit as a whole. Left out: from its loads."),
         new("live", OneOf("always", "accessory", "run", "start"), "Key position from which its feed is live. Left out: from where it comes (30 always, 75 accessory, 15 run, 50 start)."),
-        new("colour", Colour, "Fixes its colour: IEC 60757 letters, base/tracer."),
+        new("colour", OneOrMore(Colour), "Fixes its colour: IEC 60757 letters, base/tracer (a list for a cable, one a conductor)."),
         new("size", Of(QuantityKind.WireSize), "Fixes its size: 1.5 mm2 or 16 AWG."),
         new("wire-type", new TextShape("a wire type of the catalogue"), "Its wire type, when not the usual one."),
         new("wire", Name, "Fixes the wire's id; for a circuit that is one wire."),

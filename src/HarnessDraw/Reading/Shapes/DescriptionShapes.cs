@@ -58,6 +58,7 @@ public static class DescriptionShapes
         new("side", OneOf("bay", "cabin"), "Side of the firewall. Usual: that of 'on', else bay."),
         new("protects", OneOrMore(new TextShape("a circuit")), "Circuits protected by it beside those that come from it."),
         new("label", Text, "Name on the sheets."),
+        new("torque", Of(QuantityKind.Torque), "Tightening torque of its nuts."),
         new("note", Text, "A remark for the builder."),
     ]);
 

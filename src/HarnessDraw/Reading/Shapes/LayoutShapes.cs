@@ -23,6 +23,7 @@ public static class LayoutShapes
         new("at", Point, "x, y and z in mm: towards the nose, to the vehicle's right, up.", Required: true),
         new("zone", ZoneName, "Its zone."),
         new("branch", Text, "Name of the branch that ends or hangs here."),
+        new("behind", Text, "What covers it once the vehicle is assembled, such as 'inner wing panel'. Left out: it can be reached."),
     ]);
 
     private static readonly BlockShape Path = new("path", "A permitted run between two places.",

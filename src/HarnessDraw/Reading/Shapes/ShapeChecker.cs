@@ -57,7 +57,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
             }
             else
             {
-                bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{entry.Key.Value}'", entry.Key.At, NearestName.Hint(entry.Key.Value, block.Keys.Select(k => k.Name)) ?? KeysHint(block));
+                bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{entry.Key.Value}'", entry.Key.At, CommaHint(entry) ?? NearestName.Hint(entry.Key.Value, block.Keys.Select(k => k.Name)) ?? KeysHint(block));
             }
         }
 
@@ -66,6 +66,10 @@ public sealed class ShapeChecker(DiagnosticBag bag)
             bag.Error(DiagnosticCodes.MissingKey, $"{what} lacks '{key.Name}'", map.At, key.Says);
         }
     }
+
+    // '{ draws: 2,5 A }' gives a key '5 A' without a value
+    private static string? CommaHint(InputEntry entry) =>
+        entry.Key.Value.Length > 0 && char.IsAsciiDigit(entry.Key.Value[0]) && entry.Value is InputText { IsEmpty: true } ? "a decimal comma? decimals have a point: '2.5 A'" : null;
 
     private void CheckNamed(InputNode node, NamedShape named, string what)
     {

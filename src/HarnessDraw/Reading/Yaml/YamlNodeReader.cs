@@ -52,7 +52,7 @@ public sealed class YamlNodeReader
         }
         catch (YamlException broken)
         {
-            bag.Error(DiagnosticCodes.YamlSyntax, Sentence(broken), new SourceSpan(file, (int)broken.Start.Line, (int)broken.Start.Column));
+            bag.Error(DiagnosticCodes.YamlSyntax, Sentence(broken), YamlHints.Place(file, text, broken), YamlHints.Hint(text, broken));
             return null;
         }
         catch (Stop)
@@ -215,7 +215,7 @@ public sealed class YamlNodeReader
         catch (Exception broken) when (broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or OverflowException)
         {
             var at = new SourceSpan(_file, (int)(lastGood?.Line ?? 1), (int)(lastGood?.Column ?? 1));
-            throw Fatal(DiagnosticCodes.YamlSyntax, "this is not well-formed YAML from here on", at, "look for a missing bracket, quote or colon");
+            throw Fatal(DiagnosticCodes.YamlSyntax, "this is not well-formed YAML from here on", at, YamlHints.Usual);
         }
     }
 

@@ -12,7 +12,7 @@ internal sealed class SameColourAndSize : IDesignRule
         ColourPairs.Of(context, (a, b) => a.Net != b.Net && a.Colour == b.Colour && a.SizeLabel == b.SizeLabel, neighboursOnly: false).Select(c =>
         {
             var groups = c.Pairs.SelectMany(p => new[] { p.A.Wire, p.B.Wire }).DistinctBy(w => w.Id).GroupBy(w => (w.Colour, w.SizeLabel)).ToList();
-            return context.Found(Info, $"{c.Connector.Thing.Id}: {string.Join("; ", groups.Select(g => $"{g.Count()} {g.Key.Colour} wires of {g.Key.SizeLabel} ({Wording.List(g.Select(w => w.Named()))})"))} cannot be told apart.", "Print their ids, add a tracer, or use another colour.",
+            return context.Found(Info, $"{c.Connector.Thing.Id}: {Wording.List(groups.Select(g => $"{g.Count()} {g.Key.Colour} wires of {g.Key.SizeLabel} ({Wording.List(g.Select(w => w.Named()))})"), "; ")} cannot be told apart.", "Print their ids, add a tracer, or use another colour.",
                 [c.Connector.Thing.Id, .. groups.SelectMany(g => g.Select(w => w.Id))], at: c.Connector.Thing.At);
         });
 }

@@ -23,10 +23,13 @@ internal sealed class LeftBesideRight : IDesignRule
         }
     }
 
-    /// <summary>Two beams of one lamp, or the same lamp on the other side.</summary>
+    /// <summary>Two beams of one headlamp, or the same lamp on the other side.</summary>
     private static bool IsFailSafePair(RuleContext context, Wire a, Wire b) =>
-        Lamps(context, a).Any(x => Lamps(context, b).Any(y => x.Id == y.Id || Sides.Opposite(x, y)));
+        Lamps(context, a).Any(x => Lamps(context, b).Any(y => x.Thing.Id == y.Thing.Id ? IsBeam(x.Pin) && IsBeam(y.Pin) : x.Pin == y.Pin && Sides.Opposite(x.Thing, y.Thing)));
 
-    private static List<Thing> Lamps(RuleContext context, Wire wire) =>
-        [.. (context.Circuit(wire.Circuit)?.Feeds ?? []).Select(f => (Thing: context.Thing(f.Thing), f.Pin)).Where(p => p.Thing is not null && Loads.At(p.Thing, p.Pin).Any(e => e.Kind == ElementKind.Lamp && e.PinA == p.Pin)).Select(p => p.Thing!).Distinct()];
+    // DIN 72552: 56a main beam, 56b dipped beam
+    private static bool IsBeam(string? pin) => pin is "56a" or "56b";
+
+    private static List<(Thing Thing, string? Pin)> Lamps(RuleContext context, Wire wire) =>
+        [.. (context.Circuit(wire.Circuit)?.Feeds ?? []).Select(f => (Thing: context.Thing(f.Thing)!, f.Pin)).Where(p => p.Thing is not null && Loads.At(p.Thing, p.Pin).Any(e => e.Kind == ElementKind.Lamp && e.PinA == p.Pin)).Distinct()];
 }

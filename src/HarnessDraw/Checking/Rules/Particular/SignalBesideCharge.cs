@@ -16,7 +16,7 @@ internal sealed class SignalBesideCharge : MeasuredRule
     public override IEnumerable<Measure> Measures(RuleContext context)
     {
         var posts = context.Graph.Posts.Where(p => p.Source.Kind == SourceKind.Alternator).Select(p => p.Node).ToHashSet(StringComparer.Ordinal);
-        var signals = context.Plan.Wires.Where(w => context.Circuit(w.Circuit) is { Duty: Duty.Signal, Cable: not { Screened: true } } && Pulses.Any(p => w.Circuit.Contains(p, StringComparison.OrdinalIgnoreCase))).ToList();
+        var signals = context.Plan.Wires.Where(w => context.Circuit(w.Circuit) is { Duty: Duty.Signal, Cable: not ({ Screened: true } or { TwistPitchMm: > 0 }) } && Pulses.Any(p => w.Circuit.Contains(p, StringComparison.OrdinalIgnoreCase))).ToList();
         foreach (var lead in context.Plan.Wires.Where(w => posts.Contains(w.From.ToString()) || posts.Contains(w.To.ToString())))
         {
             var beside = signals.Where(s => s.Id != lead.Id && context.CanMeet(lead.Builds, s.Builds)).Select(s => (Wire: s, Mm: s.Segments.Intersect(lead.Segments).Select(context.Segment).Sum(g => g?.LengthMm ?? 0))).OrderByDescending(p => p.Mm).ThenBy(p => p.Wire.Id, StringComparer.Ordinal).ToList();

@@ -16,6 +16,9 @@ internal sealed class LoopDrop : MeasuredRule
         ],
     };
 
+    // a cure in copper: beyond this, nobody changes the wire
+    private const double FewSizesUp = 3;
+
     // the worst load of a circuit speaks for all of them
     public override IEnumerable<Measure> Measures(RuleContext context) =>
         LoadVolts.Of(context)
@@ -53,8 +56,8 @@ internal sealed class LoopDrop : MeasuredRule
 
         // the wire that loses most, as large as would save what is too much
         var area = parts.WorstV > tooMuchV ? wire.AreaMm2 * parts.WorstV / (parts.WorstV - tooMuchV) : double.MaxValue;
-        return context.SizeFor(wire, area) is { } size && size.AreaMm2 > wire.AreaMm2
+        return context.SizeFor(wire, area) is { } size && size.AreaMm2 > wire.AreaMm2 && size.AreaMm2 <= FewSizesUp * wire.AreaMm2
             ? $"{wire.Id} loses {Figure.Volts(parts.WorstV)}: {size.Label} instead of {wire.SizeLabel} would do; or a relay near the load."
-            : $"{wire.Id} loses {Figure.Volts(parts.WorstV)}, most of all, but no larger size of it alone is enough: shorten the run, join fewer contacts, or use a relay near the load.";
+            : $"{wire.Id} loses {Figure.Volts(parts.WorstV)}, most of all, but no reasonable size of it alone is enough: shorten the run, join fewer contacts, or use a relay near the load.";
     }
 }
