@@ -61,8 +61,8 @@ internal sealed partial class ElectricalNetwork
         injected[alternator.B] -= outputA;
         var solution = Result(siemens, injected, new double[branches.Count]);
 
-        // an output that reaches no battery flows nowhere
-        return solution.Reached[alternator.A] && solution.Reached[alternator.B] ? solution : solution with { Amperes = new double[branches.Count] };
+        // an output that reaches no battery flows nowhere: only then do such volts stand across its posts
+        return Math.Abs(solution.Volts[alternator.A] - solution.Volts[alternator.B]) < 1000 ? solution : solution with { Amperes = new double[branches.Count] };
     }
 
     /// <summary>Finds the order of elimination and what touches what, so that states can be solved side by side afterwards.</summary>
