@@ -54,9 +54,11 @@ internal sealed partial class ElectricalNetwork
 
     private void LinkInward(Circuit circuit, Net net, string node)
     {
-        var ohm = switching.KeptPinOf(circuit)?.AddsOhm ?? Index.Harness.Assumed.ContactOhm;
+        var kept = switching.KeptPinOf(circuit)?.AddsOhm;
         foreach (var feed in circuit.Feeds.Where(f => Index.Thing(f.Thing)?.Side == Side.Cabin))
         {
+            // the mated contact counts at the wire's end; here only the joint at the cabin's stud or plug
+            var ohm = kept ?? ContactOhm(feed);
             Add(new(Node(node), Node(NodeName(feed, net.Id)), BranchKind.Conductor, ohm) { When = net.OnlyWith });
         }
     }

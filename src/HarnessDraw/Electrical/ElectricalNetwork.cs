@@ -94,6 +94,16 @@ internal sealed partial class ElectricalNetwork
     /// <summary>Ohms of a joint that is no wire: a crimped splice, a ring on its stud. Common practice, no source.</summary>
     public const double TightOhm = 0.0002;
 
+    /// <summary>
+    /// Ohms of a closed contact: the assumed ones, for a heavy contact no more than lose 0.2 V at its rating (limit of the usual drop
+    /// test of a switch; common practice, no source).
+    /// </summary>
+    private double SwitchedOhm(Thing thing, Element element)
+    {
+        var assumed = thing.Kind == ThingKind.Relay ? Index.Harness.Assumed.RelayContactOhm : Index.Harness.Assumed.SwitchOhm;
+        return element.RatedA is > 0 and var rated ? Math.Min(assumed, 0.2 / rated) : assumed;
+    }
+
     /// <summary>Ohms of a joined conductor that stands for no length of wire.</summary>
     public const double Joined = 1e-5;
 
@@ -120,7 +130,7 @@ internal sealed partial class ElectricalNetwork
 
     private void AddThing(Thing thing)
     {
-        if (thing.Kind == ThingKind.GroundPoint && Index.Harness.Power.Returns == ReturnPath.Body)
+        if (thing.Kind == ThingKind.GroundPoint && Index.Harness.Power.Returns == ReturnPath.Body && !Index.Harness.Layout.Surfaces.Any(s => s.Id == thing.Surface && !s.Conducts))
         {
             Add(new(Node(thing.Id), Node("body"), BranchKind.Conductor, Joined));
         }
@@ -169,7 +179,7 @@ internal sealed partial class ElectricalNetwork
                 Add(new(from, to, BranchKind.Diode, Index.Harness.Assumed.SwitchOhm) { Thing = thing, Element = element, When = thing.OnlyWith });
                 break;
             case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null:
-                var ohm = thing.Kind == ThingKind.Relay ? Index.Harness.Assumed.RelayContactOhm : Index.Harness.Assumed.SwitchOhm;
+                var ohm = SwitchedOhm(thing, element);
                 Add(new(from, to, BranchKind.Contact, ohm) { Thing = thing, Element = element, When = thing.OnlyWith, Gate = GateOf(thing, element) });
                 break;
             case ElementKind.Contact:

@@ -14,6 +14,9 @@ internal readonly record struct NetHop(int Net, int From, int To);
 internal sealed record DropPath(string Load, string Circuit, int Case, double NominalV, double LimitFraction, double FixedV, ImmutableArray<NetHop> Hops)
 {
     public double LimitV => NominalV * LimitFraction;
+
+    /// <summary>The case of the alternator's output that feeds the same loop while the engine runs; -1: the battery alone.</summary>
+    public int ChargeCase { get; init; } = -1;
 }
 
 /// <summary>Largest steady current of a fuse, how much of it motors draw, and in which state.</summary>
@@ -55,6 +58,12 @@ internal sealed class LoadFlow
 
     public double LargestA(int net, int member) => Cases.Count == 0 ? 0 : Cases.Max(c => Math.Abs(c.MemberA[net][member]));
 
+    /// <summary>
+    /// Amperes that the battery's side still carries in the direction of <paramref name="drawnA"/> while the alternator feeds
+    /// <paramref name="chargedA"/>; never less than none: what charges the battery takes nothing from a load.
+    /// </summary>
+    public static double Relieved(double drawnA, double chargedA) => Math.Max(0, Math.Abs(drawnA) + (drawnA < 0 ? -chargedA : chargedA));
+
     /// <summary>The loops of all loads, with the contacts and the given fuse resistances as fixed losses.</summary>
     public List<DropPath> Paths(Func<string, double> fuseOhm)
     {
@@ -62,7 +71,8 @@ internal sealed class LoadFlow
         var steady = SteadyLoads();
         foreach (var (solution, number, charging) in Solutions)
         {
-            var walker = new LoopWalker(network, solution, fuseOhm);
+            var help = charging is null ? Charging(Cases[number]) : -1;
+            var walker = new LoopWalker(network, solution, fuseOhm, help < 0 ? null : Solutions[help].Solution);
             if (charging is not null)
             {
                 var liveIsMinus = network.Index.Harness.Power.Ground == GroundPolarity.Positive;
@@ -80,13 +90,19 @@ internal sealed class LoadFlow
                     var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
                     var (outV, outHops) = walker.Upstream(high);
                     var (backV, backHops) = walker.Downstream(low);
-                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)));
+                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)) { ChargeCase = help });
                 }
             }
         }
 
         return paths;
     }
+
+    /// <summary>Number of the case of full alternator output in the same build, for a state in which the engine runs; -1 when there is none.</summary>
+    private int Charging(FlowCase flowCase) =>
+        index.Harness.States.Any(s => s.Id == flowCase.State && s.Engine == EngineState.Running)
+            ? Solutions.FindIndex(s => s.Charging?.Source?.NominalV == index.NominalV && ReferenceEquals(Cases[s.Case].Build, flowCase.Build))
+            : -1;
 
     /// <summary>Loads that work in a lasting state: what they get while the starter turns is judged elsewhere.</summary>
     private HashSet<int> SteadyLoads() =>

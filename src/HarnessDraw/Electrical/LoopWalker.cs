@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace HarnessDraw.Electrical;
 
 /// <summary>Follows the larger current from a node to a source, against it or with it, and adds up what contacts and fuses lose.</summary>
-internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solution, Func<string, double> fuseOhm)
+internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solution, Func<string, double> fuseOhm, NetworkSolution? charging = null)
 {
     public (double FixedV, ImmutableArray<NetHop> Hops) Upstream(int node) => Walk(node, against: true);
 
@@ -25,7 +25,7 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             }
 
             var ohm = branch.Kind == BranchKind.Fuse ? fuseOhm(branch.Thing!.Id) : branch.Kind == BranchKind.Load ? 0 : branch.Ohm;
-            fixedV += Math.Abs(solution.Amperes[next]) * ohm;
+            fixedV += LoadFlow.Relieved(solution.Amperes[next], charging?.Amperes[next] ?? 0) * ohm;
             if (branch.Net >= 0 && entered is not null)
             {
                 hops.Add(new(branch.Net, entered.Member, branch.Member));

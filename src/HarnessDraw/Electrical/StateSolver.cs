@@ -12,6 +12,7 @@ internal sealed partial class ElectricalNetwork
     private const double OpenSiemens = 1e-10;
     private List<int>[]? touching;
     private int[]? coils;
+    private int[][]? speeds;
 
     /// <summary>
     /// Currents for sizing: one source at nominal volts, no engine, resistances of wires left out, so every load draws its nominal current.
@@ -45,23 +46,29 @@ internal sealed partial class ElectricalNetwork
     /// <summary>The alternator's rated output flowing into the battery with every load off.</summary>
     public NetworkSolution SolveCharging(Branch alternator, double outputA, ImmutableSortedDictionary<string, string> build)
     {
+        Prepare();
         var siemens = new double[branches.Count];
         for (var i = 0; i < siemens.Length; i++)
         {
             var b = branches[i];
-            var on = b.When.Holds(build) && b.Kind is BranchKind.Conductor or BranchKind.Fuse;
+            // the cut-out of a regulator and an ammeter lie in the charge path and conduct
+            var on = b.When.Holds(build) && (b.Kind is BranchKind.Conductor or BranchKind.Fuse || (b.Kind == BranchKind.Contact && coils![i] < 0));
             siemens[i] = b.Kind == BranchKind.Source && b.Source?.Kind == SourceKind.Battery ? 1000 : on ? 1 / BranchOhm(b) : OpenSiemens;
         }
 
         var injected = new double[names.Count];
         injected[alternator.A] += outputA;
         injected[alternator.B] -= outputA;
-        return Result(siemens, injected, new double[branches.Count]);
+        var solution = Result(siemens, injected, new double[branches.Count]);
+
+        // an output that reaches no battery flows nowhere: only then do such volts stand across its posts
+        return Math.Abs(solution.Volts[alternator.A] - solution.Volts[alternator.B]) < 1000 ? solution : solution with { Amperes = new double[branches.Count] };
     }
 
     /// <summary>Finds the order of elimination and what touches what, so that states can be solved side by side afterwards.</summary>
     public void Prepare()
     {
+        _ = Speeds;
         matrix ??= new SparseNetwork(names.Count, [.. branches.Select(b => (b.A, b.B))]);
         if (names.Count > 0)
         {
@@ -83,6 +90,39 @@ internal sealed partial class ElectricalNetwork
     public static bool IsBreakContact(Branch b) => b.Element?.PinB == "87a" || b.Element?.PinA == "87a" || b.Element?.Id.StartsWith("breaks ", StringComparison.Ordinal) == true;
 
     public double BranchOhm(Branch b) => b.Kind == BranchKind.Fuse ? FuseOhm(b.Thing!.Id) : Math.Max(b.Ohm, 1e-6);
+
+    /// <summary>
+    /// The speeds of a motor that do not turn it: of those that have volts and share a return, only the one that draws most runs.
+    /// </summary>
+    private HashSet<int> IdleSpeeds(NetworkSolution solution, ImmutableSortedDictionary<string, string> build)
+    {
+        var idle = new HashSet<int>();
+        foreach (var motor in Speeds)
+        {
+            var running = -1;
+            foreach (var i in motor)
+            {
+                var b = branches[i];
+                if (!b.When.Holds(build) || Math.Abs(solution.Volts[b.A] - solution.Volts[b.B]) < 0.5 * b.NominalV)
+                {
+                    continue;
+                }
+
+                var stronger = running < 0 || b.NominalA > branches[running].NominalA;
+                idle.Add(stronger ? running : i);
+                running = stronger ? i : running;
+            }
+        }
+
+        return idle;
+    }
+
+    /// <summary>Motors with more than one speed winding between their feeds and one return.</summary>
+    private int[][] Speeds => speeds ??=
+    [
+        .. Enumerable.Range(0, branches.Count).Where(i => branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor })
+            .GroupBy(i => (branches[i].Thing!.Id, branches[i].Element!.PinB)).Where(g => g.Count() > 1).Select(g => g.ToArray()),
+    ];
 
     /// <summary>Numbers of the branches that touch a node, in branch order.</summary>
     public List<int> BranchesAt(int node)
@@ -147,6 +187,12 @@ internal sealed partial class ElectricalNetwork
                 changed |= wanted != siemens[i];
                 siemens[i] = wanted;
             }
+        }
+
+        foreach (var i in IdleSpeeds(solution, build).Where(i => i >= 0 && siemens[i] > OpenSiemens))
+        {
+            siemens[i] = OpenSiemens;
+            changed = true;
         }
 
         return changed;

@@ -11,7 +11,8 @@ internal static class ReturnWirer
     public static Harness WithReturns(Harness harness, Func<string, string, double> distance)
     {
         var wired = harness.Nets.SelectMany(n => n.Ends.Append(n.Root)).Select(p => p.ToString()).ToHashSet(StringComparer.Ordinal);
-        var grounds = harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && t.Side == Side.Bay).ToArray();
+        var insulating = harness.Layout.Surfaces.Where(s => !s.Conducts).Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        var grounds = harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && t.Side == Side.Bay && (t.Surface is null || !insulating.Contains(t.Surface))).ToArray();
         var circuits = harness.Circuits.ToBuilder();
         var nets = harness.Nets.ToBuilder();
         var ids = harness.Circuits.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);

@@ -26,8 +26,9 @@ internal static class FuseChooser
         }
 
         var motor = load.MotorA > 0.5 * load.LoadA;
-        var factor = load.OutputA >= load.LoadA ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
-        var what = load.OutputA >= load.LoadA ? "alternator output" : motor ? "load, mostly motor" : "load";
+        var charges = load.OutputA > load.LoadA;
+        var factor = charges ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
+        var what = charges ? "alternator output" : motor ? "load, mostly motor" : "load";
         var rating = series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().FirstOrDefault(r => r >= (factor * loadA) - 1e-9);
         var text = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"next standard rating above {factor:0.##} x {loadA:0.0} A {what}");
         return new(rating, false, rating is null ? $"{text}: none in the series" : text, loadA);

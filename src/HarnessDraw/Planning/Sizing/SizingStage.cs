@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning.Cavities;
 using HarnessDraw.Planning.Lengths;
@@ -69,9 +70,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
             .. routed.Flow.Paths(FuseOhm).Select(p => new LoopBudget(p,
             [
                 .. p.Hops.SelectMany(h => byNet[h.Net].Where(w => w.Draft.FromSide.Contains(h.From) != w.Draft.FromSide.Contains(h.To)))
-                    .Select(w => (w, w.CaseA[p.Case])),
+                    .Select(w => (w, CurrentIn(w, p))),
             ])),
         ];
+    }
+
+    /// <summary>What a wire carries in a loop: from the battery alone, less what the alternator takes over while the engine runs.</summary>
+    private double CurrentIn(WireRow wire, DropPath path)
+    {
+        double Signed(int number) => wire.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[wire.Draft.Net][m]);
+        return path.ChargeCase < 0 ? wire.CaseA[path.Case] : LoadFlow.Relieved(Signed(path.Case), Signed(path.ChargeCase));
     }
 
     private void SizeAll(ImmutableArray<WireRow> rows)

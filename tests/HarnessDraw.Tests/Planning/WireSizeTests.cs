@@ -1,0 +1,72 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Tests.Model;
+using HarnessDraw.Tests.Sheets;
+
+namespace HarnessDraw.Tests.Planning;
+
+/// <summary>Sizes as the trade would have them, on the small harness and on the example saloon.</summary>
+public sealed class WireSizeTests
+{
+    [Fact]
+    public void Two_speeds_of_one_motor_never_add_up()
+    {
+        var one = GroundOfFan(With(SmallHarness.Harness, 8, null));
+        var two = GroundOfFan(With(SmallHarness.Harness, 8, 5));
+        Assert.Equal(one.Worst!.CurrentA, two.Worst!.CurrentA, 0.05);
+        Assert.Equal(one.AreaMm2, two.AreaMm2);
+    }
+
+    [Fact]
+    public void A_ground_of_no_length_is_no_thicker_than_its_feed()
+    {
+        foreach (var ground in ExamplePlans.Of("brackmere-six").Wires.Where(w => w.Circuit.Contains("headlamp", StringComparison.Ordinal) && w.Circuit.EndsWith("ground", StringComparison.Ordinal)))
+        {
+            Assert.InRange(ground.AreaMm2, 0.5, 2.5);
+        }
+    }
+
+    [Fact]
+    public void Automatic_colours_hold_no_swapped_pair()
+    {
+        var bare = SmallHarness.Harness with { Circuits = [.. SmallHarness.Harness.Circuits.Select(c => c with { Colour = null })], Kept = [] };
+        var colours = HarnessPlanner.Plan(bare, PlanningOptions.Usual).Wires.Select(w => w.Colour).Distinct(StringComparer.Ordinal).ToHashSet(StringComparer.Ordinal);
+        Assert.True(colours.Count > 5);
+        Assert.DoesNotContain(colours, c => c.Length == 5 && c[..2] != c[3..] && colours.Contains($"{c[3..]}/{c[..2]}"));
+    }
+
+    [Fact]
+    public void Only_a_fuse_that_passes_the_output_is_chosen_by_it()
+    {
+        foreach (var fuse in ExamplePlans.Of("dunmarrow-18").Fuses.Where(f => f.Why?.Contains("alternator output", StringComparison.Ordinal) == true))
+        {
+            Assert.Equal(20, fuse.LoadA, 0.01);
+        }
+    }
+
+    [Fact]
+    public void No_load_is_grounded_on_a_surface_that_does_not_conduct()
+    {
+        var harness = SmallHarness.Harness;
+        var first = GroundOfFan(SmallHarness.Plan).To.At;
+        var plastic = harness with
+        {
+            Layout = harness.Layout with { Surfaces = [.. harness.Layout.Surfaces.Where(s => s.Id != "grille"), new("grille", "plastic", false)] },
+            Things = [.. harness.Things.Select(t => t.Id == first ? t with { Surface = "grille" } : t), .. harness.Things.Where(t => t.Id == first).Select(t => t with { Id = "second " + first })],
+        };
+        var plan = HarnessPlanner.Plan(plastic, PlanningOptions.Usual);
+        Assert.Equal("second " + first, GroundOfFan(plan).To.At);
+    }
+
+    private static Wire GroundOfFan(Plan plan) => plan.Wires.Single(w => w.From.At == "fan" && plan.Harness.Things.Any(t => t.Id == w.To.At && t.Kind == ThingKind.GroundPoint));
+
+    private static Plan With(Harness harness, double fastA, double? slowA) => HarnessPlanner.Plan(
+        harness with
+        {
+            Things =
+            [
+                .. harness.Things.Select(t => t.Id == "fan" ? t with { Elements = [t.Elements[0] with { CurrentA = fastA }, .. slowA is null ? Array.Empty<Element>() : [t.Elements[0] with { Id = "slow", CurrentA = slowA }]] } : t),
+            ],
+        },
+        PlanningOptions.Usual);
+}
