@@ -17,6 +17,9 @@ internal sealed record DropPath(string Load, string Circuit, int Case, double No
 
     /// <summary>The case of the alternator's output that feeds the same loop while the engine runs; -1: the battery alone.</summary>
     public int ChargeCase { get; init; } = -1;
+
+    /// <summary>What the state adds to nominal currents, as a factor.</summary>
+    public double Rise { get; init; } = 1;
 }
 
 /// <summary>Largest steady current of a fuse, how much of it motors draw, and in which state.</summary>
@@ -72,6 +75,7 @@ internal sealed class LoadFlow
         foreach (var (solution, number, charging) in Solutions)
         {
             var help = charging is null ? Charging(Cases[number]) : -1;
+            var rise = charging is null && IsRunning(Cases[number]) ? options.RunningOverNominal : 1;
             var walker = new LoopWalker(network, solution, fuseOhm, help < 0 ? null : Solutions[help].Solution);
             if (charging is not null)
             {
@@ -90,7 +94,7 @@ internal sealed class LoadFlow
                     var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
                     var (outV, outHops) = walker.Upstream(high);
                     var (backV, backHops) = walker.Downstream(low);
-                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)) { ChargeCase = help });
+                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), (outV + backV) * rise, outHops.AddRange(backHops)) { ChargeCase = help, Rise = rise });
                 }
             }
         }
@@ -98,9 +102,11 @@ internal sealed class LoadFlow
         return paths;
     }
 
+    private bool IsRunning(FlowCase flowCase) => index.Harness.States.Any(s => s.Id == flowCase.State && s.Engine == EngineState.Running);
+
     /// <summary>Number of the case of full alternator output in the same build, for a state in which the engine runs; -1 when there is none.</summary>
     private int Charging(FlowCase flowCase) =>
-        index.Harness.States.Any(s => s.Id == flowCase.State && s.Engine == EngineState.Running)
+        IsRunning(flowCase)
             ? Solutions.FindIndex(s => s.Charging?.Source?.NominalV == index.NominalV && ReferenceEquals(Cases[s.Case].Build, flowCase.Build))
             : -1;
 

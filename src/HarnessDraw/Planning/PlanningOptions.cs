@@ -25,6 +25,12 @@ public sealed record PlanningOptions
     /// <summary>Allowed drop of the charge lead at full output, as a fraction of nominal volts: 0.3 V of 12 V.</summary>
     public double ChargeDrop { get; init; } = 0.025;
 
+    /// <summary>
+    /// Drops of a running engine's states over those of nominal currents: charging volts are a sixth above nominal, and the charge lead loses its share on the
+    /// way, which a loop from the battery does not see.
+    /// </summary>
+    public double RunningOverNominal { get; init; } = 1.3;
+
     /// <summary>Share of a drop limit that new wires may always use, however much kept wiring and contacts have used up.</summary>
     public double WiresShareOfDrop { get; init; } = 0.5;
 

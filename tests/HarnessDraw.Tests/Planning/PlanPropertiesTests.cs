@@ -41,7 +41,8 @@ public sealed partial class PlanPropertiesTests(ITestOutputHelper output)
             double[] numbers = [.. Numbers().Matches(wire.RunnerUp!).Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture))];
             if (wire.DecidedBy == "voltage drop")
             {
-                Assert.True(numbers[0] >= numbers[1] - 0.05, $"{wire.Id}: {wire.RunnerUp}");
+                // printed to a tenth of a percent, and cut lengths settle after the sizes
+                Assert.True(numbers[0] >= numbers[1] - 0.15, $"{wire.Id}: {wire.RunnerUp}");
             }
             else
             {

@@ -124,11 +124,11 @@ public class FurtherSheetsTests
     [Fact]
     public void Continuity_is_copper_and_two_contacts_by_hand()
     {
-        // F01: 4 mm2, its own cut length; 4.71 milliohm a metre or what the catalogue says, 5 milliohm a contact
+        // F01: its own cut length by the catalogue's resistance, and two contacts as the description assumes them
         var plan = ExamplePlans.Of("brackmere-six");
         var wire = plan.WireOf("F01");
         var perMetre = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes.Single(s => s.Label == wire.SizeLabel).MilliohmPerM;
-        var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + 10;
+        var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + (2 * 1000 * plan.Harness.Assumed.ContactOhm);
         var texts = Texts(SheetKinds.BenchTest, plan).ToList();
         var row = texts.First(t => t.Text == "F01" && t.Tag?.For == "F01").At.Y;
         Assert.Contains(texts, t => t.At.Y == row && t.Text == byHand.ToString("0.#"));

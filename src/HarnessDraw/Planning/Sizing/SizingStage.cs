@@ -79,7 +79,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
     private double CurrentIn(WireRow wire, DropPath path)
     {
         double Signed(int number) => wire.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[wire.Draft.Net][m]);
-        return path.ChargeCase < 0 ? wire.CaseA[path.Case] : LoadFlow.Relieved(Signed(path.Case), Signed(path.ChargeCase));
+        return path.Rise * (path.ChargeCase < 0 ? wire.CaseA[path.Case] : LoadFlow.Relieved(Signed(path.Case), Signed(path.ChargeCase)));
     }
 
     private void SizeAll(ImmutableArray<WireRow> rows)
