@@ -22,6 +22,11 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
         var least = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
         if (wire.ByDrop > 0 && WorstLoop(wire) is { } loop)
         {
+            if (wire.Size > 0 && !sizing.Sizer.HasTerminal(wire, wire.Size - 1))
+            {
+                return new("terminal", $"{Smaller(wire)} is outside the crimp or insulation range of the terminal", Room(loop.WiresV, Budget(loop)));
+            }
+
             return new("voltage drop", DropRunnerUp(wire), Room(loop.WiresV, Budget(loop)));
         }
 

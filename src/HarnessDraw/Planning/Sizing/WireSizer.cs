@@ -55,10 +55,13 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     private void Thin(IReadOnlyList<LoopBudget> loops)
     {
         var droppedV = new double[loops.Count];
+        var allowedV = new double[loops.Count];
         var passes = new Dictionary<WireRow, List<(int Loop, double CurrentA)>>();
         for (var l = 0; l < loops.Count; l++)
         {
             droppedV[l] = loops[l].WiresV;
+            // what pins keep from its limit is no reason for thick wires elsewhere
+            allowedV[l] = NotMet.Contains(loops[l]) ? loops[l].Path.LimitV : loops[l].BudgetV(options);
             foreach (var (wire, currentA) in loops[l].Wires)
             {
                 if (!wire.Given)
@@ -71,7 +74,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
         {
             var least = Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal));
-            while (wire.Size > least && HasTerminal(wire, wire.Size - 1) && at.All(p => Thinned(p) <= Math.Max(loops[p.Loop].BudgetV(options), droppedV[p.Loop]) + 1e-9))
+            while (wire.Size > least && HasTerminal(wire, wire.Size - 1) && at.All(p => Thinned(p) <= Math.Max(allowedV[p.Loop], droppedV[p.Loop]) + 1e-9))
             {
                 var added = at.Select(Added).ToArray();
                 for (var i = 0; i < added.Length; i++)
