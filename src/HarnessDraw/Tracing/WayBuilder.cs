@@ -65,7 +65,7 @@ internal sealed class WayBuilder(Plan plan, StopBook book, Target target)
     {
         if (step.Wire is { } wire)
         {
-            return wire.Builds.IsAlways ? "" : $"only with {wire.Builds}";
+            return wire.Builds.IsAlways ? "" : $"only with {wire.Builds.Words}";
         }
 
         if (step.Kind == HopKind.Fuse && plan.Fuses.FirstOrDefault(f => step.A == CurrentGraph.Node(f.Id, "in") || step.B == CurrentGraph.Node(f.Id, "in")) is { } fuse)
