@@ -77,7 +77,7 @@ public static class FaultFinder
     {
         var planned = network.Plan.Wires[wire];
         var amperes = Math.Abs(solution.Amperes[network.BranchOf(wire)]);
-        var (fuse, times, shortest, longest) = Opening(network, solution, amperes);
+        var (fuse, times, shortest, longest) = Opening(network, solution, amperes, planned.ProtectedBy);
         var final = network.Heat.IsCrossLinked(wire) ? Adiabatic.XlpeFinalC : Adiabatic.PvcFinalC;
         var steady = network.Heat.Temperature(wire, amperes);
         // copper reaches what its steady state allows, and no more than the heat of the time until the fuse opens
@@ -88,8 +88,8 @@ public static class FaultFinder
         return new(planned.Id, at.ToString(), state.Id, amperes, fuse?.Id, fuse?.RatingA, times, shortest, longest, hottest, final, outcome);
     }
 
-    /// <summary>The fuse that carries at least half of the fault's current at the highest multiple of its rating: it opens first.</summary>
-    private static (FuseChoice? Fuse, double Times, double ShortestS, double? LongestS) Opening(PlanNetwork network, NodalSolution solution, double faultA)
+    /// <summary>The fuse over the wire (or, without one, any that carries half of the fault's current) at the highest multiple of its rating: it opens first.</summary>
+    private static (FuseChoice? Fuse, double Times, double ShortestS, double? LongestS) Opening(PlanNetwork network, NodalSolution solution, double faultA, ImmutableArray<string> over)
     {
         (FuseChoice? Fuse, double Times) best = (null, 0);
         for (var i = 0; i < network.Network.Branches.Count; i++)
@@ -97,7 +97,7 @@ public static class FaultFinder
             if (network.Network.Branches[i] is { Kind: BranchKind.Fuse } b && network.Plan.Fuses.FirstOrDefault(f => f.Id == b.Thing!.Id) is { RatingA: > 0 } fuse)
             {
                 var amperes = Math.Abs(solution.Amperes[i]);
-                if (amperes >= 0.5 * faultA && amperes / fuse.RatingA.Value > best.Times)
+                if ((over.IsEmpty ? amperes >= 0.5 * faultA : over.Contains(fuse.Id)) && amperes / fuse.RatingA.Value > best.Times)
                 {
                     best = (fuse, amperes / fuse.RatingA.Value);
                 }
