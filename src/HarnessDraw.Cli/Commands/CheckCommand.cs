@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Text;
 using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Electrical;
 using HarnessDraw.Writing;
 using HarnessDraw.Writing.Findings;
 
@@ -18,18 +19,25 @@ internal static class CheckCommand
         var file = CommonArguments.File();
         var format = ListedOption.One("--format", "Form of the findings", Formats, "text");
         var strict = new Option<bool>("--strict") { Description = "Warnings count as errors for the exit code" };
+        var faults = new Option<bool>("--faults") { Description = "Try single faults too, in every state of the usual build: dead shorts, fuses and ground points opened (text only)" };
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: the findings go to standard output");
         var command = new ExampledCommand(
             "check",
             "Hold the harness and its sheets against the design rules; waivers are honoured",
             "harnessdraw check examples/brackmere-six.yaml",
+            "harnessdraw check examples/brackmere-six.yaml --faults",
             "harnessdraw check examples/brackmere-six.yaml --format sarif --out findings")
         {
-            file, format, strict, rules, output,
+            file, format, strict, faults, rules, output,
         };
         command.SetAction(parsed =>
         {
+            if (parsed.GetValue(faults) && parsed.GetValue(format) != "text")
+            {
+                throw new WrongUsageException("--faults is told as text only");
+            }
+
             var settings = RuleFiles.Read(terminal, parsed.GetValue(rules));
             var planned = settings is null ? null : PlannedFile.Read(terminal, parsed.GetRequiredValue(file), settings);
             if (planned is null)
@@ -43,7 +51,7 @@ internal static class CheckCommand
             {
                 "json" => FindingsWriter.Json(findings, margins, settings!),
                 "sarif" => FindingsWriter.Sarif(findings, ProgramVersion.Text),
-                _ => Encoding.UTF8.GetBytes(FindingsWriter.Text(findings, margins, settings!)),
+                _ => Encoding.UTF8.GetBytes(FindingsWriter.Text(findings, margins, settings!) + (parsed.GetValue(faults) ? FaultText.Of(FaultFinder.Find(planned.Plan)) : "")),
             };
             var ending = parsed.GetValue(format) switch { "json" => "json", "sarif" => "sarif", _ => "txt" };
             Results.Put(terminal, parsed.GetValue(output), $"{OutputNames.Safe(planned.Plan.Harness.Id)}.findings.{ending}", text);

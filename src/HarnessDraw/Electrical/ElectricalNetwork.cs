@@ -132,7 +132,7 @@ internal sealed partial class ElectricalNetwork
     {
         if (thing.Kind == ThingKind.GroundPoint && Index.Harness.Power.Returns == ReturnPath.Body && !Index.Harness.Layout.Surfaces.Any(s => s.Id == thing.Surface && !s.Conducts))
         {
-            Add(new(Node(thing.Id), Node("body"), BranchKind.Conductor, Joined));
+            Add(new(Node(thing.Id), Node("body"), BranchKind.Conductor, Joined) { Thing = thing });
         }
 
         foreach (var element in thing.Elements)

@@ -58,7 +58,8 @@ internal sealed class PlanNetwork
     /// <summary>Node of a wire's end.</summary>
     public int NodeAt(WireEnd end, string net) => Network.Node(NameAt(end, net));
 
-    private static bool IsJoint(Branch b) => b is { Kind: BranchKind.Conductor, Ohm: ElectricalNetwork.Joined, Gate: null, Wire: < 0 } && b.When.IsAlways;
+    /// <summary>A ground point may come loose: it stays a part of its own.</summary>
+    private static bool IsJoint(Branch b) => b is { Kind: BranchKind.Conductor, Ohm: ElectricalNetwork.Joined, Gate: null, Wire: < 0, Thing: null } && b.When.IsAlways;
 
     private string NameAt(WireEnd end, string net) => end.Pin is null ? $"splice:{end.At}" : Network.NodeName(new(end.At, end.Pin), net);
 

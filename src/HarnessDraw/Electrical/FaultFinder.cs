@@ -1,0 +1,173 @@
+using System.Collections.Immutable;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Electrical;
+
+/// <summary>
+/// Tries every single fault in every state of a build: a dead short to the body at the far end of each wire, each fuse and each ground point
+/// opened.
+/// </summary>
+public static class FaultFinder
+{
+    /// <summary>Ohms of a dead short. Common practice, no source.</summary>
+    public const double ShortOhm = 0.0005;
+
+    /// <summary>Below a tenth of its nominal current a load is dead, below nine tenths of what it had it is dim; a sneak is more than a tenth where there was nothing.</summary>
+    public const double DeadShare = 0.1;
+    public const double DimShare = 0.9;
+
+    public static FaultStudy Find(Plan plan, ImmutableSortedDictionary<string, string>? build = null, PlanningOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var network = new PlanNetwork(plan, options ?? PlanningOptions.Usual);
+        var chosen = build ?? plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty;
+        var circuits = NetworkSolver.Circuits(network, chosen);
+        var shorts = new Dictionary<string, ShortFault>(StringComparer.Ordinal);
+        var opens = ImmutableArray.CreateBuilder<OpenFault>();
+        var solved = 0;
+        for (var s = 0; s < circuits.Length; s++)
+        {
+            solved += Shorts(network, circuits[s], plan.Harness.States[s], chosen, shorts);
+            solved += Opens(network, circuits[s], plan.Harness.States[s], chosen, opens);
+        }
+
+        return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], opens.ToImmutable()) { Solved = solved };
+    }
+
+    /// <summary>Nodes that stand off the body are shorted one by one; wires that end in one node share the solution.</summary>
+    private static int Shorts(PlanNetwork network, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, Dictionary<string, ShortFault> worst)
+    {
+        var solutions = new Dictionary<int, NodalSolution>();
+        for (var w = 0; w < network.Plan.Wires.Length; w++)
+        {
+            var wire = network.Plan.Wires[w];
+            var b = network.Network.Branches[network.BranchOf(w)];
+            if (!wire.Builds.Holds(build) || network.Index.Circuit(wire.Circuit).IsReturn)
+            {
+                continue;
+            }
+
+            // the far end is the one that less current leaves by: shorted, the wire carries what the source drives
+            var far = circuit.Solution.Amperes[network.BranchOf(w)] < -1e-9 ? b.A : b.B;
+            if (!circuit.Solution.Reached[far] || Math.Abs(circuit.Solution.Volts[far]) < 0.5)
+            {
+                continue;
+            }
+
+            var row = network.Solver.RowOf(far);
+            if (!solutions.TryGetValue(row, out var solution))
+            {
+                solutions.Add(row, solution = circuit.Shorted(far, ShortOhm));
+            }
+
+            var fault = Judge(network, circuit, solution, w, far == b.B ? wire.To : wire.From, state);
+            if (!worst.TryGetValue(wire.Id, out var before) || Badness(fault).CompareTo(Badness(before)) > 0)
+            {
+                worst[wire.Id] = fault;
+            }
+        }
+
+        return solutions.Count;
+    }
+
+    private static (int, double) Badness(ShortFault f) => (f.Outcome switch { ShortOutcome.Burns => 3, ShortOutcome.WireHarmedFirst => 2, ShortOutcome.Borne => 1, _ => 0 }, f.HottestC);
+
+    private static ShortFault Judge(PlanNetwork network, StateCircuit circuit, NodalSolution solution, int wire, WireEnd at, OperatingState state)
+    {
+        var planned = network.Plan.Wires[wire];
+        var amperes = Math.Abs(solution.Amperes[network.BranchOf(wire)]);
+        var (fuse, times, shortest, longest) = Opening(network, solution, amperes, planned.ProtectedBy);
+        var final = network.Heat.IsCrossLinked(wire) ? Adiabatic.XlpeFinalC : Adiabatic.PvcFinalC;
+        var steady = network.Heat.Temperature(wire, amperes);
+        // copper reaches what its steady state allows, and no more than the heat of the time until the fuse opens
+        var hottest = longest is { } seconds ? Math.Min(steady, Adiabatic.FinalC(circuit.WireC[wire], amperes, seconds, planned.AreaMm2)) : steady;
+        var outcome = longest is not null
+            ? hottest <= final ? ShortOutcome.FuseOpens : ShortOutcome.WireHarmedFirst
+            : hottest <= network.Heat.ClassC(wire) ? ShortOutcome.Borne : ShortOutcome.Burns;
+        return new(planned.Id, at.ToString(), state.Id, amperes, fuse?.Id, fuse?.RatingA, times, shortest, longest, hottest, final, outcome);
+    }
+
+    /// <summary>The fuse over the wire (or, without one, any that carries half of the fault's current) at the highest multiple of its rating: it opens first.</summary>
+    private static (FuseChoice? Fuse, double Times, double ShortestS, double? LongestS) Opening(PlanNetwork network, NodalSolution solution, double faultA, ImmutableArray<string> over)
+    {
+        (FuseChoice? Fuse, double Times) best = (null, 0);
+        for (var i = 0; i < network.Network.Branches.Count; i++)
+        {
+            if (network.Network.Branches[i] is { Kind: BranchKind.Fuse } b && network.Plan.Fuses.FirstOrDefault(f => f.Id == b.Thing!.Id) is { RatingA: > 0 } fuse)
+            {
+                var amperes = Math.Abs(solution.Amperes[i]);
+                if ((over.IsEmpty ? amperes >= 0.5 * faultA : over.Contains(fuse.Id)) && amperes / fuse.RatingA.Value > best.Times)
+                {
+                    best = (fuse, amperes / fuse.RatingA.Value);
+                }
+            }
+        }
+
+        if (best.Fuse is null)
+        {
+            return (null, 0, 0, null);
+        }
+
+        var (shortest, longest) = FuseWindow.Of(best.Fuse.Kind, best.Times);
+        return (best.Fuse, best.Times, shortest, longest);
+    }
+
+    private static int Opens(PlanNetwork network, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, ImmutableArray<OpenFault>.Builder found)
+    {
+        var solved = 0;
+        foreach (var (what, branches) in Openings(network, circuit))
+        {
+            var opened = new StateCircuit(network, state, build, branches, circuit);
+            solved++;
+            var (dead, dim, sneaks) = (new List<ChangedLoad>(), new List<ChangedLoad>(), new List<ChangedLoad>());
+            for (var i = 0; i < network.Network.Branches.Count; i++)
+            {
+                if (network.Network.Branches[i] is not { Kind: BranchKind.Load, Element: not null } b || !b.When.Holds(build))
+                {
+                    continue;
+                }
+
+                var before = circuit.Solution.Amperes[i] / b.NominalA;
+                var after = opened.Solution.Amperes[i] / b.NominalA;
+                var load = new ChangedLoad($"{b.Thing!.Id} {b.Element.Id}", b.Circuit, before, after);
+                // on where it was off, or the wrong way round
+                if (Math.Abs(after) > DeadShare && (Math.Abs(before) <= DeadShare || before * after < 0))
+                {
+                    sneaks.Add(load);
+                }
+                else if (Math.Abs(before) > DeadShare && Math.Abs(after) <= DeadShare)
+                {
+                    dead.Add(load);
+                }
+                else if (Math.Abs(before) > DeadShare && Math.Abs(after) < DimShare * Math.Abs(before))
+                {
+                    dim.Add(load);
+                }
+            }
+
+            if (dead.Count + dim.Count + sneaks.Count > 0)
+            {
+                found.Add(new(what, state.Id, [.. dead], [.. dim], [.. sneaks]));
+            }
+        }
+
+        return solved;
+    }
+
+    /// <summary>Fuses and ground points that carry something.</summary>
+    private static IEnumerable<(string What, int[] Branches)> Openings(PlanNetwork network, StateCircuit circuit)
+    {
+        for (var i = 0; i < network.Network.Branches.Count; i++)
+        {
+            if (network.Network.Branches[i].Kind == BranchKind.Fuse && Math.Abs(circuit.Solution.Amperes[i]) > 1e-3)
+            {
+                yield return ($"fuse {network.Network.Branches[i].Thing!.Id}", [i]);
+            }
+            else if (network.Network.Branches[i] is { Kind: BranchKind.Conductor, Thing.Kind: ThingKind.GroundPoint } ground && Math.Abs(circuit.Solution.Amperes[i]) > 1e-3)
+            {
+                yield return ($"ground point {ground.Thing!.Id}", [i]);
+            }
+        }
+    }
+}

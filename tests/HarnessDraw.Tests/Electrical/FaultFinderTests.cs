@@ -1,0 +1,73 @@
+using System.Diagnostics;
+using HarnessDraw.Electrical;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Tests.Model;
+using HarnessDraw.Tests.Sheets;
+using HarnessDraw.Writing.Findings;
+
+namespace HarnessDraw.Tests.Electrical;
+
+public class FaultFinderTests(ITestOutputHelper output)
+{
+    [Theory]
+    [InlineData(115, 70, 160)]
+    [InlineData(143, 90, 250)]
+    [InlineData(143, 30, 160)]
+    [InlineData(176, 30, 250)]
+    [InlineData(100, 90, 160)]
+    [InlineData(141, 60, 200)]
+    [InlineData(134, 85, 220)]
+    public void K_is_that_of_the_published_table(double k, double startC, double finalC)
+    {
+        // IEC 60364-5-54 annex A as printed on cable-sizing pages
+        Assert.InRange(Adiabatic.K(startC, finalC), k - 0.5, k + 0.5);
+        Assert.Equal(finalC, Adiabatic.FinalC(startC, Adiabatic.K(startC, finalC) * 2.5, 1, 2.5), 6);
+    }
+
+    [Theory]
+    [InlineData(ProtectionKind.Blade, 1.35, 0.75, 600)]
+    [InlineData(ProtectionKind.Blade, 2, 0.15, 5)]
+    [InlineData(ProtectionKind.Blade, 3.5, 0.08, 0.5)]
+    [InlineData(ProtectionKind.BoltIn, 2, 1, 15)]
+    [InlineData(ProtectionKind.BoltIn, 3.5, 0.3, 5)]
+    public void Windows_pass_through_the_published_gates(ProtectionKind kind, double times, double shortestS, double longestS)
+    {
+        var (shortest, longest) = FuseWindow.Of(kind, times);
+        Assert.Equal(shortestS, shortest, 6);
+        Assert.Equal(longestS, longest!.Value, 6);
+        Assert.Null(FuseWindow.Of(kind, 1.3).LongestS);
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_single_fault_of_an_example_is_solved(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var watch = Stopwatch.StartNew();
+        var study = FaultFinder.Find(plan);
+        output.WriteLine($"{study.Solved} faults in {watch.ElapsedMilliseconds} ms");
+        output.WriteLine(FaultText.Of(study));
+        Assert.NotEmpty(study.Shorts);
+        Assert.All(study.Shorts, s => Assert.True(double.IsFinite(s.CurrentA) && double.IsFinite(s.HottestC)));
+        Assert.NotEmpty(study.Opens);
+    }
+
+    [Fact]
+    public void A_far_too_large_fuse_does_not_save_its_wire()
+    {
+        var sound = FaultFinder.Find(SmallHarness.Plan).Shorts.First(s => s.Fuse == "F7");
+        var plan = SmallHarness.Plan with { Fuses = [.. SmallHarness.Plan.Fuses.Select(f => f.Id == "F7" ? f with { RatingA = 1000 } : f)] };
+        var weak = FaultFinder.Find(plan).Shorts.Single(s => s.Wire == sound.Wire);
+        Assert.Equal(ShortOutcome.FuseOpens, sound.Outcome);
+        Assert.NotEqual(ShortOutcome.FuseOpens, weak.Outcome);
+    }
+
+    [Fact]
+    public void A_lamp_goes_dead_with_its_fuse_and_its_ground()
+    {
+        var opens = FaultFinder.Find(SmallHarness.Plan).Opens;
+        Assert.Contains(opens.Single(o => o is { What: "fuse F7", State: "night" }).Dead, l => l.Load == "headlamp left dipped");
+        Assert.Contains(opens, o => o.What.StartsWith("ground point", StringComparison.Ordinal) && o.Dead.Concat(o.Dim).Any());
+    }
+}
