@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
-using HarnessDraw.Planning;
 using HarnessDraw.Tests.Model;
 using HarnessDraw.Tests.Sheets;
 using HarnessDraw.Writing.Findings;

@@ -7,13 +7,16 @@ namespace HarnessDraw.Writing.Findings;
 /// <summary>A study of faults as text: shorts that end badly first, then what each fuse and ground point takes with it.</summary>
 public static class FaultText
 {
+    /// <summary>A short that passes less than this harms nothing: a wire of a return, or one behind a load.</summary>
+    private const double LeastToldA = 1;
+
     public static string Of(FaultStudy study)
     {
         ArgumentNullException.ThrowIfNull(study);
         var text = new StringBuilder();
         text.Append(Text($"\nfaults tried one at a time in every state of the usual build: {study.Solved}\n"));
         text.Append("dead shorts to the body at the far end of each wire, worst state; k of IEC 60364-5-54, fuse windows of ISO 8820 as reprinted on data sheets\n");
-        foreach (var f in study.Shorts.Where(f => f.Outcome != ShortOutcome.FuseOpens).OrderByDescending(f => f.Outcome == ShortOutcome.Burns).ThenByDescending(f => f.HottestC).ThenBy(f => f.Wire, StringComparer.Ordinal))
+        foreach (var f in study.Shorts.Where(f => f.Outcome != ShortOutcome.FuseOpens && f.CurrentA >= LeastToldA).OrderByDescending(f => f.Outcome == ShortOutcome.Burns).ThenByDescending(f => f.HottestC).ThenBy(f => f.Wire, StringComparer.Ordinal))
         {
             text.Append("  ").Append(Short(f)).Append('\n');
         }
