@@ -74,21 +74,48 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
         {
             var least = Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal));
-            while (wire.Size > least && HasTerminal(wire, wire.Size - 1) && at.All(p => Thinned(p) <= Math.Max(allowedV[p.Loop], droppedV[p.Loop]) + 1e-9))
+            var addedV = new double[at.Count];
+            while (wire.Size > least && HasTerminal(wire, wire.Size - 1))
             {
-                var added = at.Select(Added).ToArray();
-                for (var i = 0; i < added.Length; i++)
+                for (var i = 0; i < addedV.Length; i++)
                 {
-                    droppedV[at[i].Loop] += added[i];
+                    addedV[i] = at[i].CurrentA * (wire.OhmAt(wire.Size - 1, at[i].CurrentA) - wire.OhmAt(wire.Size, at[i].CurrentA));
+                }
+
+                if (!LoopsAllow(at, addedV, droppedV, allowedV))
+                {
+                    break;
+                }
+
+                for (var i = 0; i < addedV.Length; i++)
+                {
+                    droppedV[at[i].Loop] += addedV[i];
                 }
 
                 wire.Size--;
             }
-
-            double Added((int Loop, double CurrentA) pass) => pass.CurrentA * (wire.OhmAt(wire.Size - 1, pass.CurrentA) - wire.OhmAt(wire.Size, pass.CurrentA));
-
-            double Thinned((int Loop, double CurrentA) pass) => droppedV[pass.Loop] + (at.Where(o => o.Loop == pass.Loop).Sum(Added));
         }
+    }
+
+    // passes of one loop stand beside each other; a loop that is over what it may drop takes no more
+    private static bool LoopsAllow(List<(int Loop, double CurrentA)> at, double[] addedV, double[] droppedV, double[] allowedV)
+    {
+        for (var i = 0; i < addedV.Length;)
+        {
+            var loop = at[i].Loop;
+            var total = droppedV[loop];
+            for (; i < addedV.Length && at[i].Loop == loop; i++)
+            {
+                total += addedV[i];
+            }
+
+            if (total > Math.Max(allowedV[loop], droppedV[loop]) + 1e-9)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private void SizeAlone(WireRow wire)
