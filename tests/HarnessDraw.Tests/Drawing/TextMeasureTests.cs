@@ -6,7 +6,7 @@ namespace HarnessDraw.Tests.Drawing;
 public class TextMeasureTests
 {
     [Theory]
-    [InlineData("HALVERN SIX", FaceWeight.Bold)]
+    [InlineData("BRACKMERE SIX", FaceWeight.Bold)]
     [InlineData("E08 RD/WH 2.5 1l|I 0O", FaceWeight.Medium)]
     [InlineData("≤ 25 °C × 3 − 1 Ω ²", FaceWeight.Medium)]
     [InlineData("→ △ Жгут проводов Ωμέγα 0", FaceWeight.Bold)]
@@ -115,7 +115,7 @@ public class TextMeasureTests
     [Fact]
     public void A_planned_width_is_never_less_than_the_drawn_one()
     {
-        foreach (var text in (string[])["HALVERN SIX", "iiiiiiii", "E08 RD/WH 2.5", "Жгут проводов", "→ ≤ − …", "あ"])
+        foreach (var text in (string[])["BRACKMERE SIX", "iiiiiiii", "E08 RD/WH 2.5", "Жгут проводов", "→ ≤ − …", "あ"])
         {
             foreach (var weight in (FaceWeight[])[FaceWeight.Medium, FaceWeight.Bold])
             {

@@ -152,7 +152,7 @@ public class FrameTests
     internal static TitleBlock Full() => new()
     {
         Owner = "Brackmere Works",
-        Vehicle = "HALVERN SIX",
+        Vehicle = "BRACKMERE SIX",
         Title = "Harness, engine bay and front lighting",
         Build = "A/C: yes, fog lamps: yes",
         Number = "HX6-EB-100",

@@ -40,7 +40,7 @@ public class PdfWriterTests
     {
         using var pdf = PdfDocument.Open(PdfWriter.Write([SampleSheet.Make(PaperSizes.A4Landscape)], Options));
         var page = pdf.GetPage(1);
-        Assert.Contains("HALVERN SIX", page.Text, StringComparison.Ordinal);
+        Assert.Contains("BRACKMERE SIX", page.Text, StringComparison.Ordinal);
         Assert.Contains("NOT FOR BUILD", page.Text, StringComparison.Ordinal);
         Assert.Contains("Жгут ≤ 2.5 мм² Ωμέγα 0O 1Il", page.Text, StringComparison.Ordinal);
         var letters = string.Concat(page.Letters.Select(l => l.Value));
