@@ -136,7 +136,7 @@ public sealed record Wire
     /// <summary>Nearest first.</summary>
     public ImmutableArray<string> ProtectedBy { get; init; } = [];
 
-    /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'mechanical minimum', 'given by hand'.</summary>
+    /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand'.</summary>
     public required string DecidedBy { get; init; }
 
     /// <summary>The next smaller size and why it does not do, in words with numbers.</summary>

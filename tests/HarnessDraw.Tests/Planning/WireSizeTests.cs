@@ -35,6 +35,18 @@ public sealed class WireSizeTests
         Assert.DoesNotContain(colours, c => c.Length == 5 && c[..2] != c[3..] && colours.Contains($"{c[3..]}/{c[..2]}"));
     }
 
+    /// <summary>Common practice, no source: battery, switch and starter are joined by cables of one size, as no fuse saves a thinner one.</summary>
+    [Theory]
+    [InlineData("dunmarrow-18", "battery cable", "starter lead")]
+    [InlineData("brackmere-six", "starter cable", "bus bar feed")]
+    public void An_unfused_cable_is_no_thinner_than_the_one_it_goes_on_from(string example, string before, string behind)
+    {
+        var wires = ExamplePlans.Of(example).Wires;
+        var (first, second) = (wires.Single(w => w.Circuit == before), wires.Single(w => w.Circuit == behind));
+        Assert.Equal(first.AreaMm2, second.AreaMm2);
+        Assert.InRange(first.AreaMm2, 16, 70);
+    }
+
     [Fact]
     public void Only_a_fuse_that_passes_the_output_is_chosen_by_it()
     {

@@ -19,6 +19,11 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
             return new("given by hand", null, WorstLoop(wire) is { } given ? Room(LoopV(given, null, 0), given.Path.LimitV) : null);
         }
 
+        if (wire.IsLevelled)
+        {
+            return new("unfused cable", $"{Smaller(wire)} would be thinner than the unfused cables before and behind it, or all of them would lose too much", Electrical(wire));
+        }
+
         var least = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
         if (wire.ByDrop > 0 && WorstLoop(wire) is { } loop)
         {

@@ -39,6 +39,9 @@ internal sealed class WireRow
     public int ByTerminal { get; set; }
     public int ByDrop { get; set; }
 
+    /// <summary>True when it has the size of the unfused cables it goes on from.</summary>
+    public bool IsLevelled { get; set; }
+
     /// <summary>Length for resistance, mm.</summary>
     public double ConductorMm { get; set; }
 

@@ -42,6 +42,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         }
 
         Thin(loops);
+        UnfusedCables.Level(loops, AllowedV, HasTerminal);
         foreach (var wire in wires)
         {
             wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal)) ? wire.Size : 0;
@@ -60,8 +61,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         for (var l = 0; l < loops.Count; l++)
         {
             droppedV[l] = loops[l].WiresV;
-            // what pins keep from its limit is no reason for thick wires elsewhere
-            allowedV[l] = NotMet.Contains(loops[l]) ? loops[l].Path.LimitV : loops[l].BudgetV(options);
+            allowedV[l] = AllowedV(loops[l]);
             foreach (var (wire, currentA) in loops[l].Wires)
             {
                 if (!wire.Given)
@@ -96,6 +96,9 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             }
         }
     }
+
+    // what pins keep from its limit is no reason for thick wires elsewhere
+    private double AllowedV(LoopBudget loop) => NotMet.Contains(loop) ? loop.Path.LimitV : loop.BudgetV(options);
 
     // passes of one loop stand beside each other; a loop that is over what it may drop takes no more
     private static bool LoopsAllow(List<(int Loop, double CurrentA)> at, double[] addedV, double[] droppedV, double[] allowedV)

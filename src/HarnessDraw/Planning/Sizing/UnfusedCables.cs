@@ -1,0 +1,78 @@
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>
+/// Cables that the description declares unfused and that one current passes, as from battery to starter switch to starter, are of one size: no fuse would save
+/// the thinner one in a short that the thicker one bears (common practice, no source).
+/// </summary>
+internal static class UnfusedCables
+{
+    /// <summary>Brings the cables of each chain to the size of its thickest, then takes the chain down together as far as its loops allow.</summary>
+    public static void Level(IReadOnlyList<LoopBudget> loops, Func<LoopBudget, double> allowedV, Func<WireRow, int, bool> hasTerminal)
+    {
+        foreach (var chain in Chains(loops))
+        {
+            var passed = loops.Where(l => l.Wires.Any(w => chain.Contains(w.Wire))).ToArray();
+            TrySize(chain, chain.Max(w => w.SizeNow.AreaMm2), hasTerminal);
+            while (true)
+            {
+                var before = chain.Select(w => w.Size).ToArray();
+                var dropsV = passed.Select(l => l.WiresV).ToArray();
+                var smaller = chain.Where(w => w.Size > 0).Select(w => w.Sizes[w.Size - 1].AreaMm2).DefaultIfEmpty(0).Max();
+                if (smaller > 0 && TrySize(chain, smaller, hasTerminal) && passed.Select((l, i) => l.WiresV <= Math.Max(allowedV(l), dropsV[i]) + 1e-9).All(fits => fits))
+                {
+                    continue;
+                }
+
+                for (var i = 0; i < before.Length; i++)
+                {
+                    chain[i].Size = before[i];
+                }
+
+                break;
+            }
+
+            foreach (var wire in chain)
+            {
+                wire.IsLevelled = true;
+            }
+        }
+    }
+
+    // chains of more than one cable, by the first loop that passes them
+    private static List<List<WireRow>> Chains(IReadOnlyList<LoopBudget> loops)
+    {
+        var chains = new List<List<WireRow>>();
+        foreach (var loop in loops)
+        {
+            var cables = loop.Wires.Select(w => w.Wire).Where(w => !w.Given && !w.Circuit.IsReturn && w.Circuit.UnfusedBecause is not null).Distinct().ToList();
+            var met = chains.Where(c => c.Exists(cables.Contains)).ToList();
+            if (cables.Count > 0)
+            {
+                chains.RemoveAll(met.Contains);
+                chains.Add([.. met.SelectMany(c => c).Concat(cables).Distinct()]);
+            }
+        }
+
+        return [.. chains.Where(c => c.Count > 1)];
+    }
+
+    // all to the least size of at least that area, never under what each needs by itself; false when one cannot be smaller than it is
+    private static bool TrySize(List<WireRow> chain, double areaMm2, Func<WireRow, int, bool> hasTerminal)
+    {
+        var changed = false;
+        foreach (var wire in chain)
+        {
+            var least = Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal));
+            var size = Array.FindIndex([.. wire.Sizes], s => s.AreaMm2 >= areaMm2 - 1e-9);
+            if (size < least || !hasTerminal(wire, size))
+            {
+                return false;
+            }
+
+            changed |= size != wire.Size;
+            wire.Size = size;
+        }
+
+        return changed;
+    }
+}
