@@ -89,7 +89,7 @@ public static class HarnessPlanner
         var sizing = new SizingStage(routed, options);
         var wirer = new NetWirer(routed.Index, options, routed.Tree, routed.Places);
         var guessed = wirer.Wire((n, m) => NetDemand.GuessMm2(routed.Flow.LargestA(n, m)), (n, ms) => NetDemand.GuessMm2(ms.Sum(m => routed.Flow.LargestA(n, m))));
-        var rows = sizing.Size(guessed, guessed.Splices);
+        var rows = sizing.Size(guessed);
 
         // splices once more, now with the copper that was chosen
         var areas = RowMaker.Areas(rows);
@@ -97,9 +97,9 @@ public static class HarnessPlanner
         var settled = wirer.Wire(
             (n, m) => areas.TryGetValue((n, m), out var a) ? a : NetDemand.GuessMm2(routed.Flow.LargestA(n, m)),
             (n, ms) => ms.Select(m => areas.GetValueOrDefault((n, m), 0.5)).Append(NetDemand.GuessMm2(ms.Sum(m => routed.Flow.LargestA(n, m)))).Max());
-        rows = settled.Splices.SequenceEqual(guessed.Splices) ? rows : sizing.Size(settled, settled.Splices);
+        rows = settled.Splices.SequenceEqual(guessed.Splices) ? rows : sizing.Size(settled);
         findings.AddSplicesWithoutPlace(routed.Index.Harness, wirer.Unplaced);
-        result = sizing.Finish(rows, settled, findings);
+        result = sizing.Finish(settled, findings);
         return rows;
     }
 }

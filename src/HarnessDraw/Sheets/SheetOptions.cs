@@ -21,9 +21,6 @@ public sealed record SheetOptions
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
-
-    /// <summary>Lanes closer than this become a band with a count, mm.</summary>
-    public double LeastPitchMm { get; init; } = 1.2;
 }
 
 /// <summary>The figures of the wall chart that the plan's JSON carries. Bounds are null where not proven, with the reason.</summary>

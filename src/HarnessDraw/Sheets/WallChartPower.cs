@@ -39,7 +39,7 @@ internal static class WallChartPower
 
             for (var i = 0; i < fuses.Count; i++)
             {
-                Fuse(pen, plan, fuses[i], box.X + left + (i % across * FuseMm), y + (i / across * 38), isFirst: i % across == 0, isLast: i % across == across - 1 || i == fuses.Count - 1);
+                Fuse(pen, plan, fuses[i], box.X + left + (i % across * FuseMm), y + (i / across * 38));
             }
         });
     }
@@ -62,14 +62,13 @@ internal static class WallChartPower
         pen.Text(TextFit.Ellipsis(leads.Length > 0 ? $"{text}: {leads}" : text, 44, Cap), box.Centre.X, box.Y + 12.4, Cap, anchor: TextAnchor.Middle);
     }
 
-    private static void Fuse(ChartPen pen, Plan plan, FuseChoice fuse, double x, double y, bool isFirst, bool isLast)
+    private static void Fuse(ChartPen pen, Plan plan, FuseChoice fuse, double x, double y)
     {
-        _ = (isFirst, isLast);
         var on = plan.Harness.Protections.FirstOrDefault(p => p.Id == fuse.Id)?.On;
         var bar = on is null ? "" : (plan.Harness.Things.FirstOrDefault(t => t.Id == on)?.Label ?? on).ToUpperInvariant();
         var middle = x + (FuseMm / 2) - 1;
         pen.Text(TextFit.Ellipsis(bar, FuseMm - 2, Cap), middle, y + 2.6, Cap, anchor: TextAnchor.Middle);
-        pen.Box(new Box(x, y + 4, FuseMm, 3), isFirst && isLast ? 0.4 : 0.4, 0, Ink.Hairline);
+        pen.Box(new Box(x, y + 4, FuseMm, 3), 0.4, 0, Ink.Hairline);
         pen.Line(middle, y + 7, middle, y + 10, 1.4);
         pen.Box(new Box(x + 1, y + 10, FuseMm - 4, 13.5), 0.7, 1, Ink.Paper);
         pen.Text(fuse.Id, middle, y + 14.4, Cap, FaceWeight.Bold, TextAnchor.Middle);

@@ -265,7 +265,7 @@ internal sealed partial class WallChartSubject
 
         if (Mate is not null && wire.From.At == Mate.Id && wire.To.At == Mate.Id)
         {
-            CardOf(Mate.Id + " links", wire, Mate.Label + " LINKS", Mate.Place).Stubs.Add(new(wire, wire.From.Pin ?? "", wire.To.Pin ?? "", false));
+            CardOf(Mate.Id + " links", Mate.Label + " LINKS", Mate.Place).Stubs.Add(new(wire, wire.From.Pin ?? "", wire.To.Pin ?? "", false));
             return true;
         }
 
@@ -278,24 +278,23 @@ internal sealed partial class WallChartSubject
         var home = thing is null ? fuses.TryGetValue(id, out var f) && f.On is { } on ? things.GetValueOrDefault(on) : null : Home(thing);
         if (home is null)
         {
-            return CardOf(id, wire, id, PlaceOf(id));
+            return CardOf(id, id, PlaceOf(id));
         }
 
         if (home.Kind == ThingKind.Mate && SideAt(wire, home) == Side.Cabin)
         {
-            return CardOf(home.Id + " cabin", wire, home.Label + ", CABIN SIDE", home.Place);
+            return CardOf(home.Id + " cabin", home.Label + ", CABIN SIDE", home.Place);
         }
 
-        var card = CardOf(home.Id, wire, grounds.TryGetValue(home.Id, out var mark) ? $"{mark} {home.Label}" : home.Label, home.Place);
+        var card = CardOf(home.Id, grounds.TryGetValue(home.Id, out var mark) ? $"{mark} {home.Label}" : home.Label, home.Place);
         card.SideMark = home.SideMark;
         card.OnlyWith = home.OnlyWith;
         card.IsGround = home.Kind == ThingKind.GroundPoint;
         return card;
     }
 
-    private ChartCardSubject CardOf(string key, Wire wire, string name, string place)
+    private ChartCardSubject CardOf(string key, string name, string place)
     {
-        _ = wire;
         if (!cards.TryGetValue(key, out var card))
         {
             card = new() { Key = key, Name = name.ToUpperInvariant(), Place = place };

@@ -24,9 +24,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
     private ImmutableArray<LoopBudget> loops = [];
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
 
-    public ImmutableArray<WireRow> Size(Wiring wiring, ImmutableArray<DraftSplice> splices)
+    public ImmutableArray<WireRow> Size(Wiring wiring)
     {
-        _ = splices;
         fuses = index.Harness.Protections.ToImmutableSortedDictionary(
             p => p.Id, p => FuseChooser.Choose(p, SeriesOf(p), routed.Flow.Fuses.GetValueOrDefault(p.Id), options), StringComparer.Ordinal);
         var rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
@@ -47,9 +46,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
         return rows;
     }
 
-    public SizingResult Finish(ImmutableArray<WireRow> rows, Wiring wiring, PlanningFindings findings)
+    public SizingResult Finish(Wiring wiring, PlanningFindings findings)
     {
-        _ = rows;
         foreach (var protection in index.Harness.Protections.Where(p => fuses[p.Id].RatingA is null))
         {
             findings.AddNoRating(protection, fuses[protection.Id].LoadA);

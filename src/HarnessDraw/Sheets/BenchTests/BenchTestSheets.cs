@@ -8,28 +8,19 @@ namespace HarnessDraw.Sheets.BenchTests;
 public static class BenchTestSheets
 {
     /// <summary>As many A4 (or Letter) pages as the wires need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(options);
-        var shown = options.Build is { } build ? plan.For(build) : plan;
-        if (shown.Wires.IsEmpty)
-        {
-            return new([]);
-        }
-
-        var form = new PageForm(SheetKinds.BenchTest, "BENCH TEST", "bench test")
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+        _ => new(SheetKinds.BenchTest, "BENCH TEST", "bench test")
         {
             Aside = "before the final wrap, and once more after it",
             Caution = "Harness on the bench, battery disconnected. Modules, lamps, gauges and diodes unplugged before any insulation test: 500 V is a shock hazard and kills electronics. Never insulation-test in a vehicle with a battery or fuel vapour.",
-        };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        Continuity(flow, shown);
-        Isolation(flow, shown);
-        Powered(flow, shown);
-        SignOff(flow);
-        return flow.ToResult();
-    }
+        },
+        (flow, shown) =>
+        {
+            Continuity(flow, shown);
+            Isolation(flow, shown);
+            Powered(flow, shown);
+            SignOff(flow);
+        });
 
     private static void Continuity(PageFlow flow, Plan plan)
     {

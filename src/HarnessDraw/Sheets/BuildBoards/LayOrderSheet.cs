@@ -8,45 +8,36 @@ namespace HarnessDraw.Sheets.BuildBoards;
 public static class LayOrderSheet
 {
     /// <summary>As many A4 (or Letter) pages as the wires need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(options);
-        var shown = options.Build is { } build ? plan.For(build) : plan;
-        if (shown.Wires.IsEmpty)
-        {
-            return new([]);
-        }
-
-        var form = new PageForm(SheetKinds.LayOrder, "LAY ORDER", "lay order")
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+        _ => new(SheetKinds.LayOrder, "LAY ORDER", "lay order")
         {
             Aside = "for the build board: heaviest and longest first",
             Caution = "Harness off the vehicle, battery disconnected there. Check colour and id, not colour alone. Sleeves, boots and seals on before crimping. No tape over labels.",
-        };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        var segments = shown.Tree.Segments.GroupBy(s => s.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        ImmutableArray<(Wire Wire, int Number)> wires = [.. shown.Wires.OrderByDescending(w => w.AreaMm2 >= 4).ThenByDescending(w => w.CutLengthMm ?? double.MaxValue).ThenBy(w => w.Id, StringComparer.Ordinal).Select((w, i) => (w, i + 1))];
-        flow.Table(new TextTable<(Wire Wire, int Number)>(
-            wires, flow.Area,
-            new TextColumn<(Wire Wire, int Number)>("", w => Shown.Number(w.Number)) { Right = true },
-            new TextColumn<(Wire Wire, int Number)>("wire", w => w.Wire.Id) { Style = TextStyle.Bold, Swatch = w => w.Wire.Colour, Tag = w => new() { For = w.Wire.Id } },
-            new TextColumn<(Wire Wire, int Number)>("from", w => w.Wire.From.ToString()) { FloorMm = 24 },
-            new TextColumn<(Wire Wire, int Number)>("over the pegs", w => Way(w.Wire, segments)) { FloorMm = 50 },
-            new TextColumn<(Wire Wire, int Number)>("to", w => w.Wire.To.ToString()) { FloorMm = 24 },
-            new TextColumn<(Wire Wire, int Number)>("cut mm", w => Shown.Number(w.Wire.CutLengthMm)) { Right = true, Style = TextStyle.Bold },
-            TextColumn<(Wire Wire, int Number)>.Tick("laid")));
-        flow.Heading("TAPE AND SLEEVE RUNS, FROM THE FAR ENDS IN", 20);
-        flow.Table(new TextTable<Segment>(
-            [.. shown.Tree.Segments.Where(s => !s.Wires.IsEmpty)], flow.Area,
-            new TextColumn<Segment>("from", s => s.From) { LeastMm = 30 },
-            new TextColumn<Segment>("to", s => s.To) { LeastMm = 30 },
-            new TextColumn<Segment>("mm", s => s.LengthMm is > 0 ? Shown.Number(s.LengthMm) + (s.Estimated ? " E" : "") : "____") { Right = true, Style = TextStyle.Bold },
-            new TextColumn<Segment>("Ø mm", s => Shown.Number(s.DiameterMm, 1)) { Right = true },
-            new TextColumn<Segment>("covering", s => s.Covering is { } id ? shown.Harness.Catalogue.Coverings.FirstOrDefault(c => c.Id == id)?.Title ?? id : "none given") { LeastMm = 40 },
-            TextColumn<Segment>.Tick("done")));
-        flow.Paragraph("Tie each side of every breakout before you wrap. Breakouts ±5 mm, ends +10 −0 mm (common practice, no source). Labels: within 75 mm of each end, clear of tape.");
-        return flow.ToResult();
-    }
+        },
+        (flow, shown) =>
+        {
+            var segments = shown.Tree.Segments.GroupBy(s => s.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+            ImmutableArray<(Wire Wire, int Number)> wires = [.. shown.Wires.OrderByDescending(w => w.AreaMm2 >= 4).ThenByDescending(w => w.CutLengthMm ?? double.MaxValue).ThenBy(w => w.Id, StringComparer.Ordinal).Select((w, i) => (w, i + 1))];
+            flow.Table(new TextTable<(Wire Wire, int Number)>(
+                wires, flow.Area,
+                new TextColumn<(Wire Wire, int Number)>("", w => Shown.Number(w.Number)) { Right = true },
+                new TextColumn<(Wire Wire, int Number)>("wire", w => w.Wire.Id) { Style = TextStyle.Bold, Swatch = w => w.Wire.Colour, Tag = w => new() { For = w.Wire.Id } },
+                new TextColumn<(Wire Wire, int Number)>("from", w => w.Wire.From.ToString()) { FloorMm = 24 },
+                new TextColumn<(Wire Wire, int Number)>("over the pegs", w => Way(w.Wire, segments)) { FloorMm = 50 },
+                new TextColumn<(Wire Wire, int Number)>("to", w => w.Wire.To.ToString()) { FloorMm = 24 },
+                new TextColumn<(Wire Wire, int Number)>("cut mm", w => Shown.Number(w.Wire.CutLengthMm)) { Right = true, Style = TextStyle.Bold },
+                TextColumn<(Wire Wire, int Number)>.Tick("laid")));
+            flow.Heading("TAPE AND SLEEVE RUNS, FROM THE FAR ENDS IN", 20);
+            flow.Table(new TextTable<Segment>(
+                [.. shown.Tree.Segments.Where(s => !s.Wires.IsEmpty)], flow.Area,
+                new TextColumn<Segment>("from", s => s.From) { LeastMm = 30 },
+                new TextColumn<Segment>("to", s => s.To) { LeastMm = 30 },
+                new TextColumn<Segment>("mm", s => s.LengthMm is > 0 ? Shown.Number(s.LengthMm) + (s.Estimated ? " E" : "") : "____") { Right = true, Style = TextStyle.Bold },
+                new TextColumn<Segment>("Ø mm", s => Shown.Number(s.DiameterMm, 1)) { Right = true },
+                new TextColumn<Segment>("covering", s => s.Covering is { } id ? shown.Harness.Catalogue.Coverings.FirstOrDefault(c => c.Id == id)?.Title ?? id : "none given") { LeastMm = 40 },
+                TextColumn<Segment>.Tick("done")));
+            flow.Paragraph("Tie each side of every breakout before you wrap. Breakouts ±5 mm, ends +10 −0 mm (common practice, no source). Labels: within 75 mm of each end, clear of tape.");
+        });
 
     private static string Way(Wire wire, Dictionary<string, Segment> segments)
     {

@@ -14,27 +14,18 @@ public static class CommissioningTable
     private const double BrightFromA = 0.9;
 
     /// <summary>As many A4 (or Letter) pages as the circuits need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(options);
-        var shown = options.Build is { } build ? plan.For(build) : plan;
-        if (shown.Wires.IsEmpty)
-        {
-            return new([]);
-        }
-
-        var form = new PageForm(SheetKinds.Commissioning, "COMMISSIONING", "first power")
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+        _ => new(SheetKinds.Commissioning, "COMMISSIONING", "first power")
         {
             Aside = "first power, with the current limited",
             Caution = "Battery disconnected and all fuses out at the start; a supply with a current limit or a lamp in the battery lead. Extinguisher at hand. If the lamp is bright, or anything smells or warms: off, do not try again. Never crank through the limiting lamp or a meter.",
-        };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        Before(flow, shown);
-        Circuits(flow, shown);
-        After(flow, shown);
-        return flow.ToResult();
-    }
+        },
+        (flow, shown) =>
+        {
+            Before(flow, shown);
+            Circuits(flow, shown);
+            After(flow, shown);
+        });
 
     private static void Before(PageFlow flow, Plan plan)
     {

@@ -15,34 +15,24 @@ public static class FoundWireIndex
         .Add("GN", "old green may pass for blue").Add("BN", "dirty brown may pass for black").Add("TN", "tan may be faded yellow").Add("GY", "grey may be faded violet or dirty white");
 
     /// <summary>As many A4 landscape (or Letter) pages as the wires need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(options);
-        var shown = options.Build is { } build ? plan.For(build) : plan;
-        if (shown.Wires.IsEmpty)
-        {
-            return new([]);
-        }
-
-        var form = new PageForm(SheetKinds.FoundWires, "FOUND-WIRE INDEX", "index")
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+        _ => new(SheetKinds.FoundWires, "FOUND-WIRE INDEX", "index")
         {
             Aside = "which wire is this? by colour, tracer, size",
             Caution = "Battery disconnected before you cut or pull. A cut wire may still be live: every wire marked LIVE is, with the key off.",
             Paper = PaperSizes.A4Landscape,
-        };
-        var keys = new OptionKeys(shown.Wires.Select(w => w.Builds));
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        flow.Table(Table(flow.Area, shown, keys));
-        flow.Heading("OLD AND DIRTY INSULATION", 8);
-        flow.Paragraph($"Wipe the wire and look where tape kept the light away. {string.Join("; ", Aged.Values)} (common practice, no source). Compare size and both ends before you believe a colour.");
-        if (!keys.IsEmpty)
+        },
+        (flow, shown) =>
         {
-            flow.Paragraph($"Option {string.Join("; ", keys.Explained)}.");
-        }
-
-        return flow.ToResult();
-    }
+            var keys = new OptionKeys(shown.Wires.Select(w => w.Builds));
+            flow.Table(Table(flow.Area, shown, keys));
+            flow.Heading("OLD AND DIRTY INSULATION", 8);
+            flow.Paragraph($"Wipe the wire and look where tape kept the light away. {string.Join("; ", Aged.Values)} (common practice, no source). Compare size and both ends before you believe a colour.");
+            if (!keys.IsEmpty)
+            {
+                flow.Paragraph($"Option {string.Join("; ", keys.Explained)}.");
+            }
+        });
 
     private static TextTable<Wire> Table(Box area, Plan plan, OptionKeys keys)
     {

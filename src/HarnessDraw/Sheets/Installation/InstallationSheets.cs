@@ -8,36 +8,27 @@ namespace HarnessDraw.Sheets.Installation;
 public static class InstallationSheets
 {
     /// <summary>As many A4 (or Letter) pages as the steps need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(options);
-        var shown = options.Build is { } build ? plan.For(build) : plan;
-        if (shown.Wires.IsEmpty)
-        {
-            return new([]);
-        }
-
-        var form = new PageForm(SheetKinds.Installation, "INSTALLATION", "installation")
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+        _ => new(SheetKinds.Installation, "INSTALLATION", "installation")
         {
             Aside = "one action a line; stop at every HOLD",
             Caution = "Battery disconnected until the step that connects it. Feeds up to the bolt-in fuses are not fused: sheathed, booted, clear of edges. Clear of exhaust, steering, pedals, fan, belts and fuel lines. If something does not fit, stop: never pull it in with a bolt.",
-        };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        var steps = new InstallationPlan(plan, shown, options).Steps();
-        var numbered = steps.Select((s, i) => (Step: s, Number: i + 1)).ToImmutableArray();
-        flow.Table(new TextTable<(InstallationStep Step, int Number)>(
-            numbered, flow.Area,
-            new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
-            new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 58, Style = TextStyle.Bold },
-            new TextColumn<(InstallationStep Step, int Number)>("torque", s => s.Step.Torque) { LeastMm = 30, Style = TextStyle.Bold },
-            new TextColumn<(InstallationStep Step, int Number)>("why", s => s.Step.Why) { FloorMm = 36 },
-            new TextColumn<(InstallationStep Step, int Number)>("", s => s.Step.Holds ? "HOLD" : "") { Style = TextStyle.Bold with { Colour = Drawing.Ink.Caution } },
-            TextColumn<(InstallationStep Step, int Number)>.Box("initials", 14))
-        { LeastRowMm = 8, GroupOf = s => s.Step.Stage });
-        flow.Y += 3;
-        flow.Need(10);
-        Blanks.Paint(flow.Pen, ["Started", "finished", "by", "vehicle number"], flow.Area.X, flow.Y + 4, flow.Area.Width);
-        return flow.ToResult();
-    }
+        },
+        (flow, shown) =>
+        {
+            var steps = new InstallationPlan(plan, shown, options).Steps();
+            var numbered = steps.Select((s, i) => (Step: s, Number: i + 1)).ToImmutableArray();
+            flow.Table(new TextTable<(InstallationStep Step, int Number)>(
+                numbered, flow.Area,
+                new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
+                new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 58, Style = TextStyle.Bold },
+                new TextColumn<(InstallationStep Step, int Number)>("torque", s => s.Step.Torque) { LeastMm = 30, Style = TextStyle.Bold },
+                new TextColumn<(InstallationStep Step, int Number)>("why", s => s.Step.Why) { FloorMm = 36 },
+                new TextColumn<(InstallationStep Step, int Number)>("", s => s.Step.Holds ? "HOLD" : "") { Style = TextStyle.Bold with { Colour = Drawing.Ink.Caution } },
+                TextColumn<(InstallationStep Step, int Number)>.Box("initials", 14))
+            { LeastRowMm = 8, GroupOf = s => s.Step.Stage });
+            flow.Y += 3;
+            flow.Need(10);
+            Blanks.Paint(flow.Pen, ["Started", "finished", "by", "vehicle number"], flow.Area.X, flow.Y + 4, flow.Area.Width);
+        });
 }

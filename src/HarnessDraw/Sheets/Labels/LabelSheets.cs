@@ -14,28 +14,19 @@ public static class LabelSheets
     private const double LineMm = 4.1;
 
     /// <summary>As many pages as the labels need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(options);
-        var shown = options.Build is { } build ? plan.For(build) : plan;
-        if (shown.Wires.IsEmpty)
-        {
-            return new([]);
-        }
-
-        var form = new PageForm(SheetKinds.Labels, "LABELS", "label sheet")
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+        shown => new(SheetKinds.Labels, "LABELS", "label sheet")
         {
             Aside = $"{shown.Wires.Length * 2} for wire ends, in the order they are put on",
             Caution = "Battery disconnected while you work. Put the label on before the terminal; never under tape or a tie. Readable from the open bonnet.",
-        };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        flow.Paragraph("Whole adhesive sheets or plain paper under clear sleeve, printed at 100 %; cut along the lines. Ø: bore in mm of the heat-shrink sleeve that slips over the wire and shrinks to half.");
-        flow.Y += 2;
-        Grid(flow, HarnessLabels.OfWires(shown), "WIRE ENDS");
-        Grid(flow, HarnessLabels.OfParts(shown), "BRANCHES, CONNECTORS, FUSES");
-        return flow.ToResult();
-    }
+        },
+        (flow, shown) =>
+        {
+            flow.Paragraph("Whole adhesive sheets or plain paper under clear sleeve, printed at 100 %; cut along the lines. Ø: bore in mm of the heat-shrink sleeve that slips over the wire and shrinks to half.");
+            flow.Y += 2;
+            Grid(flow, HarnessLabels.OfWires(shown), "WIRE ENDS");
+            Grid(flow, HarnessLabels.OfParts(shown), "BRANCHES, CONNECTORS, FUSES");
+        });
 
     private static void Grid(PageFlow flow, ImmutableArray<HarnessLabel> labels, string words)
     {
