@@ -5,7 +5,11 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Electrical;
 
 /// <summary>Nominal currents of one state in one build: amperes into net [n] at member [m] (0 is the root).</summary>
-internal sealed record FlowCase(string State, ImmutableSortedDictionary<string, string> Build, bool Momentary, double[][] MemberA);
+internal sealed record FlowCase(string State, ImmutableSortedDictionary<string, string> Build, bool Momentary, double[][] MemberA)
+{
+    /// <summary>True for an alternator's full output into the battery, which is no operating state.</summary>
+    public bool IsOutput { get; init; }
+}
 
 /// <summary>A stretch through one net, from one member to another.</summary>
 internal readonly record struct NetHop(int Net, int From, int To);
@@ -15,11 +19,8 @@ internal sealed record DropPath(string Load, string Circuit, int Case, double No
 {
     public double LimitV => NominalV * LimitFraction;
 
-    /// <summary>The case of the alternator's output that feeds the same loop while the engine runs; -1: the battery alone.</summary>
-    public int ChargeCase { get; init; } = -1;
-
-    /// <summary>What the state adds to nominal currents, as a factor.</summary>
-    public double Rise { get; init; } = 1;
+    /// <summary>The load and what lies in series behind it, as branches of the nominal network; empty for an alternator's output.</summary>
+    public ImmutableArray<Branch> Loads { get; init; } = [];
 }
 
 /// <summary>Largest steady current of a fuse, how much of it motors draw, and in which state.</summary>
@@ -61,12 +62,6 @@ internal sealed class LoadFlow
 
     public double LargestA(int net, int member) => Cases.Count == 0 ? 0 : Cases.Max(c => Math.Abs(c.MemberA[net][member]));
 
-    /// <summary>
-    /// Amperes that the battery's side still carries in the direction of <paramref name="drawnA"/> while the alternator feeds
-    /// <paramref name="chargedA"/>; never less than none: what charges the battery takes nothing from a load.
-    /// </summary>
-    public static double Relieved(double drawnA, double chargedA) => Math.Max(0, Math.Abs(drawnA) + (drawnA < 0 ? -chargedA : chargedA));
-
     /// <summary>The loops of all loads, with the contacts and the given fuse resistances as fixed losses.</summary>
     public List<DropPath> Paths(Func<string, double> fuseOhm)
     {
@@ -74,13 +69,11 @@ internal sealed class LoadFlow
         var steady = SteadyLoads();
         foreach (var (solution, number, charging) in Solutions)
         {
-            var help = charging is null ? Charging(Cases[number]) : -1;
-            var rise = charging is null && IsRunning(Cases[number]) ? options.RunningOverNominal : 1;
-            var walker = new LoopWalker(network, solution, fuseOhm, help < 0 ? null : Solutions[help].Solution);
+            var walker = new LoopWalker(network, solution, fuseOhm);
             if (charging is not null)
             {
                 var liveIsMinus = network.Index.Harness.Power.Ground == GroundPolarity.Positive;
-                var (fixedV, hops) = liveIsMinus ? walker.Upstream(charging.B) : walker.Downstream(charging.A);
+                var (fixedV, hops, _) = liveIsMinus ? walker.Upstream(charging.B) : walker.Downstream(charging.A);
                 paths.Add(new(charging.Thing!.Id, "", number, charging.Source!.NominalV, options.ChargeDrop, fixedV, hops));
                 continue;
             }
@@ -92,23 +85,15 @@ internal sealed class LoadFlow
                     && !(Cases[number].Momentary && steady.Contains(i)))
                 {
                     var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
-                    var (outV, outHops) = walker.Upstream(high);
-                    var (backV, backHops) = walker.Downstream(low);
-                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), (outV + backV) * rise, outHops.AddRange(backHops)) { ChargeCase = help, Rise = rise });
+                    var (outV, outHops, before) = walker.Upstream(high, i);
+                    var (backV, backHops, behind) = walker.Downstream(low, i);
+                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)) { Loads = [load, .. before, .. behind] });
                 }
             }
         }
 
         return paths;
     }
-
-    private bool IsRunning(FlowCase flowCase) => index.Harness.States.Any(s => s.Id == flowCase.State && s.Engine == EngineState.Running);
-
-    /// <summary>Number of the case of full alternator output in the same build, for a state in which the engine runs; -1 when there is none.</summary>
-    private int Charging(FlowCase flowCase) =>
-        IsRunning(flowCase)
-            ? Solutions.FindIndex(s => s.Charging?.Source?.NominalV == index.NominalV && ReferenceEquals(Cases[s.Case].Build, flowCase.Build))
-            : -1;
 
     /// <summary>Loads that work in a lasting state: what they get while the starter turns is judged elsewhere.</summary>
     private HashSet<int> SteadyLoads() =>
@@ -188,7 +173,7 @@ internal sealed class LoadFlow
         }
 
         Solutions.Add((solution, Cases.Count, charging));
-        Cases.Add(new(state, build, momentary, amperes));
+        Cases.Add(new(state, build, momentary, amperes) { IsOutput = charging is not null });
     }
 
     private void RecordFuse(string id, double loadA, NetworkSolution solution, string state, Branch? charging)

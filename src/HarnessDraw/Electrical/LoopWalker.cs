@@ -3,19 +3,22 @@ using System.Collections.Immutable;
 namespace HarnessDraw.Electrical;
 
 /// <summary>Follows the larger current from a node to a source, against it or with it, and adds up what contacts and fuses lose.</summary>
-internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solution, Func<string, double> fuseOhm, NetworkSolution? charging = null)
+internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solution, Func<string, double> fuseOhm)
 {
-    public (double FixedV, ImmutableArray<NetHop> Hops) Upstream(int node) => Walk(node, against: true);
+    /// <param name="node">Where to begin.</param>
+    /// <param name="from">Branch that leads to the node and is not passed again.</param>
+    public LoopWay Upstream(int node, int from = -1) => Walk(node, from, against: true);
 
-    public (double FixedV, ImmutableArray<NetHop> Hops) Downstream(int node) => Walk(node, against: false);
+    public LoopWay Downstream(int node, int from = -1) => Walk(node, from, against: false);
 
-    private (double FixedV, ImmutableArray<NetHop> Hops) Walk(int node, bool against)
+    private LoopWay Walk(int node, int from, bool against)
     {
         var fixedV = 0.0;
         var hops = ImmutableArray.CreateBuilder<NetHop>();
-        var used = new HashSet<int>();
+        var loads = ImmutableArray.CreateBuilder<Branch>();
+        var used = new HashSet<int> { from };
         Branch? entered = null;
-        while (Next(node, against, used) is { } next)
+        while ((Next(node, against, used, loads: false) ?? Next(node, against, used, loads: true)) is { } next)
         {
             used.Add(next);
             var branch = network.Branches[next];
@@ -24,8 +27,15 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
                 break;
             }
 
-            var ohm = branch.Kind == BranchKind.Fuse ? fuseOhm(branch.Thing!.Id) : branch.Kind == BranchKind.Load ? 0 : branch.Ohm;
-            fixedV += LoadFlow.Relieved(solution.Amperes[next], charging?.Amperes[next] ?? 0) * ohm;
+            if (branch.Kind == BranchKind.Load)
+            {
+                loads.Add(branch);
+            }
+            else
+            {
+                fixedV += Math.Abs(solution.Amperes[next]) * (branch.Kind == BranchKind.Fuse ? fuseOhm(branch.Thing!.Id) : branch.Ohm);
+            }
+
             if (branch.Net >= 0 && entered is not null)
             {
                 hops.Add(new(branch.Net, entered.Member, branch.Member));
@@ -39,10 +49,11 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             node = branch.A == node ? branch.B : branch.A;
         }
 
-        return (fixedV, hops.ToImmutable());
+        return new(fixedV, hops.ToImmutable(), loads.ToImmutable());
     }
 
-    private int? Next(int node, bool against, HashSet<int> used)
+    // a load is passed only where nothing else leads on: a coil and the module that grounds it
+    private int? Next(int node, bool against, HashSet<int> used, bool loads)
     {
         int? best = null;
         var most = 1e-6;
@@ -51,7 +62,7 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             // current that leaves the node by this branch; against the current we look for what comes in
             var leaving = network.Branches[i].A == node ? solution.Amperes[i] : -solution.Amperes[i];
             var wanted = against ? -leaving : leaving;
-            if (wanted > most * 1.000001 && !used.Contains(i) && network.Branches[i].Kind != BranchKind.Load)
+            if (wanted > most * 1.000001 && !used.Contains(i) && (network.Branches[i].Kind == BranchKind.Load) == loads)
             {
                 most = wanted;
                 best = i;
@@ -61,3 +72,6 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
         return best;
     }
 }
+
+/// <summary>A way to a source: volts lost beside the wires, the stretches through nets, and loads that lie in series.</summary>
+internal sealed record LoopWay(double FixedV, ImmutableArray<NetHop> Hops, ImmutableArray<Branch> Loads);

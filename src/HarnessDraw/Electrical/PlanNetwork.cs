@@ -10,17 +10,26 @@ namespace HarnessDraw.Electrical;
 /// </summary>
 internal sealed class PlanNetwork
 {
+    private const double JointV = 0.1;
+    private readonly Dictionary<string, double> ratings;
     private readonly int[] branchOfWire;
-    private readonly SortedDictionary<string, int> shown = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, int> shown;
 
     public PlanNetwork(Plan plan, PlanningOptions options)
     {
         Plan = plan;
         Index = new HarnessIndex(plan.Harness);
-        var ratings = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
-        double FuseOhm(string id) => ratings.GetValueOrDefault(id) is > 0 and { } rating ? options.FuseDropV / rating : 0.005;
+        var fuses = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
+        double FuseOhm(string id) => fuses.GetValueOrDefault(id) is > 0 and { } rating ? options.FuseDropV / rating : 0.005;
         Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm };
         Heat = new ConductorHeat(plan, Index, options);
+        ratings = new(StringComparer.Ordinal);
+        foreach (var terminal in plan.Harness.Catalogue.Terminals.Where(t => t is { Ring: false, CurrentA: > 0 }))
+        {
+            ratings.TryAdd(terminal.Id, terminal.CurrentA);
+        }
+
+        shown = new(StringComparer.Ordinal);
         branchOfWire = new int[plan.Wires.Length];
         JointOhm = new double[plan.Wires.Length];
         for (var w = 0; w < plan.Wires.Length; w++)
@@ -38,6 +47,21 @@ internal sealed class PlanNetwork
         Solver = new NodalSolver(Network.Names.Count, [.. Network.Branches.Select(b => (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
     }
 
+    /// <summary>The same network with the wires of another plan, which differ in size and length alone.</summary>
+    private PlanNetwork(PlanNetwork like, Plan plan, PlanningOptions options)
+    {
+        Plan = plan;
+        Index = like.Index;
+        Network = like.Network;
+        Heat = new ConductorHeat(plan, like.Index, options);
+        Solver = like.Solver;
+        Body = like.Body;
+        JointOhm = like.JointOhm;
+        branchOfWire = like.branchOfWire;
+        shown = like.shown;
+        ratings = like.ratings;
+    }
+
     public Plan Plan { get; }
     public HarnessIndex Index { get; }
     public ElectricalNetwork Network { get; }
@@ -53,6 +77,9 @@ internal sealed class PlanNetwork
     /// <summary>What a reader knows by name (pins, cavities, splices), with their nodes.</summary>
     public IReadOnlyDictionary<string, int> Shown => shown;
 
+    /// <summary>The same wires between the same ends, in other sizes and lengths.</summary>
+    public PlanNetwork Resized(Plan plan, PlanningOptions options) => new(this, plan, options);
+
     public int BranchOf(int wire) => branchOfWire[wire];
 
     /// <summary>Node of a wire's end.</summary>
@@ -60,6 +87,21 @@ internal sealed class PlanNetwork
 
     /// <summary>A ground point may come loose: it stays a part of its own.</summary>
     private static bool IsJoint(Branch b) => b is { Kind: BranchKind.Conductor, Ohm: ElectricalNetwork.Joined, Gate: null, Wire: < 0, Thing: null } && b.When.IsAlways;
+
+    /// <summary>
+    /// Ohms of the joint at a wire's end: a splice, a ring on its stud, or the assumed contact; a large terminal has no more than loses 0.1 V at its rating, the
+    /// most that the usual drop test lets a joint lose (common practice, no source).
+    /// </summary>
+    public double JointOhmAt(WireEnd end)
+    {
+        if (end.Pin is null)
+        {
+            return ElectricalNetwork.TightOhm;
+        }
+
+        var ohm = Network.ContactOhm(new(end.At, end.Pin));
+        return end.Terminal is { } id && ratings.TryGetValue(id, out var rated) ? Math.Min(ohm, JointV / rated) : ohm;
+    }
 
     private string NameAt(WireEnd end, string net) => end.Pin is null ? $"splice:{end.At}" : Network.NodeName(new(end.At, end.Pin), net);
 
@@ -69,7 +111,7 @@ internal sealed class PlanNetwork
         foreach (var end in (WireEnd[])[wire.From, wire.To])
         {
             var node = NodeAt(end, wire.Net);
-            joints += end.Pin is null ? ElectricalNetwork.TightOhm : Network.ContactOhm(new(end.At, end.Pin));
+            joints += JointOhmAt(end);
             if (end.Pin is null || Index.IsMate(new(end.At, end.Pin)))
             {
                 shown.TryAdd(end.ToString(), node);

@@ -30,7 +30,7 @@ internal sealed class StateCircuit
     private readonly ImmutableSortedDictionary<string, string> build;
     private readonly HashSet<int> opened;
 
-    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, IEnumerable<int>? opened = null, StateCircuit? like = null)
+    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, IEnumerable<int>? opened = null, StateCircuit? like = null, bool warms = false)
     {
         this.plan = plan;
         this.state = state;
@@ -39,7 +39,7 @@ internal sealed class StateCircuit
         Laws = new PartLaw[plan.Network.Branches.Count];
         Pulled = new bool[Laws.Length];
         WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
-        Solution = Settle(like?.Solution.Volts, warm: like is null);
+        Solution = Settle(like?.Solution.Volts, warm: like is null || warms);
     }
 
     public PartLaw[] Laws { get; }
@@ -76,6 +76,7 @@ internal sealed class StateCircuit
             solution = plan.Solver.Solve(Laws, start);
             start = solution.Volts;
             changed = FollowCoils(solution, round);
+            changed |= FollowSpeeds(solution);
             changed |= FollowConverters(solution);
             changed |= warm && FollowHeat(solution);
         }
@@ -149,6 +150,19 @@ internal sealed class StateCircuit
 
         Restless = round == MostRounds - 1 ? [.. restless] : [];
         return restless.Count > 0;
+    }
+
+    /// <summary>Of the speeds of a motor that have volts, the strongest alone draws.</summary>
+    private bool FollowSpeeds(NodalSolution solution)
+    {
+        var changed = false;
+        foreach (var i in plan.Network.IdleSpeeds(solution.Volts, build).Where(i => i >= 0 && !Laws[i].IsOpen))
+        {
+            Laws[i] = PartLaw.Nothing;
+            changed = true;
+        }
+
+        return changed;
     }
 
     private bool FollowConverters(NodalSolution solution)

@@ -94,7 +94,7 @@ internal sealed partial class ElectricalNetwork
     /// <summary>
     /// The speeds of a motor that do not turn it: of those that have volts and share a return, only the one that draws most runs.
     /// </summary>
-    private HashSet<int> IdleSpeeds(NetworkSolution solution, ImmutableSortedDictionary<string, string> build)
+    public HashSet<int> IdleSpeeds(double[] volts, ImmutableSortedDictionary<string, string> build)
     {
         var idle = new HashSet<int>();
         foreach (var motor in Speeds)
@@ -103,7 +103,7 @@ internal sealed partial class ElectricalNetwork
             foreach (var i in motor)
             {
                 var b = branches[i];
-                if (!b.When.Holds(build) || Math.Abs(solution.Volts[b.A] - solution.Volts[b.B]) < 0.5 * b.NominalV)
+                if (!b.When.Holds(build) || Math.Abs(volts[b.A] - volts[b.B]) < 0.5 * b.NominalV)
                 {
                     continue;
                 }
@@ -189,7 +189,7 @@ internal sealed partial class ElectricalNetwork
             }
         }
 
-        foreach (var i in IdleSpeeds(solution, build).Where(i => i >= 0 && siemens[i] > OpenSiemens))
+        foreach (var i in IdleSpeeds(solution.Volts, build).Where(i => i >= 0 && siemens[i] > OpenSiemens))
         {
             siemens[i] = OpenSiemens;
             changed = true;

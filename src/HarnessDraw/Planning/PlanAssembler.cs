@@ -127,7 +127,7 @@ internal static class PlanAssembler
                 Allowances = allowances,
                 CutLengthMm = cut,
                 Estimated = row.Estimated,
-                Segments = [.. row.Way.Select(s => routed.Tree.Segments[s].Id)],
+                Segments = row.SegmentIds,
                 Builds = row.Draft.Builds,
                 Worst = reasons.WorstOf(row),
                 AmpacityA = Math.Round(row.DeratedA(row.Size), 2),

@@ -25,14 +25,11 @@ public sealed record PlanningOptions
     /// <summary>Allowed drop of the charge lead at full output, as a fraction of nominal volts: 0.3 V of 12 V.</summary>
     public double ChargeDrop { get; init; } = 0.025;
 
-    /// <summary>
-    /// Drops of a running engine's states over those of nominal currents: charging volts are a sixth above nominal, and the charge lead loses its share on the
-    /// way, which a loop from the battery does not see.
-    /// </summary>
-    public double RunningOverNominal { get; init; } = 1.3;
+    /// <summary>Rounds in which sizes and solved states settle one another, at most; from the fifth on no wire becomes thinner again.</summary>
+    public int MostSizingRounds { get; init; } = 10;
 
     /// <summary>Share of a drop limit that new wires may always use, however much kept wiring and contacts have used up.</summary>
-    public double WiresShareOfDrop { get; init; } = 0.5;
+    public double WiresShareOfDrop { get; init; } = 0.45;
 
     /// <summary>A wire heats its neighbours when it carries more than this share of its rating in air.</summary>
     public double LoadedShare { get; init; } = 0.3;

@@ -51,19 +51,42 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             Circuit = circuit,
             Type = type,
             Way = way,
+            SegmentIds = [.. way.Select(s => tree.Segments[s].Id)],
             PathMm = path,
             Sizes = sizes,
             Given = given,
             CaseA = amperes,
+            CaseC = [.. amperes.Select(_ => double.NaN)],
             Unknown = way.Any(s => tree.Segments[s].IsUnknown),
             Estimated = way.Any(s => tree.Segments[s].IsEstimated || tree.Segments[s].IsUnknown),
             AmbientC = AmbientOf(draft, way),
             ProtectedBy = protections[circuit.Id],
-            SteadyA = amperes.Select((a, i) => flow.Cases[i].Momentary ? a / options.MomentaryFactor : a).DefaultIfEmpty(0).Max(),
+            GroundsBehind = circuit.IsReturn ? FusesOfMotor(draft, protections) : [],
+            SteadyA = SteadyOf(amperes, flow, options),
             ConductorMm = (path * (1 + options.LayFraction)) + 100,
             FromCavity = Given(draft.From, net),
             ToCavity = Given(draft.To, net),
         };
+    }
+
+    /// <summary>Largest of the currents by case, short ones counted for less.</summary>
+    public static double SteadyOf(double[] caseA, LoadFlow flow, PlanningOptions options) =>
+        caseA.Select((a, i) => flow.Cases[i].Momentary ? a / options.MomentaryFactor : a).DefaultIfEmpty(0).Max();
+
+    private ImmutableArray<string> FusesOfMotor(DraftWire draft, Dictionary<string, ImmutableArray<string>> protections)
+    {
+        foreach (var pin in new[] { draft.From.Pin, draft.To.Pin }.OfType<PinRef>())
+        {
+            var name = index.PinOf(pin)?.Name ?? pin.Pin;
+            var motors = index.Thing(pin.Thing)?.Elements.Where(e => e.Kind == ElementKind.Motor && e.PinB == name).Select(e => e.PinA).ToArray() ?? [];
+            if (motors.Length > 0)
+            {
+                return [.. index.Harness.Circuits.Where(c => c.Feeds.Any(f => f.Thing == pin.Thing && motors.Contains(f.Pin, StringComparer.Ordinal)))
+                    .Select(c => protections[c.Id].FirstOrDefault()).OfType<string>().Distinct(StringComparer.Ordinal)];
+            }
+        }
+
+        return [];
     }
 
     private string? Given(DraftEnd end, Net net) => end.Pin is { } pin && index.IsMate(pin) ? pin.Pin ?? net.FixedCavity : null;

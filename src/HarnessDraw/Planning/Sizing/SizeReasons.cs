@@ -47,7 +47,7 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         if (wire.ByProtection > wire.ByMechanics && sizing.Sizer.RatingOver(wire) is { } rating)
         {
-            return new("protection", wire.Size == 0 ? null : Text($"{Smaller(wire)} bears {wire.DeratedA(wire.Size - 1):0.0} A here, {wire.ProtectedBy[0]} is {rating:0.#} A"), Room(rating, wire.DeratedA(wire.Size)));
+            return new("protection", wire.Size == 0 ? null : Text($"{Smaller(wire)} bears {wire.DeratedA(wire.Size - 1):0.0} A here, {sizing.Sizer.FuseOver(wire)} is {rating:0.#} A"), Room(rating, wire.DeratedA(wire.Size)));
         }
 
         return new("mechanical minimum", wire.Size == 0 ? null : Text($"{Smaller(wire)} is below the {options.SmallestAreaMm2:0.##} mm2 minimum"), Electrical(wire));
@@ -59,8 +59,7 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
     private LoopBudget? WorstLoop(WireRow wire) => loopsOf[wire].OrderByDescending(l => l.WiresV / Budget(l)).FirstOrDefault();
 
-    /// <summary>Where the limit is out of reach, the new wires alone are held to it.</summary>
-    private double Budget(LoopBudget loop) => sizing.Sizer.NotMet.Contains(loop) ? loop.Path.LimitV : loop.BudgetV(options);
+    private double Budget(LoopBudget loop) => loop.BudgetV(options);
 
     private string DropRunnerUp(WireRow wire)
     {
@@ -71,9 +70,9 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         // the loop that the smaller size would break first
         var loop = loopsOf[wire].OrderByDescending(l => l.WiresVWith(wire, wire.Size - 1) / Budget(l)).First();
-        if (loop.IsOutOfReach)
+        if (Budget(loop) > loop.Path.LimitV - loop.Path.FixedV + 1e-9)
         {
-            return Text($"{Smaller(wire)} would lose {100 * loop.WiresVWith(wire, wire.Size - 1) / loop.Path.NominalV:0.0} % in the wires to {loop.Path.Load}, limit {100 * loop.Path.LimitFraction:0.#} %; contacts and kept wiring lose {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % beside it");
+            return Text($"{Smaller(wire)} would lose {100 * loop.WiresVWith(wire, wire.Size - 1) / loop.Path.NominalV:0.00} % in the wires to {loop.Path.Load}, which are held to {100 * Budget(loop) / loop.Path.NominalV:0.00} % as contacts and kept wiring lose {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} of {100 * loop.Path.LimitFraction:0.#} %");
         }
 
         var volts = LoopV(loop, wire, wire.Size - 1);
@@ -105,7 +104,7 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         var currentA = wire.CaseA[worst];
         var steady = flow.Cases[worst].Momentary ? currentA / options.MomentaryFactor : currentA;
-        return new(flow.Cases[worst].State, Math.Round(currentA, 3), Math.Round(currentA * wire.OhmAt(wire.Size, steady), 4),
-            Math.Round(Copper.SteadyC(wire.AmbientC, wire.Type.MaxC, steady, wire.DeratedA(wire.Size)), 1));
+        var celsius = double.IsNaN(wire.CaseC[worst]) ? wire.SteadyC(wire.Size, steady) : wire.CaseC[worst];
+        return new(flow.Cases[worst].State, Math.Round(currentA, 3), Math.Round(currentA * wire.OhmAt(wire.Size, celsius), 4), Math.Round(celsius, 1));
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning.Cavities;
 using HarnessDraw.Planning.Lengths;
@@ -15,6 +14,9 @@ internal sealed record SizingResult(
 /// <summary>Sizes, cavities and fuses settle one another in a few rounds: currents give fuses, fuses and drops give sizes, sizes give cavities.</summary>
 internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
 {
+    // rounds that may take copper back; sizes that still swing between two then keep the larger
+    private const int RoundsBothWays = 4;
+    private const int RoundsBeforeCavities = 2;
     private readonly HarnessIndex index = routed.Index;
     private readonly TerminalChooser terminals = new(routed.Index);
     private readonly LeafKeys keys = new(routed);
@@ -29,21 +31,40 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
         fuses = index.Harness.Protections.ToImmutableSortedDictionary(
             p => p.Id, p => FuseChooser.Choose(p, SeriesOf(p), routed.Flow.Fuses.GetValueOrDefault(p.Id), options), StringComparer.Ordinal);
         var rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
-        loops = Loops(rows);
+        var nominal = Loops(rows);
+        loops = nominal;
         SizeAll(rows);
+        // cavities are given by what the wires will need there: a small terminal once chosen takes no larger wire
+        Settle(rows, nominal, RoundsBeforeCavities);
         AssignCavities(rows);
-        for (var round = 0; round < 3; round++)
+        Settle(rows, nominal, options.MostSizingRounds);
+        return rows;
+    }
+
+    /// <summary>Sizes, lengths and the solved states settle one another: done when the sizes that the states ask for are those they were solved with.</summary>
+    private void Settle(ImmutableArray<WireRow> rows, ImmutableArray<LoopBudget> nominal, int mostRounds)
+    {
+        var states = new SolvedStates(routed, options, terminals, rows, fuses);
+        for (var round = 0; round < mostRounds; round++)
         {
-            var before = rows.Select(r => r.Size).ToArray();
             SetLengths(rows);
+            states.Solve();
+            loops = [.. nominal.Select(states.Solved).OfType<LoopBudget>()];
+            var before = rows.Select(r => r.Size).ToArray();
             SizeAll(rows);
             if (before.SequenceEqual(rows.Select(r => r.Size)))
             {
                 break;
             }
-        }
 
-        return rows;
+            if (round >= RoundsBothWays)
+            {
+                for (var w = 0; w < rows.Length; w++)
+                {
+                    rows[w].Floor = Math.Max(rows[w].Floor, Math.Max(before[w], rows[w].Size));
+                }
+            }
+        }
     }
 
     public SizingResult Finish(Wiring wiring, PlanningFindings findings)
@@ -68,16 +89,9 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
             .. routed.Flow.Paths(FuseOhm).Select(p => new LoopBudget(p,
             [
                 .. p.Hops.SelectMany(h => byNet[h.Net].Where(w => w.Draft.FromSide.Contains(h.From) != w.Draft.FromSide.Contains(h.To)))
-                    .Select(w => (w, CurrentIn(w, p))),
+                    .Select(w => new LoopPass(w, w.CaseA[p.Case], null)),
             ])),
         ];
-    }
-
-    /// <summary>What a wire carries in a loop: from the battery alone, less what the alternator takes over while the engine runs.</summary>
-    private double CurrentIn(WireRow wire, DropPath path)
-    {
-        double Signed(int number) => wire.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[wire.Draft.Net][m]);
-        return path.Rise * (path.ChargeCase < 0 ? wire.CaseA[path.Case] : LoadFlow.Relieved(Signed(path.Case), Signed(path.ChargeCase)));
     }
 
     private void SizeAll(ImmutableArray<WireRow> rows)
@@ -156,7 +170,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
         foreach (var row in rows)
         {
             var allowances = model.Of(row, ends.Fit(row, true, []), ends.Fit(row, false, []), s => bundles[s]);
-            row.ConductorMm = row.Draft.Hand?.CutLengthMm ?? (row.PathMm + allowances.Sum(a => a.LengthMm));
+            row.ConductorMm = row.Draft.Hand?.CutLengthMm ?? model.RoundUp(row.PathMm + allowances.Sum(a => a.LengthMm));
         }
     }
 

@@ -62,9 +62,8 @@ internal static class UnfusedCables
         var changed = false;
         foreach (var wire in chain)
         {
-            var least = Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal));
             var size = Array.FindIndex([.. wire.Sizes], s => s.AreaMm2 >= areaMm2 - 1e-9);
-            if (size < least || !hasTerminal(wire, size))
+            if (size < wire.Least || !hasTerminal(wire, size))
             {
                 return false;
             }

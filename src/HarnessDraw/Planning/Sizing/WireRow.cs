@@ -14,17 +14,24 @@ internal sealed class WireRow
 
     /// <summary>Segments on the way, and the length along them; lengths of unknown paths are guessed and marked.</summary>
     public required ImmutableArray<int> Way { get; init; }
+    public required ImmutableArray<string> SegmentIds { get; init; }
     public required double PathMm { get; init; }
     public required bool Unknown { get; init; }
     public required bool Estimated { get; init; }
     public required double AmbientC { get; init; }
     public required ImmutableArray<string> ProtectedBy { get; init; }
 
-    /// <summary>Amperes by case; the cases of <see cref="Electrical.LoadFlow"/>.</summary>
+    /// <summary>For the ground of one motor alone: the fuses of its feeds, which a jammed or shorted motor blows through this wire too.</summary>
+    public ImmutableArray<string> GroundsBehind { get; init; } = [];
+
+    /// <summary>Amperes by case, the cases of <see cref="Electrical.LoadFlow"/>: nominal ones, and from the first solved states on those.</summary>
     public required double[] CaseA { get; init; }
 
+    /// <summary>Conductor temperature by case, degC; not a number where the case was not solved.</summary>
+    public required double[] CaseC { get; init; }
+
     /// <summary>Largest current for the temperature test: short ones count for less.</summary>
-    public required double SteadyA { get; init; }
+    public required double SteadyA { get; set; }
     public required ImmutableArray<WireSize> Sizes { get; init; }
 
     /// <summary>A size given by hand: it stays.</summary>
@@ -38,6 +45,12 @@ internal sealed class WireRow
     public int ByProtection { get; set; }
     public int ByTerminal { get; set; }
     public int ByDrop { get; set; }
+
+    /// <summary>Size that rounds which do not come to rest have shown to be needed.</summary>
+    public int Floor { get; set; }
+
+    /// <summary>Least size number by everything but the drop.</summary>
+    public int Least => Math.Max(Math.Max(Math.Max(ByMechanics, ByAmpacity), Math.Max(ByProtection, ByTerminal)), Floor);
 
     /// <summary>True when it has the size of the unfused cables it goes on from.</summary>
     public bool IsLevelled { get; set; }
@@ -53,9 +66,8 @@ internal sealed class WireRow
 
     public double DeratedA(int size) => Ampacity.DeratedA(Sizes[size], Type.MaxC, AmbientC, Loaded);
 
-    public double OhmAt(int size, double currentA)
-    {
-        var temperature = Electrical.Copper.SteadyC(AmbientC, Type.MaxC, currentA, DeratedA(size));
-        return Electrical.Copper.Ohm(Sizes[size], ConductorMm, temperature);
-    }
+    /// <summary>Steady temperature of the conductor at a current, by the bundle factor of the fullest segment.</summary>
+    public double SteadyC(int size, double currentA) => Electrical.Copper.SteadyC(AmbientC, Type.MaxC, currentA, DeratedA(size));
+
+    public double OhmAt(int size, double conductorC) => Electrical.Copper.Ohm(Sizes[size], ConductorMm, conductorC);
 }

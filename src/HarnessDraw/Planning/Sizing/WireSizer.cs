@@ -1,23 +1,6 @@
-using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 
 namespace HarnessDraw.Planning.Sizing;
-
-/// <summary>The wires one loop passes, with their currents, against what it may drop.</summary>
-internal sealed record LoopBudget(DropPath Path, IReadOnlyList<(WireRow Wire, double CurrentA)> Wires)
-{
-    /// <summary>True where contacts and kept wiring alone lose more than the limit: no copper can meet it.</summary>
-    public bool IsOutOfReach => Path.FixedV >= Path.LimitV;
-
-    /// <summary>
-    /// What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit; the whole limit where it is out of reach.
-    /// </summary>
-    public double BudgetV(PlanningOptions options) => IsOutOfReach ? Path.LimitV : Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
-
-    public double WiresV => Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(w.Wire.Size, w.CurrentA));
-
-    public double WiresVWith(WireRow changed, int size) => Wires.Sum(w => w.CurrentA * w.Wire.OhmAt(w.Wire == changed ? size : w.Wire.Size, w.CurrentA));
-}
 
 /// <summary>
 /// Sizes all wires at once: least size by mechanics, temperature, protection and terminal for each, then loop by loop the drop. Within a
@@ -27,7 +10,6 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 {
     public List<WireRow> WithoutTerminal { get; } = [];
     public List<WireRow> TooSmall { get; } = [];
-    public List<LoopBudget> NotMet { get; } = [];
 
     public void Size(IReadOnlyList<WireRow> wires, IReadOnlyList<LoopBudget> loops)
     {
@@ -42,7 +24,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         }
 
         Thin(loops);
-        UnfusedCables.Level(loops, AllowedV, HasTerminal);
+        UnfusedCables.Level(loops, l => l.BudgetV(options), HasTerminal);
         foreach (var wire in wires)
         {
             wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal)) ? wire.Size : 0;
@@ -57,29 +39,28 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     {
         var droppedV = new double[loops.Count];
         var allowedV = new double[loops.Count];
-        var passes = new Dictionary<WireRow, List<(int Loop, double CurrentA)>>();
+        var passes = new Dictionary<WireRow, List<(int Loop, LoopPass Pass)>>();
         for (var l = 0; l < loops.Count; l++)
         {
             droppedV[l] = loops[l].WiresV;
-            allowedV[l] = AllowedV(loops[l]);
-            foreach (var (wire, currentA) in loops[l].Wires)
+            allowedV[l] = loops[l].BudgetV(options);
+            foreach (var pass in loops[l].Wires)
             {
-                if (!wire.Given)
+                if (!pass.Wire.Given)
                 {
-                    (passes.TryGetValue(wire, out var list) ? list : passes[wire] = []).Add((l, currentA));
+                    (passes.TryGetValue(pass.Wire, out var list) ? list : passes[pass.Wire] = []).Add((l, pass));
                 }
             }
         }
 
         foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
         {
-            var least = Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal));
             var addedV = new double[at.Count];
-            while (wire.Size > least && HasTerminal(wire, wire.Size - 1))
+            while (wire.Size > wire.Least && HasTerminal(wire, wire.Size - 1))
             {
                 for (var i = 0; i < addedV.Length; i++)
                 {
-                    addedV[i] = at[i].CurrentA * (wire.OhmAt(wire.Size - 1, at[i].CurrentA) - wire.OhmAt(wire.Size, at[i].CurrentA));
+                    addedV[i] = at[i].Pass.DropV(wire.Size - 1) - at[i].Pass.DropV(wire.Size);
                 }
 
                 if (!LoopsAllow(at, addedV, droppedV, allowedV))
@@ -97,11 +78,8 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         }
     }
 
-    // what pins keep from its limit is no reason for thick wires elsewhere
-    private double AllowedV(LoopBudget loop) => NotMet.Contains(loop) ? loop.Path.LimitV : loop.BudgetV(options);
-
     // passes of one loop stand beside each other; a loop that is over what it may drop takes no more
-    private static bool LoopsAllow(List<(int Loop, double CurrentA)> at, double[] addedV, double[] droppedV, double[] allowedV)
+    private static bool LoopsAllow(List<(int Loop, LoopPass Pass)> at, double[] addedV, double[] droppedV, double[] allowedV)
     {
         for (var i = 0; i < addedV.Length;)
         {
@@ -148,10 +126,15 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
         wire.Size = Math.Max(needed, wire.ByTerminal);
         wire.ByTerminal = wire.Size > needed ? wire.Size : 0;
+        wire.Size = Math.Max(wire.Size, wire.Floor);
     }
 
-    /// <summary>Rating of the nearest protection; null when none is known.</summary>
-    public double? RatingOver(WireRow wire) => wire.ProtectedBy.IsEmpty ? null : ratingOf(wire.ProtectedBy[0]);
+    /// <summary>Rating of the nearest protection, which for a motor's ground is that of its feed; null when none is known.</summary>
+    public double? RatingOver(WireRow wire) => FuseOver(wire) is { } fuse ? ratingOf(fuse) : null;
+
+    /// <summary>The nearest protection; of a motor's feeds the one with the largest rating.</summary>
+    public string? FuseOver(WireRow wire) =>
+        wire.ProtectedBy.IsEmpty ? wire.GroundsBehind.OrderByDescending(f => ratingOf(f) ?? 0).FirstOrDefault() : wire.ProtectedBy[0];
 
     /// <summary>The least size from <paramref name="from"/> on that both ends can be terminated with, or -1.</summary>
     public int NextWithTerminal(WireRow wire, int from)
@@ -196,30 +179,59 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
     private void Meet(LoopBudget loop)
     {
-        var budget = loop.BudgetV(options);
-        if (loop.WiresV <= budget)
+        if (loop.WiresV <= loop.BudgetV(options))
         {
             return;
         }
 
+        Scale(loop);
+        OneByOne(loop);
+    }
+
+    /// <summary>
+    /// Where the first wires have no larger terminal, the others one by one; not at all where even that is not enough: what pins keep from its limit is no
+    /// reason for thick wires elsewhere, and the checker says the rest.
+    /// </summary>
+    private void OneByOne(LoopBudget loop)
+    {
+        int[] before = [.. loop.Wires.Select(w => w.Wire.Size)];
+        while (loop.WiresV > loop.BudgetV(options))
+        {
+            // where most volts are saved for the copper that it costs
+            var next = loop.Wires.Select(w => w.Wire).Distinct().Where(w => !w.Given && !HasStud(w) && w.Size < w.Sizes.Length - 1 && NextWithTerminal(w, w.Size + 1) >= 0)
+                .Select(w => (Wire: w, To: NextWithTerminal(w, w.Size + 1))).OrderByDescending(n => SavedPerMm3(loop, n.Wire, n.To)).FirstOrDefault();
+            if (next.Wire is null)
+            {
+                for (var i = 0; i < before.Length; i++)
+                {
+                    loop.Wires[i].Wire.Size = before[i];
+                }
+
+                break;
+            }
+
+            next.Wire.Size = next.To;
+        }
+    }
+
+    private static double SavedPerMm3(LoopBudget loop, WireRow wire, int to) =>
+        (loop.WiresV - loop.WiresVWith(wire, to)) / ((wire.Sizes[to].AreaMm2 - wire.SizeNow.AreaMm2) * wire.ConductorMm);
+
+    private void Scale(LoopBudget loop)
+    {
+        var budgetV = loop.BudgetV(options);
         var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => MostPerRootA(w.Wire, w.CurrentA)).DefaultIfEmpty(0).Max();
         if (most <= 0)
         {
             most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
         }
 
-        LoopWire[] wires = [.. loop.Wires.Select(w => new LoopWire(w.Wire, w.CurrentA, this))];
-        if (DropAt(wires, most) > budget)
-        {
-            // out of reach beside contacts and kept wiring: as far as the pins let it, the checker says the rest
-            NotMet.Add(loop);
-        }
-
+        LoopWire[] wires = [.. loop.Wires.Select(w => new LoopWire(w, this))];
         var (low, high) = (0.0, most);
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            (low, high) = DropAt(wires, middle) > budget ? (middle, high) : (low, middle);
+            (low, high) = DropAt(wires, middle) > budgetV ? (middle, high) : (low, middle);
         }
 
         // all are chosen before any is set: a wire may pass the loop twice, and keeps the larger size
@@ -260,11 +272,12 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     }
 
     /// <summary>A wire of a loop while its size is sought: what each of its sizes comes to and drops is worked out once.</summary>
-    private sealed class LoopWire(WireRow wire, double currentA, WireSizer sizer)
+    private sealed class LoopWire(LoopPass pass, WireSizer sizer)
     {
-        private readonly double rootA = Math.Sqrt(currentA);
-        private readonly double[] dropV = Enumerable.Repeat(double.NaN, wire.Sizes.Length).ToArray();
-        private readonly int[] ends = Enumerable.Repeat(-1, wire.Sizes.Length).ToArray();
+        private readonly WireRow wire = pass.Wire;
+        private readonly double rootA = Math.Sqrt(pass.CurrentA);
+        private readonly double[] dropV = Enumerable.Repeat(double.NaN, pass.Wire.Sizes.Length).ToArray();
+        private readonly int[] ends = Enumerable.Repeat(-1, pass.Wire.Sizes.Length).ToArray();
 
         public WireRow Wire => wire;
 
@@ -273,7 +286,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             var size = SizeAt(areaPerRootA);
             if (double.IsNaN(dropV[size]))
             {
-                dropV[size] = currentA * wire.OhmAt(size, currentA);
+                dropV[size] = pass.DropV(size);
             }
 
             return dropV[size];

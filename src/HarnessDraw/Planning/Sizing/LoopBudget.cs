@@ -1,0 +1,30 @@
+using HarnessDraw.Electrical;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>
+/// A wire of a loop with the current it carries there; <see cref="HeatC"/> is its rise over the ambient times the square of what its size bears in air, which
+/// no size changes. Null: by the bundle factor of the fullest segment.
+/// </summary>
+internal readonly record struct LoopPass(WireRow Wire, double CurrentA, double? HeatC)
+{
+    public double DropV(int size)
+    {
+        var inAirA = Ampacity.InAirA(Wire.Sizes[size]);
+        return CurrentA * Wire.OhmAt(size, HeatC is { } heat ? Wire.AmbientC + (heat / (inAirA * inAirA)) : Wire.SteadyC(size, CurrentA));
+    }
+}
+
+/// <summary>The wires one loop passes, with their currents, against what it may drop.</summary>
+internal sealed record LoopBudget(DropPath Path, IReadOnlyList<LoopPass> Wires)
+{
+    /// <summary>
+    /// What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit; the whole limit where those alone lose more
+    /// than it, as no copper can then meet it.
+    /// </summary>
+    public double BudgetV(PlanningOptions options) => Path.FixedV >= Path.LimitV ? Path.LimitV : Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
+
+    public double WiresV => Wires.Sum(w => w.DropV(w.Wire.Size));
+
+    public double WiresVWith(WireRow changed, int size) => Wires.Sum(w => w.DropV(w.Wire == changed ? size : w.Wire.Size));
+}

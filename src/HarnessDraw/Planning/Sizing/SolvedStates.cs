@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using HarnessDraw.Electrical;
+using HarnessDraw.Model;
+
+namespace HarnessDraw.Planning.Sizing;
+
+/// <summary>
+/// The lasting states of the covering builds, solved with the sizes and lengths that the wires have so far: what the next round of sizes rests on. Cranking
+/// and an alternator's full output keep their nominal currents, as the rules about them do.
+/// </summary>
+internal sealed class SolvedStates
+{
+    // under half the source's volts a load counts as off, as it does where the drops are checked
+    private const double OnFrom = 0.5;
+    private readonly RoutedHarness routed;
+    private readonly PlanningOptions options;
+    private readonly TerminalChooser terminals;
+    private readonly ImmutableArray<WireRow> rows;
+    private readonly Dictionary<WireRow, int> numbers = [];
+    private readonly Dictionary<(string Thing, string Element), Branch> loads = [];
+    private readonly ImmutableArray<int> cases;
+    private readonly StateCircuit?[] circuits;
+    private readonly Plan draft;
+    private PlanNetwork network;
+
+    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses)
+    {
+        this.routed = routed;
+        this.options = options;
+        this.terminals = terminals;
+        this.rows = rows;
+        for (var w = 0; w < rows.Length; w++)
+        {
+            numbers.Add(rows[w], w);
+        }
+
+        draft = DraftPlan.Of(routed, fuses);
+        network = new(draft with { Wires = Wires() }, options);
+        foreach (var b in network.Network.Branches.Where(b => b is { Kind: BranchKind.Load, Element: not null }))
+        {
+            loads.TryAdd((b.Thing!.Id, b.Element!.Id), b);
+        }
+
+        var flow = routed.Flow.Cases;
+        cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
+        circuits = new StateCircuit?[flow.Count];
+    }
+
+    /// <summary>Solves every case with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
+    public void Solve()
+    {
+        network = network.Resized(draft with { Wires = Wires() }, options);
+        var states = routed.Index.Harness.States;
+        // cases are solved side by side; each fills its own place
+        Parallel.For(0, cases.Length, i =>
+        {
+            var flow = routed.Flow.Cases[cases[i]];
+            circuits[cases[i]] = new(network, states.First(s => s.Id == flow.State), flow.Build, null, circuits[cases[i]], warms: true);
+        });
+        for (var w = 0; w < rows.Length; w++)
+        {
+            foreach (var c in cases)
+            {
+                rows[w].CaseA[c] = Math.Abs(AmperesOf(w, c));
+                rows[w].CaseC[c] = circuits[c]!.WireC[w];
+            }
+
+            rows[w].SteadyA = RowMaker.SteadyOf(rows[w].CaseA, routed.Flow, options);
+        }
+    }
+
+    /// <summary>
+    /// The loop of a load as the solved state has it: signed currents along its way, and as fixed all that is lost beside the wires that lose. Unchanged for a
+    /// case that is not solved; null where the load is off after all.
+    /// </summary>
+    public LoopBudget? Solved(LoopBudget nominal)
+    {
+        var path = nominal.Path;
+        if (circuits[path.Case] is not { } circuit)
+        {
+            return nominal;
+        }
+
+        var circuitV = routed.Index.Circuit(path.Circuit).NominalV;
+        if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.Select(l => Across(circuit, l)).ToArray() is not [var first, .. var behind] || first < OnFrom * sourceV)
+        {
+            return null;
+        }
+
+        LoopPass[] passes = [.. nominal.Wires.Select(p => Solved(p, path.Case, circuit)).Where(p => p.CurrentA > 0)];
+        var lostV = sourceV - first - behind.Sum();
+        return new(path with { NominalV = circuitV, FixedV = lostV - passes.Sum(p => p.DropV(p.Wire.Size)) }, passes);
+    }
+
+    private LoopPass Solved(LoopPass nominal, int number, StateCircuit circuit)
+    {
+        var w = numbers[nominal.Wire];
+        var row = nominal.Wire;
+        var along = row.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[row.Draft.Net][m]) < 0 ? -1 : 1;
+        var inAirA = Ampacity.InAirA(row.SizeNow);
+        return new(row, along * AmperesOf(w, number), (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
+    }
+
+    private double AmperesOf(int wire, int number) => circuits[number]!.Solution.Amperes[network.BranchOf(wire)];
+
+    private double Across(StateCircuit circuit, Branch load)
+    {
+        if (load.Element is null || !loads.TryGetValue((load.Thing!.Id, load.Element.Id), out var here))
+        {
+            return 0;
+        }
+
+        return Math.Abs(circuit.Solution.Volts[here.A] - circuit.Solution.Volts[here.B]);
+    }
+
+    /// <summary>Volts at the posts of the battery of these volts; without one, of the converter or alternator.</summary>
+    private double? SourceV(StateCircuit circuit, double nominalV)
+    {
+        foreach (var kind in (SourceKind[])[SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator])
+        {
+            var posts = network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && b.Source.NominalV == nominalV)
+                .Select(b => Math.Abs(circuit.Solution.Volts[b.A] - circuit.Solution.Volts[b.B])).ToArray();
+            if (posts.Length > 0)
+            {
+                return posts.Max();
+            }
+        }
+
+        return null;
+    }
+
+    private ImmutableArray<Wire> Wires() => [.. rows.Select((r, i) => DraftPlan.WireOf(routed.Index, terminals, r, i))];
+}
