@@ -59,6 +59,8 @@ public static class CommandLine
             CompareCommand.Make(terminal),
             ImportCommand.Make(terminal),
             TraceCommand.Make(terminal),
+            TryCommand.Make(terminal),
+            FitCommand.Make(terminal),
             SchemaCommand.Make(terminal),
             NewCommand.Make(terminal),
         };

@@ -6,6 +6,7 @@ using HarnessDraw.Drawing;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
+using HarnessDraw.Reading.Edits;
 using HarnessDraw.Reading.Frozen;
 using HarnessDraw.Reading.Import;
 using HarnessDraw.Sheets;
@@ -52,6 +53,9 @@ public static class HarnessCompiler
         plan = measured is null ? plan : AsBuiltKeeper.KeepLengths(plan, measured.Value!);
         return new(new CheckedPlan(plan, HarnessChecker.Check(plan, rules)), read.Diagnostics);
     }
+
+    /// <summary>The files of a description with changes that are tried in memory, or what is wrong with a change.</summary>
+    public static (IFileSource? Files, string? Problem) Edit(string descriptionFile, IFileSource files, ImmutableArray<string> changes) => FileEdits.Apply(descriptionFile, files, changes);
 
     /// <summary>Lengths as built, from the file beside the description; null when there is none.</summary>
     private static Outcome<AsBuilt>? AsBuilt(string descriptionFile, IFileSource files, Harness harness)

@@ -18,6 +18,8 @@ public partial class WrittenCommandsTests
     [InlineData("compare")]
     [InlineData("import")]
     [InlineData("trace")]
+    [InlineData("try")]
+    [InlineData("fit")]
     [InlineData("schema")]
     [InlineData("new")]
     public void Examples_in_the_help_run_as_written(string command)

@@ -1,0 +1,13 @@
+using System.Collections.Immutable;
+
+namespace HarnessDraw.Reading.Edits;
+
+/// <summary>Files as they are, but for some whose text was changed in memory.</summary>
+public sealed class EditedFiles(IFileSource files, ImmutableSortedDictionary<string, string> edited) : IFileSource
+{
+    public bool Exists(string path) => files.Exists(path);
+
+    public string ReadText(string path) => edited.TryGetValue(path, out var text) ? text : files.ReadText(path);
+
+    public long SizeBytes(string path) => edited.TryGetValue(path, out var text) ? text.Length : files.SizeBytes(path);
+}
