@@ -5,6 +5,7 @@ using HarnessDraw.Checking.Rules.Connectors;
 using HarnessDraw.Checking.Rules.Fusing;
 using HarnessDraw.Checking.Rules.Grounding;
 using HarnessDraw.Checking.Rules.Identity;
+using HarnessDraw.Checking.Rules.Network;
 using HarnessDraw.Checking.Rules.Particular;
 using HarnessDraw.Checking.Rules.Routing;
 using HarnessDraw.Checking.Rules.Splicing;
@@ -27,6 +28,7 @@ public static class RuleCatalogue
         new TwoWiresInCavity(), new TwoWiresOnBlade(), new NetDiffersAcrossMate(), new ColourChangesAtFirewall(), new WrongHalf(), new ContactOverloaded(), new LoadedNeighbours(), new FirewallPasses(),
         new LiveBesideSender(), new LeftBesideRight(), new ApartButNeighbours(), new MixedVoltsInConnector(), new ForeignTerminal(), new SealDoesNotGrip(), new CavityUnplugged(), new TooManyCircuits(),
         new NoReserve(), new RingNotItsStud(), new RingsPerStud(), new TorqueNotGiven(), new LivePinsBare(), new PlugsSwappable(),
+        new FloatingNet(), new NoLengthLeft(), new NeverOn(), new JumperBesideWire(), new AmmeterBelowOutput(), new SenderByItsThread(),
         new NoReturn(), new ReturnThroughNonMetal(), new BatteryNotBonded(), new StrapSmall(), new GroundCrowded(), new SenderSharesReturn(), new ScreenNotGrounded(), new GroundFinishMissing(),
         new TriggerFeedsLoad(), new RelayContactOverloaded(), new CoilAboveContact(), new DiodeReversed(), new PositiveGround(), new ExciterRunOn(), new ExciterCurrentLow(), new OneWireKeepsExciter(),
         new LiveBladeBare(), new KeyOffDrain(), new GreenYellowUsed(), new SignalBesideCharge(),

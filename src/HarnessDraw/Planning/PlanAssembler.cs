@@ -148,7 +148,7 @@ internal static class PlanAssembler
         {
             if (sizing.Sizer.TooSmall.Contains(rows[w]))
             {
-                findings.AddTooSmall(rows[w], ids[w], sizing.Sizer.RatingOver(rows[w]));
+                findings.AddTooSmall(rows[w], ids[w], sizing.Sizer.FuseOver(rows[w]), sizing.Sizer.RatingOver(rows[w]));
             }
 
             if (!rows[w].Given && !sizing.Sizer.HasTerminal(rows[w], rows[w].Size))

@@ -1,0 +1,33 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Tests.Checking;
+
+/// <summary>Networks that cannot be solved into anything useful, and parts of them that work against one another.</summary>
+internal static class NetworkCases
+{
+    public static IEnumerable<RuleCase> All =>
+    [
+        new("floating-net", p => Lost(p, new("probe", "1")), ["F20 (horn) hangs on nothing: from probe.1 on"], p => Lost(p, new("horn", "1"))),
+        new("no-length-left", p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) }), ["F07 (horn) is cut", "no wire is left"], p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) + 1 })),
+        new("never-on", p => Running(p, KeyPosition.Start), ["horn is on in none of the states"], p => Running(p, KeyPosition.Run)),
+        new("jumper-beside-wire", p => Jumper(p, "horn"), ["F20 (horn) joins fan relay.86 and fan relay.x beside F09 (fan trigger)"], p => Jumper(p, "fan trigger")),
+        new("ammeter-below-output", p => Ammeter(p, 54), ["alternator gives 55 A through ammeter, which is made for 54 A", "60 A or more"], p => Ammeter(p, 55)),
+        new("sender-by-its-thread", p => Sender(p, null), ["coolant sender: grounded by the thread alone"], p => Sender(p, "threads bare, measured to the battery")),
+    ];
+
+    private static double Stripped(Wire wire) => wire.From.StripMm!.Value + wire.To.StripMm!.Value;
+
+    private static Plan Lost(Plan p, WireEnd from) => p.AddWire("F07", w => w with { Id = "F20", From = from, To = new("second probe", "1") });
+
+    private static Plan Running(Plan p, KeyPosition hornFrom) => p.Circuit("horn", c => c with { LiveWith = hornFrom })
+        .Harness(h => h with { States = [new("all", KeyPosition.Run, EngineState.Running, [.. h.Circuits.Select(c => c.Id)], null)] }).Circuit("starter solenoid", c => c with { LiveWith = KeyPosition.Run });
+
+    private static Plan Jumper(Plan p, string circuit) => p.AddWire("F07", w => w with { Id = "F20", Circuit = circuit, From = new("fan relay", "86"), To = new("fan relay", "x") });
+
+    private static Plan Ammeter(Plan p, double ratedA) => p
+        .Harness(h => h with { Things = [.. h.Things, h.ThingOf("horn") with { Id = "ammeter", Kind = ThingKind.Switch, Elements = [new("scale", ElementKind.Contact, "1", "2") { RatedA = ratedA }] }] })
+        .AddWire("P03", w => w with { Id = "P09", From = new("ammeter", "2") }).Wire("P03", w => w with { To = new("ammeter", "1") });
+
+    private static Plan Sender(Plan p, string? note) => p.Thing("coolant sender", t => t with { Note = note, Elements = [new("sender", ElementKind.Sender, "1", null) { ResistanceOhm = 100 }] });
+}
