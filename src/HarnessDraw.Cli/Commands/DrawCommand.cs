@@ -21,6 +21,7 @@ internal static class DrawCommand
         var formats = ListedOption.Several("--format", "File formats", FormatWords, FormatWords);
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
+        var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };
         var tile = PaperOption("--tile", "Cut the wall chart and the build board onto small paper too: A4 or Letter", "A4", "Letter");
         var build = new Option<string?>("--build") { Description = "Show one build only: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
@@ -51,7 +52,7 @@ internal static class DrawCommand
             "harnessdraw draw examples/brackmere-six.yaml --for troubleshooter --format pdf",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
-            file, sheets, whom, formats, inks, paper, tile, build, units, dpi, embed, font, rules, output,
+            file, sheets, whom, formats, inks, paper, several, tile, build, units, dpi, embed, font, rules, output,
         };
         command.SetAction(parsed =>
         {
@@ -62,6 +63,7 @@ internal static class DrawCommand
                 Formats = [.. parsed.GetValue(formats).Select(f => Enum.Parse<SheetFormat>(f, ignoreCase: true))],
                 BlackInks = [.. parsed.GetValue(inks).Select(i => i == "black")],
                 Paper = PaperOf(parsed.GetValue(paper)),
+                SeveralCharts = parsed.GetValue(several),
                 TileOnto = PaperOf(parsed.GetValue(tile)),
                 Units = Enum.Parse<UnitsShown>(parsed.GetValue(units)!, ignoreCase: true),
                 Dpi = parsed.GetValue(dpi),

@@ -20,6 +20,9 @@ public sealed class ChartLayout
 
     public LaneCrossings Crossings { get; }
 
+    /// <summary>The cards as they follow each other round the tree.</summary>
+    public IReadOnlyList<int> CardOrder => lanes.CardOrder;
+
     public static ChartLayout Start(ChartProblem problem, ChartMetrics metrics)
     {
         ArgumentNullException.ThrowIfNull(problem);

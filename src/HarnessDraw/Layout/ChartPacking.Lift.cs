@@ -95,7 +95,7 @@ internal sealed partial class ChartPacking
     private void Lift(Spine child, List<FrameBox> placed, bool isLeft, double edge, double width, double least, (double From, double To, double MostMm) limit)
     {
         var best = (T: Settle(placed, Turned(child, isLeft, edge, width, 0), least), LiftMm: 0.0);
-        for (var liftMm = LiftStepMm; ; liftMm += LiftStepMm)
+        for (var liftMm = LiftStepMm; liftMm < limit.MostMm; liftMm += LiftStepMm)
         {
             var boxes = Turned(child, isLeft, edge, width, liftMm);
             if (Math.Max(limit.To, boxes.Max(b => b.U1)) - Math.Min(limit.From, boxes.Min(b => b.U0)) > limit.MostMm)

@@ -34,9 +34,12 @@ public sealed record Plan
     public Wire WireOf(string id) => Wires.First(w => w.Id == id);
 
     /// <summary>The same plan with only what <paramref name="build"/> includes. Ids, cavities and sizes do not change.</summary>
-    public Plan For(ImmutableSortedDictionary<string, string> build)
+    public Plan For(ImmutableSortedDictionary<string, string> build) => Only(w => w.Builds.Holds(build));
+
+    /// <summary>The same plan with only the wires that are asked for. Ids, cavities and sizes do not change.</summary>
+    public Plan Only(Func<Wire, bool> isAskedFor)
     {
-        var wires = Wires.Where(w => w.Builds.Holds(build)).ToImmutableArray();
+        var wires = Wires.Where(isAskedFor).ToImmutableArray();
         var kept = wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
         return this with
         {

@@ -22,6 +22,9 @@ internal sealed class ChartCardSubject
     public Dictionary<(int Lane, int End), ChartRow> Rows { get; } = [];
     public List<ChartStub> Stubs { get; } = [];
     public int Node { get; set; } = -1;
+
+    /// <summary>What other charts show of this load ('3 more on charts 1, 4'); null when all is here.</summary>
+    public string? Elsewhere { get; set; }
 }
 
 /// <summary>An edge of the drawn tree: the plan's segments it stands for, from the parent on.</summary>

@@ -8,17 +8,18 @@ internal sealed class ChartDraft
     private readonly ChartLayout layout;
     private (double MostHeightMm, double EnoughMm) lifted;
 
-    public ChartDraft(WallChartSubject subject, WallChartWordPanels words, double nameMm, bool blackInk, double columnMm, double tableShare)
+    public ChartDraft(WallChartSubject subject, WallChartWordPanels words, ChartPart? part, double nameMm, bool blackInk, double columnMm, double tableShare)
     {
         Problem = new(subject, new WallChartStyle(subject, nameMm, blackInk, columnMm, tableShare));
         layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
         Compact = layout.Pack();
         // what the panels say does not depend on how the chart is packed
-        Panels = new WallChartPanels(Problem, Compact, blackInk).All(words);
+        Panels = new WallChartPanels(Problem, Compact, blackInk).All(words, part);
     }
 
     public WallChartProblem Problem { get; }
     public LaneCrossings Crossings => layout.Crossings;
+    public IReadOnlyList<int> CardOrder => layout.CardOrder;
     public List<ChartPanel> Panels { get; }
 
     /// <summary>Packed as narrow as the shape allows, nothing lifted.</summary>
@@ -40,16 +41,23 @@ internal sealed class ChartDraft
 }
 
 /// <summary>The drafts of one subject, each made when it is first asked for.</summary>
-internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk)
+internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, ChartPart? part = null)
 {
-    private readonly WallChartWordPanels words = new(subject.Plan);
+    private readonly WallChartWordPanels words = new(subject.Plan, part);
+
+    public WallChartSubject Subject => subject;
+    public bool BlackInk => blackInk;
+
+    /// <summary>Which of several charts this is; null when one shows all.</summary>
+    public ChartPart? Part => part;
+
     private readonly Dictionary<(double NameMm, double ColumnMm, double TableShare), ChartDraft> made = [];
 
     public ChartDraft Get(double nameMm, double columnMm, double tableShare = 0.5)
     {
         if (!made.TryGetValue((nameMm, columnMm, tableShare), out var draft))
         {
-            made[(nameMm, columnMm, tableShare)] = draft = new(subject, words, nameMm, blackInk, columnMm, tableShare);
+            made[(nameMm, columnMm, tableShare)] = draft = new(subject, words, part, nameMm, blackInk, columnMm, tableShare);
         }
 
         return draft;

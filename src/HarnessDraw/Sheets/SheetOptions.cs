@@ -16,6 +16,9 @@ public sealed record SheetOptions
 {
     /// <summary>Paper to use; null takes the smallest that fits.</summary>
     public Paper? Paper { get; init; }
+
+    /// <summary>True when several wall charts may be drawn where the paper asked for is too small for one.</summary>
+    public bool SeveralCharts { get; init; }
     public bool BlackInk { get; init; }
 
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>

@@ -6,28 +6,64 @@ namespace HarnessDraw.Sheets;
 
 /// <summary>
 /// The wall chart: the harness as it lies, every wire a lane that keeps its side, loads as cards, the firewall connector at its place; framed. Takes the smallest
-/// paper that holds everything at the least letter sizes and then uses the room that is left for larger names and truer distances.
+/// paper that holds everything at the least letter sizes and then uses the room that is left for larger names and truer distances. What no sheet holds is shared
+/// among several charts, whole circuits on each.
 /// </summary>
 public static class WallChart
 {
     private const double WidestStretch = 0.5;
     private const double LeastNameMm = 5;
+    private const int MostCharts = 60;
 
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var subject = new WallChartSubject(shown);
-        var drafts = new ChartDrafts(subject, options.BlackInk);
+        var drafts = new ChartDrafts(new WallChartSubject(shown), options.BlackInk);
         var title = SheetTitle.Of(shown, findings, options, shown.Harness.Title, "wall chart");
-        if (options.Paper is { } asked)
+        var one = options.Paper is { } asked ? SheetFit(drafts, asked, title) : Sheets().Select(p => SheetFit(drafts, p, title)).FirstOrDefault(f => f.Fits);
+        if (one is { Fits: true })
         {
-            return SheetFit(drafts, asked, title) is { Fits: true } fit ? Drawn(fit, options, title) : Refused(drafts, title, asked);
+            return Drawn([one], options, title);
         }
 
-        var found = Sheets().Select(p => SheetFit(drafts, p, title)).FirstOrDefault(f => f.Fits) ?? RollFit(drafts, title);
-        return found is not null ? Drawn(found, options, title) : Refused(drafts, title, PaperSizes.A0);
+        var several = options.Paper is null ? Several(drafts, PaperSizes.A1, title, 4) ?? Several(drafts, PaperSizes.A0, title, MostCharts)
+            : options.SeveralCharts ? Several(drafts, options.Paper, title, MostCharts) : null;
+        return several is not null ? Drawn(several, options, title) : Refused(drafts, title, options.Paper ?? PaperSizes.A0);
+    }
+
+    // the fewest charts of one paper that hold everything
+    private static List<ChartFit>? Several(ChartDrafts drafts, Paper paper, TitleBlock title, int most)
+    {
+        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, 170).CardOrder);
+        most = Math.Min(most, parts.Most);
+        for (var count = 2; count <= most; count++)
+        {
+            if (TryParts(parts.Share(count), drafts.BlackInk, paper, title) is { } fits)
+            {
+                return fits;
+            }
+        }
+
+        return null;
+    }
+
+    private static List<ChartFit>? TryParts(ImmutableArray<(WallChartSubject Subject, ChartPart Part)> parts, bool blackInk, Paper paper, TitleBlock title)
+    {
+        var fits = new List<ChartFit>();
+        foreach (var (subject, part) in parts)
+        {
+            var fit = SheetFit(new(subject, blackInk, part), paper, title with { Type = $"wall chart {part.Number} of {part.Of}" });
+            if (!fit.Fits)
+            {
+                return null;
+            }
+
+            fits.Add(fit);
+        }
+
+        return fits;
     }
 
     private static ImmutableArray<Paper> Sheets() => [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0];
@@ -48,7 +84,7 @@ public static class WallChart
     }
 
     /// <summary>The narrowest usual roll that is high enough, as long as it takes (width of rolls: common practice, no source); null when none is.</summary>
-    private static ChartFit? RollFit(ChartDrafts drafts, TitleBlock title)
+    private static Paper? Roll(ChartDrafts drafts, TitleBlock title)
     {
         const double longest = 20_000;
         const double step = 50;
@@ -63,14 +99,14 @@ public static class WallChart
             var lengthMm = Math.Ceiling((free.Chart.Bounds.Width + 40) / step) * step;
             for (var tries = 0; tries < 12; tries++, lengthMm += 2 * step)
             {
-                var fit = ChartFit.Try(drafts, PaperSizes.Roll(widthMm, lengthMm), title, LeastNameMm);
-                if (fit.Fits)
+                var roll = PaperSizes.Roll(widthMm, lengthMm);
+                if (ChartFit.Try(drafts, roll, title, LeastNameMm).Fits)
                 {
-                    return fit;
+                    return roll;
                 }
             }
 
-            return free;
+            return free.Paper;
         }
 
         return null;
@@ -81,20 +117,44 @@ public static class WallChart
     private static SheetResult Refused(ChartDrafts drafts, TitleBlock title, Paper paper)
     {
         var last = ChartFit.Try(drafts, paper, title, LeastNameMm);
-        var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(drafts, p, title, LeastNameMm).Fits) ?? RollFit(drafts, title)?.Paper;
-        var cure = would is null ? $"no usual roll is wide enough; a sheet of about {last.Chart.Bounds.Width + 200:0} x {last.Chart.Bounds.Height + 100:0} mm would fit, or one build by itself" : $"{would.Name} would fit";
+        var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(drafts, p, title, LeastNameMm).Fits) ?? Roll(drafts, title);
+        var several = Several(drafts, paper, title, MostCharts);
+        var cures = new[] { would is null ? null : $"{would.Name} would fit", several is null ? null : $"{several.Count} charts on {paper.Name} would fit (--several-charts)" }.OfType<string>().ToList();
         return new([])
         {
-            Refused = $"the wall chart needs {last.Chart.Bounds.Width:0} x {last.Chart.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {cure}",
-            Figures = last.Figures with { Paper = "none" },
+            Refused = $"the wall chart needs {last.Chart.Bounds.Width:0} x {last.Chart.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {(cures.Count == 0 ? "not even one circuit fits this paper" : string.Join(", or ", cures))}",
+            Figures = Figures([last]) with { Paper = "none" },
         };
     }
 
-    private static SheetResult Drawn(ChartFit fit, SheetOptions options, TitleBlock title)
+    private static SheetResult Drawn(List<ChartFit> fits, SheetOptions options, TitleBlock title)
     {
-        var best = fit.Stretched(WidestStretch);
-        var items = WallChartPainter.Paint(best, options.BlackInk);
-        var sheet = new Sheet("wall-chart", $"{title.Vehicle}: {title.Title}, wall chart", best.Paper, items) { BlackInk = options.BlackInk, Language = title.Language };
-        return new([sheet]) { Figures = best.Figures };
+        var sheets = ImmutableArray.CreateBuilder<Sheet>();
+        foreach (var fit in fits)
+        {
+            var best = fit.Stretched(WidestStretch);
+            var words = fits.Count == 1 ? "wall chart" : $"wall chart {sheets.Count + 1} of {fits.Count}";
+            sheets.Add(new("wall-chart", $"{title.Vehicle}: {title.Title}, {words}", best.Paper, WallChartPainter.Paint(best, options.BlackInk))
+            {
+                Number = fits.Count == 1 ? null : sheets.Count + 1,
+                BlackInk = options.BlackInk,
+                Language = title.Language,
+            });
+        }
+
+        return new(sheets.ToImmutable()) { Figures = Figures(fits) };
+    }
+
+    private static ChartFigures Figures(List<ChartFit> fits)
+    {
+        var each = fits.Select(f => f.Figures).ToList();
+        return each[0] with
+        {
+            Crossings = each.Sum(f => f.Crossings),
+            CrossingsStraightLaneBound = each.Exists(f => f.CrossingsStraightLaneBound is null) ? null : each.Sum(f => f.CrossingsStraightLaneBound),
+            CrossingsLowerBound = each.Exists(f => f.CrossingsLowerBound is null) ? null : each.Sum(f => f.CrossingsLowerBound),
+            BoundReason = each.Select(f => f.BoundReason).FirstOrDefault(r => r is not null),
+            Paper = fits.Count == 1 ? each[0].Paper : $"{fits.Count} x {each[0].Paper}",
+        };
     }
 }

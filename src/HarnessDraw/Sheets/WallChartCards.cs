@@ -15,10 +15,15 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
         var box = placed.Box.Move(dx, dy);
         pen.Box(box, 0.35, 1, Ink.Paper);
         var lines = style.NameLines(card);
-        var head = style.HeadMm(lines.Length);
+        var head = style.HeadMm(card);
         for (var i = 0; i < lines.Length; i++)
         {
             pen.Text(lines[i], box.X + 2, box.Y + 1.9 + style.NameMm + (i * style.NameMm * 1.36), style.NameMm, FaceWeight.Bold);
+        }
+
+        if (card.Elsewhere is { } elsewhere)
+        {
+            pen.Text(elsewhere, box.X + 2, box.Y + style.NamesMm(card) + 2, WallChartStyle.TextMm);
         }
 
         Marks(card, box);

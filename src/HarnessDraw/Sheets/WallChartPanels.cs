@@ -12,10 +12,13 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
     private const double RowMm = 5.4;
 
     /// <summary>All panels of the chart, those of words among them, in the order in which they look for room.</summary>
-    public List<ChartPanel> All(WallChartWordPanels words)
+    /// <param name="words">The panels of words.</param>
+    /// <param name="part">Which of several charts this is; what concerns the whole harness stands on the first.</param>
+    public List<ChartPanel> All(WallChartWordPanels words, ChartPart? part = null)
     {
+        var isFirst = part is null or { Number: 1 };
         List<ChartPanel> panels = [words.Title, words.Cautions];
-        if (Views() is { } views)
+        if (isFirst && Views() is { } views)
         {
             panels.Add(views);
         }
@@ -25,7 +28,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             panels.Add(LaneLists(32).Or(LaneLists(20), LaneLists(12), LaneLists(48)));
         }
 
-        if (WallChartPower.Panel(problem) is { } power)
+        if (isFirst && WallChartPower.Panel(problem) is { } power)
         {
             panels.Add(power);
         }
@@ -48,7 +51,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             return null;
         }
 
-        var wires = problem.Subject.Pins.GroupBy(p => p.Pin, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Wire, StringComparer.Ordinal);
+        var wires = problem.Subject.Whole.Pins.GroupBy(p => p.Pin, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Wire, StringComparer.Ordinal);
         var letters = part.Cavities.ToDictionary(c => c.Name, c => new CavityLetters(c.Name, null), StringComparer.Ordinal);
         var face = ConnectorFaceFitter.Fit(part, letters, 56, 92, withWires: false) ?? ConnectorFaceFitter.Fit(part, letters, 110, 150, withWires: false);
         if (face is null)

@@ -16,7 +16,7 @@ internal static class WallChartPower
 
     private static ChartPanel? Panel(WallChartProblem problem, int mostAcross)
     {
-        var plan = problem.Subject.Plan;
+        var plan = problem.Subject.Whole.Plan;
         var fuses = plan.Fuses.Where(f => f.Kind is ProtectionKind.BoltIn or ProtectionKind.FusibleLink).OrderBy(f => f.Id, CavityOrder.Instance).ToList();
         var sources = plan.Harness.Power.Sources;
         if (fuses.Count == 0 && sources.IsEmpty)

@@ -16,7 +16,7 @@ internal sealed class WallChartProblem
         Subject = subject;
         Style = style;
         NumberFlags();
-        var table = subject.Mate is null ? null : Table();
+        var table = subject.Pins.Count == 0 ? null : Table();
         var nets = new Dictionary<string, int>(StringComparer.Ordinal);
         Problem = new(
             [.. subject.NodePlaces.Select((_, i) => NodeOf(i))],
@@ -55,20 +55,12 @@ internal sealed class WallChartProblem
 
     private void NumberFlags()
     {
-        var far = new double[Subject.NodePlaces.Count];
-        var flagged = new List<int>();
-        for (var i = 0; i < far.Length; i++)
+        for (var i = 0; i < Subject.NodePlaces.Count; i++)
         {
-            far[i] = i == 0 ? 0 : far[Subject.NodeParents[i]] + (Subject.NodeEdges[i].LengthMm ?? 0);
-            if (!string.IsNullOrWhiteSpace(Subject.PlaceAt(i).Branch))
+            if (Subject.BranchNumbers.TryGetValue(Subject.NodePlaces[i], out var number))
             {
-                flagged.Add(i);
+                FlagNumbers[i] = number;
             }
-        }
-
-        foreach (var i in flagged.OrderBy(i => far[i]).ThenBy(i => Subject.NodePlaces[i], StringComparer.Ordinal))
-        {
-            FlagNumbers[i] = (FlagNumbers.Count + 1).ToString(CultureInfo.InvariantCulture);
         }
     }
 
@@ -87,7 +79,7 @@ internal sealed class WallChartProblem
     }
 
     private ChartCard CardOf(ChartCardSubject card) =>
-        new(card.Node, Style.Columns(card).CardMm, Style.HeadMm(Style.NameLines(card).Length), card.Stubs.Count) { StubMm = Style.StubMm(card) };
+        new(card.Node, Style.Columns(card).CardMm, Style.HeadMm(card), card.Stubs.Count) { StubMm = Style.StubMm(card) };
 
     private ChartTable Table()
     {
@@ -127,20 +119,30 @@ internal sealed class WallChartProblem
             }
 
             HalfBoxes.Add((top, y));
-            if (spares.Count > 6)
+            foreach (var line in Beside(half, spares).SelectMany(t => TextFit.Wrap(t, LabelMm + PinBoxMm - 2, WallChartStyle.TextMm)))
             {
-                foreach (var line in TextFit.Wrap("spare, plugged: " + string.Join(' ', spares), LabelMm + PinBoxMm - 2, WallChartStyle.TextMm))
-                {
-                    SpareTexts.Add((line, y + 4));
-                    y += row;
-                }
+                SpareTexts.Add((line, y + 4));
+                y += row;
             }
-
         }
 
         var width = Math.Max(PinBoxMm + LabelMm, ChartPen.FlagWidth(null, PlateText, WallChartStyle.FlagCapMm));
         LabelMm = width - PinBoxMm;
         return new([.. rows], width + 1, y + 1) { LabelMm = LabelMm };
+    }
+
+    // what is said under a half: many spares in one list, and what other charts show
+    private IEnumerable<string> Beside(string half, List<string> spares)
+    {
+        if (spares.Count > 6)
+        {
+            yield return "spare, plugged: " + string.Join(' ', spares);
+        }
+
+        foreach (var other in Subject.PinsElsewhere.Where(p => HalfOf(p.Pin) == half).GroupBy(p => p.Chart).OrderBy(g => g.Key))
+        {
+            yield return $"on chart {other.Key}: {string.Join(' ', other.Select(p => p.Pin))}";
+        }
     }
 
     public string HalfOf(string pin) => Subject.Mate!.Pins.FirstOrDefault(p => p.Name == pin)?.Half
@@ -150,11 +152,11 @@ internal sealed class WallChartProblem
 
     private List<(string Half, string Title, List<string> Spares)> Halves()
     {
-        var used = Subject.Pins.Select(p => p.Pin).ToHashSet(StringComparer.Ordinal);
+        var used = Subject.Whole.Pins.Select(p => p.Pin).ToHashSet(StringComparer.Ordinal);
         var known = Part?.Cavities.Select(c => c.Name) ?? Subject.Mate!.Pins.Select(p => p.Name);
         var spare = known.Where(c => !used.Contains(c)).ToList();
         var list = new List<(string, string, List<string>)>();
-        foreach (var half in Subject.Pins.Select(p => HalfOf(p.Pin)).Concat(spare.Select(HalfOf)).Distinct(StringComparer.Ordinal))
+        foreach (var half in Subject.Whole.Pins.Select(p => HalfOf(p.Pin)).Concat(spare.Select(HalfOf)).Distinct(StringComparer.Ordinal))
         {
             var name = Subject.Mate!.Halves.FirstOrDefault(h => h.Letter == half)?.Name;
             var title = half.Length == 0 ? Subject.Mate.Label : $"{(name is null ? "" : name + " ")}half {half}";

@@ -11,6 +11,7 @@ internal sealed class WallChartStyle
 {
     public const double TextMm = 2.5;
     public const double FlagCapMm = 7;
+    private const double ElsewhereMm = 4;
     private readonly WallChartSubject subject;
     private readonly Dictionary<string, string> letters = new(StringComparer.Ordinal);
     private readonly Dictionary<ChartCardSubject, CardColumns> columns;
@@ -42,8 +43,9 @@ internal sealed class WallChartStyle
     private CardColumns ColumnsOf(ChartCardSubject card)
     {
         var whole = HeadRoomMm(card, Width(card.Name, NameMm, FaceWeight.Bold));
+        var elsewhere = card.Elsewhere is null ? 0 : Width(card.Elsewhere) + 4;
         var word = HeadRoomMm(card, card.Name.Split(' ').Max(w => Width(w, NameMm, FaceWeight.Bold)));
-        return CardColumns.Of(card.Rows.Values.Concat(card.Stubs.Select(s => new ChartRow(s.Wire, s.Pin))), Math.Max(8 * NameMm, whole <= 15.5 * NameMm ? whole : Math.Min(16 * NameMm, word)));
+        return CardColumns.Of(card.Rows.Values.Concat(card.Stubs.Select(s => new ChartRow(s.Wire, s.Pin))), Math.Max(Math.Max(8 * NameMm, elsewhere), whole <= 15.5 * NameMm ? whole : Math.Min(16 * NameMm, word)));
     }
 
     /// <summary>Letter of every option condition in use, in the order they are first met.</summary>
@@ -71,7 +73,10 @@ internal sealed class WallChartStyle
 
     private double HeadRoomMm(ChartCardSubject card, double lettersMm) => 4.1 + MarksMm(card) + lettersMm;
 
-    public double HeadMm(int lines) => Math.Ceiling(((NameMm * 1.36 * lines) + 2.4) * 10) / 10;
+    public double HeadMm(ChartCardSubject card) => NamesMm(card) + (card.Elsewhere is null ? 0 : ElsewhereMm);
+
+    /// <summary>Height of the name's lines, below which stands what other charts show of the card.</summary>
+    public double NamesMm(ChartCardSubject card) => Math.Ceiling(((NameMm * 1.36 * NameLines(card).Length) + 2.4) * 10) / 10;
 
     public double StubMm(ChartCardSubject card)
     {
@@ -90,7 +95,7 @@ internal sealed class WallChartStyle
 
     private void LetterOptions()
     {
-        foreach (var condition in subject.Cards.Select(c => c.OnlyWith).Concat(subject.Plan.Wires.Select(w => w.Builds)))
+        foreach (var condition in subject.Whole.Cards.Select(c => c.OnlyWith).Concat(subject.Whole.Plan.Wires.Select(w => w.Builds)))
         {
             var words = condition.Words;
             if (!condition.IsAlways && !letters.ContainsKey(words))

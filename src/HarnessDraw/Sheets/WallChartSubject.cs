@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using HarnessDraw.Layout;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
@@ -17,10 +18,14 @@ internal sealed partial class WallChartSubject
     private readonly Dictionary<string, ChartCardSubject> cards = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> grounds = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Wire, string Connector), Side> mateSide = [];
+    private string root = "";
 
-    public WallChartSubject(Plan plan)
+    /// <param name="plan">What is drawn.</param>
+    /// <param name="whole">The whole harness when this chart shows a part of it: numbers and letters are those of the whole.</param>
+    public WallChartSubject(Plan plan, WallChartSubject? whole = null)
     {
         Plan = plan;
+        Whole = whole ?? this;
         things = plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
         fuses = plan.Harness.Protections.ToDictionary(p => p.Id, StringComparer.Ordinal);
         places = plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
@@ -37,11 +42,18 @@ internal sealed partial class WallChartSubject
             }
         }
 
-        Mate = FindMate();
+        Mate = whole is null ? FindMate() : whole.Mate;
         BuildTree();
         BuildLanes();
         Prune();
+        BranchNumbers = whole?.BranchNumbers ?? NumberBranches();
     }
+
+    /// <summary>The chart of the whole harness: this one, unless this shows a part.</summary>
+    public WallChartSubject Whole { get; }
+
+    /// <summary>Number of each branch by its place, counted away from the root.</summary>
+    public Dictionary<string, string> BranchNumbers { get; }
 
     public Plan Plan { get; }
 
@@ -59,6 +71,9 @@ internal sealed partial class WallChartSubject
 
     /// <summary>Rows of the pin table in the order they stand.</summary>
     public List<ChartRow> Pins { get; } = [];
+
+    /// <summary>Pins of the same table that other charts show, with the number of the chart.</summary>
+    public List<(string Pin, int Chart)> PinsElsewhere { get; } = [];
 
     public Place PlaceAt(int node) => places.GetValueOrDefault(NodePlaces[node]) ?? new Place(NodePlaces[node], 0, 0, 0);
 
@@ -93,7 +108,7 @@ internal sealed partial class WallChartSubject
             Join(s.To, s.From, s);
         }
 
-        var root = Mate?.Place ?? Rearmost(next) ?? Plan.Tree.Root;
+        root = Whole == this ? Mate?.Place ?? Rearmost(next) ?? Plan.Tree.Root : Whole.root;
         var node = new Dictionary<string, int>(StringComparer.Ordinal);
         Add(root, -1, new([]));
         for (var i = 0; i < NodePlaces.Count; i++)
@@ -147,6 +162,28 @@ internal sealed partial class WallChartSubject
             NodeParents.Add(parent);
             NodeEdges.Add(edge);
         }
+    }
+
+    private Dictionary<string, string> NumberBranches()
+    {
+        var far = new double[NodePlaces.Count];
+        var flagged = new List<int>();
+        for (var i = 0; i < far.Length; i++)
+        {
+            far[i] = i == 0 ? 0 : far[NodeParents[i]] + (NodeEdges[i].LengthMm ?? 0);
+            if (!string.IsNullOrWhiteSpace(PlaceAt(i).Branch))
+            {
+                flagged.Add(i);
+            }
+        }
+
+        var numbers = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var i in flagged.OrderBy(i => far[i]).ThenBy(i => NodePlaces[i], StringComparer.Ordinal))
+        {
+            numbers[NodePlaces[i]] = (numbers.Count + 1).ToString(CultureInfo.InvariantCulture);
+        }
+
+        return numbers;
     }
 
     private string? Rearmost(Dictionary<string, List<(string To, Segment Segment)>> next) => next

@@ -10,13 +10,14 @@ internal sealed class WallChartWordPanels
     private const double Cap = WallChartStyle.TextMm;
     private readonly Plan plan;
 
-    public WallChartWordPanels(Plan plan)
+    public WallChartWordPanels(Plan plan, ChartPart? part)
     {
         this.plan = plan;
         Title = TitleOf(10).Or(TitleOf(7));
         Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190));
-        ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty ? [] : [WaiversOf()];
-        Others = [.. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
+        ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
+        ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part)];
+        Others = [.. charts, .. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
     }
 
     public ChartPanel Title { get; }
@@ -26,7 +27,7 @@ internal sealed class WallChartWordPanels
     private ChartPanel TitleOf(double capMm)
     {
         var vehicle = plan.Harness.Vehicle.ToUpperInvariant();
-        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 230);
+        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 330);
         return ChartPanel.Of(width, capMm + 14, 0, 0, (pen, box) =>
         {
             pen.Text(TextFit.Ellipsis(vehicle, box.Width, capMm, FaceWeight.Bold), box.X, box.Y + capMm + 1, capMm, FaceWeight.Bold);
@@ -92,6 +93,23 @@ internal sealed class WallChartWordPanels
         pen.Add(new PathItem(Outline.Polyline([new(x, y + 6.4), new(x + 3.7, y), new(x + 7.4, y + 6.4)], closed: true)) { Role = ItemRole.Edge, Stroke = new(colour, 0.5) });
         pen.Line(x + 3.7, y + 2.2, x + 3.7, y + 4.2, 0.6, colour);
         pen.Circle(new(x + 3.7, y + 5.3), 0.38, 0, colour);
+    }
+
+    // what each of several charts shows; this one is in bold
+    private static ChartPanel ChartsOf(ChartPart part)
+    {
+        const double Width = 100;
+        var lines = part.Branches.Insert(0, ["Every circuit is whole on one chart."]).SelectMany((branches, i) => TextFit.Wrap(branches.IsEmpty ? "no branch of its own" : string.Join(", ", branches), Width - 10, Cap).Select((line, k) => (Number: k == 0 && i > 0 ? $"{i}" : "", Line: line, IsThis: i == part.Number))).ToList();
+        return ChartPanel.Of(Width, 10 + (lines.Count * 4), 0, 0.3, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, $"CHART {part.Number} OF {part.Of}") + 3;
+            foreach (var (number, line, isThis) in lines)
+            {
+                pen.Text(number, box.X + 2, y, Cap, FaceWeight.Bold);
+                pen.Text(line, box.X + 10, y, Cap, isThis ? FaceWeight.Bold : FaceWeight.Medium);
+                y += 4;
+            }
+        });
     }
 
     private ChartPanel WaiversOf()

@@ -25,6 +25,9 @@ public sealed record DrawOrder
     /// <summary>Paper of the wall chart, or of the only sheet asked for; null takes the smallest that fits.</summary>
     public Paper? Paper { get; init; }
 
+    /// <summary>True when several wall charts may be drawn where that paper is too small for one.</summary>
+    public bool SeveralCharts { get; init; }
+
     /// <summary>Paper that the wall chart and the build board are also cut onto, or null.</summary>
     public Paper? TileOnto { get; init; }
 
@@ -38,6 +41,7 @@ public sealed record DrawOrder
     public SheetOptions OptionsFor(string kind, bool blackInk) => new()
     {
         Paper = kind == SheetKinds.WallChart || Sheets.Length == 1 ? Paper : null,
+        SeveralCharts = SeveralCharts,
         BlackInk = blackInk,
         Build = Build,
         Units = Units,

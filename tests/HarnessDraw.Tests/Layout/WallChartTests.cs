@@ -27,17 +27,11 @@ public class WallChartTests
     {
         var plan = RandomHarness.Plan(seed, new(circuits) { PlannedPins = planned, Firewall = seed % 5 != 0 });
         var result = WallChart.Compose(plan, [], new SheetOptions());
-        if (result.Refused is not null)
-        {
-            Assert.True(circuits > 30, result.Refused);
-            Assert.Contains("would fit", result.Refused, StringComparison.Ordinal);
-            return;
-        }
-
-        var sheet = Assert.Single(result.Sheets);
-        Assert.Empty(SheetChecker.Check(sheet).Take(10).Select(f => f.ToString()));
-        Assert.Equal(result.Figures!.Crossings, LaneMeeting.Crossings(sheet).Values.Sum());
-        Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), DrawnWires(sheet.Items).Order(StringComparer.Ordinal));
+        Assert.Null(result.Refused);
+        Assert.True(circuits > 30 || result.Sheets.Length == 1);
+        Assert.All(result.Sheets, s => Assert.Empty(SheetChecker.Check(s).Take(10).Select(f => f.ToString())));
+        Assert.Equal(result.Figures!.Crossings, result.Sheets.Sum(s => LaneMeeting.Crossings(s).Values.Sum()));
+        Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), result.Sheets.SelectMany(s => DrawnWires(s.Items)).Order(StringComparer.Ordinal));
     }
 
     [Theory]
@@ -80,9 +74,52 @@ public class WallChartTests
     [Fact]
     public void Too_small_a_paper_is_refused_with_what_would_fit()
     {
-        var result = WallChart.Compose(RandomHarness.Plan(1, new(60)), [], new SheetOptions { Paper = PaperSizes.A3 });
+        var result = WallChart.Compose(RandomHarness.Plan(1, new(60)), [], new SheetOptions { Paper = PaperSizes.A2 });
         Assert.Empty(result.Sheets);
-        Assert.Matches("more than A3 holds.*(A1|A0|2A0) would fit", result.Refused!);
+        Assert.Matches("more than A2 holds.*(A1|A0|2A0) would fit, or [0-9]+ charts on A2 would fit", result.Refused!);
+    }
+
+    [Theory]
+    [InlineData(1, 60, "A2")]
+    [InlineData(2, 150, "A1")]
+    [InlineData(5, 60, "A1")]
+    public void On_paper_too_small_for_one_chart_every_circuit_is_whole_on_one_of_several(int seed, int circuits, string paper)
+    {
+        var plan = RandomHarness.Plan(seed, new(circuits) { Firewall = seed % 5 != 0 });
+        var result = WallChart.Compose(plan, [], new SheetOptions { Paper = PaperSizes.Find(paper), SeveralCharts = true });
+        Assert.Null(result.Refused);
+        Assert.True(result.Sheets.Length > 1);
+        Assert.Equal(Enumerable.Range(1, result.Sheets.Length), result.Sheets.Select(s => s.Number!.Value));
+        var circuitOf = plan.Wires.ToDictionary(w => w.Id, w => w.Circuit, StringComparer.Ordinal);
+        var shown = result.Sheets.Select(s => DrawnWires(s.Items).ToList()).ToList();
+        Assert.Equal(plan.Wires.Length, shown.Sum(w => w.Count));
+        foreach (var circuit in plan.Wires.GroupBy(w => w.Circuit))
+        {
+            Assert.Single(shown, wires => wires.Exists(w => circuitOf[w] == circuit.Key));
+        }
+
+        foreach (var (sheet, wires) in result.Sheets.Zip(shown))
+        {
+            Assert.Empty(SheetChecker.Check(sheet).Take(10).Select(f => f.ToString()));
+            Assert.Equal(paper, sheet.Paper.Name);
+            ToldElsewhere(plan, sheet, wires);
+        }
+    }
+
+    // what the cards say of other charts is what the plan has beyond this one
+    private static void ToldElsewhere(HarnessDraw.Planning.Plan plan, Sheet sheet, List<string> wires)
+    {
+        var here = wires.ToHashSet(StringComparer.Ordinal);
+        var things = plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        var ends = plan.Wires.SelectMany(w => (HarnessDraw.Planning.WireEnd[])[w.From, w.To], (w, e) => (w.Id, e.At, Far: e == w.From ? w.To.At : w.From.At))
+            .Where(e => e.At.StartsWith("load", StringComparison.Ordinal) && !IsGroundAtLoad(e.At, e.Far)).ToLookup(e => e.At);
+        var beyond = ends.Where(l => l.Any(e => here.Contains(e.Id))).Sum(l => l.Count(e => !here.Contains(e.Id)));
+        var told = ItemWalk.Texts(sheet).Select(t => System.Text.RegularExpressions.Regex.Match(t.Text, "^([0-9]+) more on chart")).Where(m => m.Success).Sum(m => int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(beyond, told);
+
+        // a ground point at the load's own place has no card of its own for that wire
+        bool IsGroundAtLoad(string ground, string load) => things[ground].Kind == HarnessDraw.Model.ThingKind.GroundPoint
+            && things.TryGetValue(load, out var at) && at.Kind == HarnessDraw.Model.ThingKind.Load && at.Place == things[ground].Place;
     }
 
     [Theory]
@@ -92,8 +129,8 @@ public class WallChartTests
         var plan = ExamplePlans.Of(example);
         var reached = plan.Tree.Segments.Where(s => !s.Wires.IsEmpty).SelectMany(s => (string[])[s.From, s.To]).ToHashSet(StringComparer.Ordinal);
         var named = plan.Harness.Layout.Places.Where(p => p.Branch is not null && reached.Contains(p.Id)).Select(p => p.Branch!.ToUpperInvariant());
-        var sheet = WallChart.Compose(plan, [], new SheetOptions()).Sheets[0];
-        var flags = ItemWalk.Texts(sheet).Where(t => t.CapHeightMm == 7).Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
+        var sheets = WallChart.Compose(plan, [], new SheetOptions()).Sheets;
+        var flags = sheets.SelectMany(ItemWalk.Texts).Where(t => t.CapHeightMm == 7).Select(t => t.Text).ToHashSet(StringComparer.Ordinal);
         Assert.All(named, name => Assert.Contains(name, flags));
     }
 

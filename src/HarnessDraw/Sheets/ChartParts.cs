@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets;
+
+/// <summary>One of several charts of a harness: its number, how many there are, and the branches each of them shows, the fullest first.</summary>
+internal sealed record ChartPart(int Number, ImmutableArray<ImmutableArray<string>> Branches)
+{
+    public int Of => Branches.Length;
+}
+
+/// <summary>
+/// Shares a harness that no sheet holds among several charts. A circuit stays whole on one chart, so every wire is followed from end to end without turning a page;
+/// circuits whose loads are neighbours round the tree keep together, and the cut falls where fewest loads are divided.
+/// </summary>
+internal sealed class ChartParts
+{
+    // how far a cut may move from an even share to divide fewer loads, as a part of a share
+    private const double Play = 0.3;
+    private readonly WallChartSubject whole;
+    private readonly List<string> circuits;
+    private readonly int[] rows;
+    private readonly int[] divided;
+
+    public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder)
+    {
+        this.whole = whole;
+        var rank = new int[whole.Cards.Count];
+        for (var i = 0; i < cardOrder.Count; i++)
+        {
+            rank[cardOrder[i]] = i;
+        }
+
+        var home = new Dictionary<string, (int Rows, int Rank)>(StringComparer.Ordinal);
+        for (var c = 0; c < rank.Length; c++)
+        {
+            foreach (var wire in WiresOf(whole.Cards[c]))
+            {
+                var here = (Rows: WiresOf(whole.Cards[c]).Count(), Rank: rank[c]);
+                home[wire.Circuit] = home.TryGetValue(wire.Circuit, out var best) && best.CompareTo(here) < 0 ? best : here;
+            }
+        }
+
+        var count = whole.Plan.Wires.GroupBy(w => w.Circuit, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+        circuits = [.. count.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
+        rows = [.. circuits.Select(c => count[c])];
+        divided = Divided();
+    }
+
+    /// <summary>The most parts that make sense: one circuit a chart.</summary>
+    public int Most => circuits.Count;
+
+    /// <summary>The subjects of so many charts, about equally full.</summary>
+    public ImmutableArray<(WallChartSubject Subject, ChartPart Part)> Share(int parts)
+    {
+        var chartOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        var chart = 0;
+        var cuts = Cuts(parts);
+        for (var i = 0; i < circuits.Count; i++)
+        {
+            while (chart < cuts.Count && i >= cuts[chart])
+            {
+                chart++;
+            }
+
+            chartOf[circuits[i]] = chart + 1;
+        }
+
+        var branches = Enumerable.Range(1, parts).Select(n => Branches(chartOf, n)).ToImmutableArray();
+        return [.. Enumerable.Range(1, parts).Select(n => (Subject(chartOf, n), new ChartPart(n, branches)))];
+    }
+
+    private static IEnumerable<Wire> WiresOf(ChartCardSubject card) => card.Rows.Values.Select(r => r.Wire).Concat(card.Stubs.Select(s => s.Wire));
+
+    // loads with wires on both sides of each place between two circuits
+    private int[] Divided()
+    {
+        var at = circuits.Select((c, i) => (c, i)).ToDictionary(c => c.c, c => c.i, StringComparer.Ordinal);
+        var open = new int[circuits.Count + 1];
+        foreach (var card in whole.Cards)
+        {
+            var places = WiresOf(card).Select(w => at[w.Circuit]).ToList();
+            if (places.Count > 0)
+            {
+                open[places.Min() + 1]++;
+                open[places.Max() + 1]--;
+            }
+        }
+
+        for (var i = 1; i < open.Length; i++)
+        {
+            open[i] += open[i - 1];
+        }
+
+        return open;
+    }
+
+    private List<int> Cuts(int parts)
+    {
+        var (share, sum, cuts) = (rows.Sum() / (double)parts, 0, new List<int>());
+        var before = new int[rows.Length + 1];
+        for (var i = 0; i < rows.Length; i++)
+        {
+            before[i + 1] = sum += rows[i];
+        }
+
+        for (var k = 1; k < parts; k++)
+        {
+            var want = k * share;
+            var from = cuts.Count == 0 ? 1 : cuts[^1] + 1;
+            var near = Enumerable.Range(from, Math.Max(0, rows.Length - from)).Where(i => Math.Abs(before[i] - want) <= Play * share).ToList();
+            cuts.Add(near.Count > 0 ? near.OrderBy(i => divided[i]).ThenBy(i => Math.Abs(before[i] - want)).First() : Math.Min(from, rows.Length));
+        }
+
+        return cuts;
+    }
+
+    private ImmutableArray<string> Branches(Dictionary<string, int> chartOf, int chart) =>
+    [
+        .. whole.Cards.SelectMany(card => WiresOf(card).Where(w => chartOf[w.Circuit] == chart).Select(_ => BranchOf(card.Node)))
+            .OfType<string>().GroupBy(b => b, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key),
+    ];
+
+    private string? BranchOf(int node)
+    {
+        for (var n = node; n >= 0; n = whole.NodeParents[n])
+        {
+            if (!string.IsNullOrWhiteSpace(whole.PlaceAt(n).Branch))
+            {
+                return whole.PlaceAt(n).Branch;
+            }
+        }
+
+        return null;
+    }
+
+    private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart)
+    {
+        var subject = new WallChartSubject(whole.Plan.Only(w => chartOf[w.Circuit] == chart), whole);
+        var there = whole.Cards.ToDictionary(c => c.Key, StringComparer.Ordinal);
+        foreach (var card in subject.Cards)
+        {
+            var others = WiresOf(there[card.Key]).Where(w => chartOf[w.Circuit] != chart).Select(w => chartOf[w.Circuit]).ToList();
+            card.Elsewhere = others.Count == 0 ? null : $"{others.Count} more on chart {Listed(others)}";
+        }
+
+        subject.PinsElsewhere.AddRange(whole.Pins.Select(p => (p.Pin, chartOf[p.Wire.Circuit])).Where(p => p.Item2 != chart));
+        return subject;
+    }
+
+    private static string Listed(List<int> charts) => string.Join(", ", charts.Distinct().Order().Select(c => c.ToString(CultureInfo.InvariantCulture)));
+}

@@ -1,0 +1,82 @@
+using System.Diagnostics;
+using System.Globalization;
+using HarnessDraw.Planning;
+using HarnessDraw.Sheets;
+using HarnessDraw.Tests.Drawing;
+using HarnessDraw.Tests.Layout;
+
+namespace HarnessDraw.Benchmarks;
+
+/// <summary>
+/// Draws many random harnesses and prints, a line a size, what was measured on the finished sheets by the checker of the tests: a long run whose table is kept.
+/// </summary>
+internal static class LayoutSurvey
+{
+    private static readonly string[] Usual = ["12=75", "30=75", "60=75", "150=75", "500=10", "2000=3"];
+
+    private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau);
+
+    /// <summary>Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run.</summary>
+    public static void Print(string[] sizes)
+    {
+        Console.WriteLine("| circuits | harnesses | refused | on several sheets | papers | faults found on the sheets | crossings | excess over the straight-lane bound | excess over the lower bound | pairs crossing twice | width to height of the chart | tau along, across | s a harness |");
+        Console.WriteLine("|--:|--:|--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|");
+        foreach (var size in sizes.Length > 0 ? sizes : Usual)
+        {
+            var parts = size.Split('=');
+            Row(int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[1], CultureInfo.InvariantCulture));
+        }
+    }
+
+    private static void Row(int circuits, int seeds)
+    {
+        var drawn = new List<Drawn>();
+        var refused = 0;
+        for (var seed = 1; seed <= seeds; seed++)
+        {
+            // one root without wires between loads in every second harness: there a bound is proven
+            var isPlain = seed % 2 == 0;
+            var plan = RandomHarness.Plan(seed, new(circuits) { PlannedPins = seed % 4 < 2, Firewall = seed % 10 != 5, Grounds = !isPlain, LoadToLoad = !isPlain });
+            if (Draw(plan) is { } result)
+            {
+                drawn.Add(result);
+            }
+            else
+            {
+                refused++;
+            }
+        }
+
+        var faults = drawn.SelectMany(d => d.Faults).GroupBy(f => f.Key).Select(g => $"{g.Key} {g.Sum(f => f.Value)}").ToList();
+        var papers = drawn.GroupBy(d => d.Paper).OrderByDescending(g => g.Count()).Select(g => $"{g.Count()} {g.Key}");
+        var taus = drawn.Select(d => d.Tau).OfType<(double X, double Y)>().ToList();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {(taus.Count == 0 ? 0 : taus.Average(t => t.X)):0.00}, {(taus.Count == 0 ? 0 : taus.Average(t => t.Y)):0.00} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
+    }
+
+    private static string Excess(List<Drawn> drawn, Func<Drawn, int?> bound)
+    {
+        var known = drawn.Where(d => bound(d) is not null).ToList();
+        var (found, least) = (known.Sum(d => d.Crossings), known.Sum(d => bound(d)!.Value));
+        return least == 0 ? "no bound" : string.Create(CultureInfo.InvariantCulture, $"{(found - least) * 100.0 / least:0.00} % ({known.Count})");
+    }
+
+    private static double Mean(List<Drawn> drawn, Func<Drawn, double> value) => drawn.Count == 0 ? 0 : drawn.Average(value);
+
+    private static Drawn? Draw(Plan plan)
+    {
+        var watch = Stopwatch.StartNew();
+        var result = WallChart.Compose(plan, [], new SheetOptions());
+        var took = watch.Elapsed.TotalMilliseconds;
+        if (result.Refused is not null)
+        {
+            Console.Error.WriteLine(result.Refused);
+            return null;
+        }
+
+        var faults = result.Sheets.SelectMany(s => SheetChecker.Check(s)).GroupBy(f => f.Kind).ToDictionary(g => g.Key, g => g.Count());
+        var twice = result.Sheets.Sum(s => LaneMeeting.Crossings(s).Count(m => m.Value > 1));
+        var ratios = result.Sheets.Select(s => s.Paper.WidthMm / s.Paper.HeightMm);
+        var figures = result.Figures!;
+        return new(figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper, result.Sheets.Length, figures.Crossings, figures.CrossingsLowerBound, figures.CrossingsStraightLaneBound, twice, faults, took, ratios.Average(), null);
+    }
+}
