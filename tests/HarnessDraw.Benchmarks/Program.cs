@@ -13,4 +13,11 @@ if (args is ["layouts", .. var sizes])
     return;
 }
 
+// 'growth' prints how planning, states and faults grow with the number of circuits
+if (args is ["growth"])
+{
+    Console.Out.Write(GrowingHarness.Table(30, 150, 600));
+    return;
+}
+
 BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(ExampleHarness).Assembly).Run(args);
