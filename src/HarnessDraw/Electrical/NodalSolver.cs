@@ -12,6 +12,9 @@ internal sealed class NodalSolver
 {
     private const int MostRounds = 60;
     private const double TieSiemens = 1;
+
+    // volts: a smaller step changes nothing any more
+    private const double SettledV = 1e-9;
     private readonly int[] row;
     private readonly (int A, int B)[] ends;
     private readonly (int Part, int Other)[][] touching;
@@ -62,22 +65,43 @@ internal sealed class NodalSolver
 
         var siemens = new double[ends.Length];
         var volts = StartVolts(laws, siemens, extra, start);
+        var (left, step, sheet) = (new double[rows], new double[rows], matrix.NewSheet());
         var (settled, rounds) = (false, 0);
         for (; rounds < MostRounds && !settled; rounds++)
         {
-            var step = matrix.Solve(siemens, LeftOver(laws, siemens, extra, volts, refresh: true), extra);
-            var share = Share(laws, extra, volts, step);
+            LeftOver(laws, siemens, extra, volts, refresh: true, left);
+            matrix.Eliminate(siemens, extra, sheet);
+            matrix.Substitute(left, sheet, step);
             var moved = 0.0;
             for (var n = 1; n < rows; n++)
             {
-                volts[n] += share * step[n];
                 moved = Math.Max(moved, Math.Abs(step[n]));
             }
 
-            settled = moved < 1e-9;
+            settled = moved < SettledV;
+            var share = settled ? 1 : Share(laws, extra, volts, left, step);
+            for (var n = 1; n < rows; n++)
+            {
+                volts[n] += share * step[n];
+            }
         }
 
-        Refine(laws, siemens, extra, volts);
+        // two corrections by what is left over at the nodes: rounding of the big solve goes away
+        for (var round = 0; round < 2; round++)
+        {
+            LeftOver(laws, siemens, extra, volts, refresh: round == 0, left);
+            if (round == 0)
+            {
+                matrix.Eliminate(siemens, extra, sheet);
+            }
+
+            matrix.Substitute(left, sheet, step);
+            for (var n = 1; n < rows; n++)
+            {
+                volts[n] += step[n];
+            }
+        }
+
         return Told(laws, volts, reached, settled, rounds);
     }
 
@@ -106,12 +130,11 @@ internal sealed class NodalSolver
     }
 
     /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
-    private double[] LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, bool refresh)
+    private void LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, bool refresh, double[] left)
     {
-        var left = new double[rows];
         for (var n = 0; n < rows; n++)
         {
-            left[n] -= extra[n] * volts[n];
+            left[n] = -extra[n] * volts[n];
         }
 
         for (var i = 0; i < ends.Length; i++)
@@ -127,18 +150,23 @@ internal sealed class NodalSolver
             left[ends[i].A] -= amperes;
             left[ends[i].B] += amperes;
         }
-
-        return left;
     }
 
     /// <summary>
     /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
     /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
     /// </summary>
-    private double Share(PartLaw[] laws, double[] extra, double[] volts, double[] step)
+    private double Share(PartLaw[] laws, double[] extra, double[] volts, double[] left, double[] step)
     {
         const double Flat = 0.1;
-        var first = Climb(laws, extra, volts, step, 0);
+
+        // what is left over at the nodes is how steeply the valley falls where we stand
+        var first = 0.0;
+        for (var n = 1; n < rows; n++)
+        {
+            first -= left[n] * step[n];
+        }
+
         if (first >= 0 || Climb(laws, extra, volts, step, 1) is var last && last <= -Flat * first)
         {
             return 1;
@@ -180,19 +208,6 @@ internal sealed class NodalSolver
         return sum;
     }
 
-    /// <summary>Two corrections by what is left over at the nodes: rounding of the big solve goes away.</summary>
-    private void Refine(PartLaw[] laws, double[] siemens, double[] extra, double[] volts)
-    {
-        for (var round = 0; round < 2; round++)
-        {
-            var step = matrix.Solve(siemens, LeftOver(laws, siemens, extra, volts, refresh: round == 0), extra);
-            for (var n = 1; n < rows; n++)
-            {
-                volts[n] += step[n];
-            }
-        }
-    }
-
     private NodalSolution Told(PartLaw[] laws, double[] volts, bool[] reached, bool settled, int rounds)
     {
         var all = new double[row.Length];
@@ -219,10 +234,11 @@ internal sealed class NodalSolver
     {
         ties = [];
         var seen = new bool[rows];
-        Spread(laws, 0, seen);
+        var waiting = new Stack<int>(rows);
+        Spread(laws, 0, seen, waiting);
         if (shorted >= 0 && !seen[row[shorted]])
         {
-            Spread(laws, row[shorted], seen);
+            Spread(laws, row[shorted], seen, waiting);
         }
 
         var reached = (bool[])seen.Clone();
@@ -231,16 +247,15 @@ internal sealed class NodalSolver
             if (!seen[n])
             {
                 ties.Add(n);
-                Spread(laws, n, seen);
+                Spread(laws, n, seen, waiting);
             }
         }
 
         return reached;
     }
 
-    private void Spread(PartLaw[] laws, int from, bool[] seen)
+    private void Spread(PartLaw[] laws, int from, bool[] seen, Stack<int> waiting)
     {
-        var waiting = new Stack<int>();
         waiting.Push(from);
         seen[from] = true;
         while (waiting.TryPop(out var n))

@@ -6,6 +6,8 @@ namespace HarnessDraw.Electrical;
 /// </summary>
 internal sealed class SparseNetwork
 {
+    // siemens: a node that nothing ties down has no volts
+    private const double Nothing = 1e-15;
     private readonly int nodes;
     private readonly (int A, int B)[] ends;
     private readonly int[] slotOfBranch;
@@ -58,9 +60,30 @@ internal sealed class SparseNetwork
     /// </summary>
     public double[] Solve(double[] siemens, double[] injectedA, double[]? toReference = null)
     {
-        var diagonal = toReference is null ? new double[nodes] : (double[])toReference.Clone();
-        var off = new double[slots];
-        var right = (double[])injectedA.Clone();
+        var volts = new double[nodes];
+        var sheet = NewSheet();
+        Eliminate(siemens, toReference, sheet);
+        Substitute(injectedA, sheet, volts);
+        return volts;
+    }
+
+    /// <summary>Working figures for many solutions one after the other.</summary>
+    public WorkingSheet NewSheet() => new(new double[nodes], new double[slots], new double[slots], new double[nodes]);
+
+    /// <summary>The part of a solution that depends on the conductances alone, onto the sheet.</summary>
+    public void Eliminate(double[] siemens, double[]? toReference, WorkingSheet sheet)
+    {
+        var (diagonal, off, factors, _) = sheet;
+        Array.Clear(off);
+        if (toReference is null)
+        {
+            Array.Clear(diagonal);
+        }
+        else
+        {
+            toReference.CopyTo(diagonal, 0);
+        }
+
         for (var i = 0; i < ends.Length; i++)
         {
             var (a, b) = ends[i];
@@ -79,10 +102,27 @@ internal sealed class SparseNetwork
 
         foreach (var p in pivots)
         {
-            Eliminate(p, diagonal, off, right);
+            Eliminate(p, diagonal, off, factors);
+        }
+    }
+
+    /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated onto the sheet.</summary>
+    public void Substitute(double[] injectedA, WorkingSheet sheet, double[] volts)
+    {
+        var (diagonal, off, factors, right) = sheet;
+        injectedA.CopyTo(right, 0);
+        foreach (var p in pivots)
+        {
+            if (Math.Abs(diagonal[p.Node]) > Nothing)
+            {
+                for (var i = 0; i < p.Near.Length; i++)
+                {
+                    right[p.Near[i]] -= factors[p.Slots[i]] * right[p.Node];
+                }
+            }
         }
 
-        var volts = new double[nodes];
+        volts[0] = 0;
         for (var k = pivots.Count - 1; k >= 0; k--)
         {
             var p = pivots[k];
@@ -92,15 +132,13 @@ internal sealed class SparseNetwork
                 sum -= off[p.Slots[i]] * volts[p.Near[i]];
             }
 
-            volts[p.Node] = Math.Abs(diagonal[p.Node]) > 1e-15 ? sum / diagonal[p.Node] : 0;
+            volts[p.Node] = Math.Abs(diagonal[p.Node]) > Nothing ? sum / diagonal[p.Node] : 0;
         }
-
-        return volts;
     }
 
-    private static void Eliminate(Pivot p, double[] diagonal, double[] off, double[] right)
+    private static void Eliminate(Pivot p, double[] diagonal, double[] off, double[] factors)
     {
-        if (Math.Abs(diagonal[p.Node]) <= 1e-15)
+        if (Math.Abs(diagonal[p.Node]) <= Nothing)
         {
             return;
         }
@@ -109,8 +147,8 @@ internal sealed class SparseNetwork
         for (var i = 0; i < p.Near.Length; i++)
         {
             var factor = off[p.Slots[i]] / diagonal[p.Node];
+            factors[p.Slots[i]] = factor;
             diagonal[p.Near[i]] -= factor * off[p.Slots[i]];
-            right[p.Near[i]] -= factor * right[p.Node];
             for (var j = i + 1; j < p.Near.Length; j++)
             {
                 off[p.Pairs[pair++]] -= factor * off[p.Slots[j]];
@@ -155,6 +193,9 @@ internal sealed class SparseNetwork
             }
         }
     }
+
+    /// <summary>Sums at the nodes and between them, the factors of the elimination, and what is pushed in.</summary>
+    internal readonly record struct WorkingSheet(double[] Diagonal, double[] Off, double[] Factors, double[] Right);
 
     private sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);
 }

@@ -26,6 +26,13 @@ public sealed class PanelPacking
         sums = new int[(columns + 1) * (rows + 1)];
     }
 
+    /// <summary>All room is free again.</summary>
+    public void Clear()
+    {
+        Array.Clear(taken);
+        summedRows = 0;
+    }
+
     /// <summary>Marks a box as occupied; parts outside the area are ignored.</summary>
     public void Take(Box box)
     {

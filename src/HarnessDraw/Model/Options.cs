@@ -17,8 +17,19 @@ public sealed record BuildCondition(ImmutableArray<OptionChoice> AllOf)
     public bool IsAlways => AllOf.IsEmpty;
 
     /// <summary>True when <paramref name="build"/> (option to choice) includes what this condition guards.</summary>
-    public bool Holds(ImmutableSortedDictionary<string, string> build) =>
-        AllOf.All(c => build.TryGetValue(c.Option, out var choice) && c.Choices.Contains(choice));
+    public bool Holds(ImmutableSortedDictionary<string, string> build)
+    {
+        // asked for every branch of every state: no closure
+        foreach (var condition in AllOf)
+        {
+            if (!build.TryGetValue(condition.Option, out var choice) || !condition.Choices.Contains(choice))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>False when no single build can satisfy both: such wires may share a cavity.</summary>
     public bool MayMeet(BuildCondition other)

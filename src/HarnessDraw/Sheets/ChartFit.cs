@@ -9,6 +9,9 @@ internal sealed class ChartFit
     private readonly ChartDraft draft;
     private double liftMm;
 
+    // of the one frame: its room is marked anew for every try
+    private PanelPacking? packing;
+
     private ChartFit(ChartDraft draft, Paper paper, FrameLayout frame)
     {
         this.draft = draft;
@@ -187,7 +190,8 @@ internal sealed class ChartFit
             }
         }
 
-        var packing = new PanelPacking(inner);
+        packing ??= new PanelPacking(inner);
+        packing.Clear();
         packing.Take(Frame.TitleBox.Grow(2));
         foreach (var box in Chart.Occupied)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Electrical;
 
 namespace HarnessDraw.Planning.Sizing;
@@ -16,7 +17,7 @@ internal readonly record struct LoopPass(WireRow Wire, double CurrentA, double? 
 }
 
 /// <summary>The wires one loop passes, with their currents, against what it may drop.</summary>
-internal sealed record LoopBudget(DropPath Path, IReadOnlyList<LoopPass> Wires)
+internal sealed record LoopBudget(DropPath Path, ImmutableArray<LoopPass> Wires)
 {
     /// <summary>
     /// What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit; the whole limit where those alone lose more
@@ -24,7 +25,19 @@ internal sealed record LoopBudget(DropPath Path, IReadOnlyList<LoopPass> Wires)
     /// </summary>
     public double BudgetV(PlanningOptions options) => Path.FixedV >= Path.LimitV ? Path.LimitV : Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
 
-    public double WiresV => Wires.Sum(w => w.DropV(w.Wire.Size));
+    public double WiresV
+    {
+        get
+        {
+            var sum = 0.0;
+            foreach (var pass in Wires)
+            {
+                sum += pass.DropV(pass.Wire.Size);
+            }
+
+            return sum;
+        }
+    }
 
     public double WiresVWith(WireRow changed, int size) => Wires.Sum(w => w.DropV(w.Wire == changed ? size : w.Wire.Size));
 }

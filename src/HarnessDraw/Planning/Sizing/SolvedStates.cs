@@ -21,6 +21,10 @@ internal sealed class SolvedStates
     private readonly ImmutableArray<int> cases;
     private readonly StateCircuit?[] circuits;
     private readonly Plan draft;
+
+    // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
+    private readonly sbyte[,] along;
+    private readonly Dictionary<double, Branch[]> posts = [];
     private PlanNetwork network;
 
     public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses)
@@ -44,6 +48,7 @@ internal sealed class SolvedStates
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
         circuits = new StateCircuit?[flow.Count];
+        along = new sbyte[rows.Length, flow.Count];
     }
 
     /// <summary>Solves every case with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
@@ -87,18 +92,32 @@ internal sealed class SolvedStates
             return null;
         }
 
-        LoopPass[] passes = [.. nominal.Wires.Select(p => Solved(p, path.Case, circuit)).Where(p => p.CurrentA > 0)];
+        var passes = ImmutableArray.CreateBuilder<LoopPass>(nominal.Wires.Length);
+        foreach (var pass in nominal.Wires)
+        {
+            if (Solved(pass, path.Case, circuit) is { CurrentA: > 0 } solved)
+            {
+                passes.Add(solved);
+            }
+        }
+
         var lostV = sourceV - first - behind.Sum();
-        return new(path with { NominalV = circuitV, FixedV = lostV - passes.Sum(p => p.DropV(p.Wire.Size)) }, passes);
+        var loop = new LoopBudget(path with { NominalV = circuitV }, passes.DrainToImmutable());
+        return loop with { Path = loop.Path with { FixedV = lostV - loop.WiresV } };
     }
 
     private LoopPass Solved(LoopPass nominal, int number, StateCircuit circuit)
     {
         var w = numbers[nominal.Wire];
         var row = nominal.Wire;
-        var along = row.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[row.Draft.Net][m]) < 0 ? -1 : 1;
+        ref var sign = ref along[w, number];
+        if (sign == 0)
+        {
+            sign = (sbyte)(row.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[row.Draft.Net][m]) < 0 ? -1 : 1);
+        }
+
         var inAirA = Ampacity.InAirA(row.SizeNow);
-        return new(row, along * AmperesOf(w, number), (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
+        return new(row, sign * AmperesOf(w, number), (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
     }
 
     private double AmperesOf(int wire, int number) => circuits[number]!.Solution.Amperes[network.BranchOf(wire)];
@@ -116,17 +135,27 @@ internal sealed class SolvedStates
     /// <summary>Volts at the posts of the battery of these volts; without one, of the converter or alternator.</summary>
     private double? SourceV(StateCircuit circuit, double nominalV)
     {
-        foreach (var kind in (SourceKind[])[SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator])
+        double? most = null;
+        foreach (var b in PostsOf(nominalV))
         {
-            var posts = network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && b.Source.NominalV == nominalV)
-                .Select(b => Math.Abs(circuit.Solution.Volts[b.A] - circuit.Solution.Volts[b.B])).ToArray();
-            if (posts.Length > 0)
-            {
-                return posts.Max();
-            }
+            var volts = Math.Abs(circuit.Solution.Volts[b.A] - circuit.Solution.Volts[b.B]);
+            most = Math.Max(most ?? volts, volts);
         }
 
-        return null;
+        return most;
+    }
+
+    private Branch[] PostsOf(double nominalV)
+    {
+        if (!posts.TryGetValue(nominalV, out var found))
+        {
+            found = ((SourceKind[])[SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator])
+                .Select(kind => network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && b.Source.NominalV == nominalV).ToArray())
+                .FirstOrDefault(ofKind => ofKind.Length > 0, []);
+            posts.Add(nominalV, found);
+        }
+
+        return found;
     }
 
     private ImmutableArray<Wire> Wires() => [.. rows.Select((r, i) => DraftPlan.WireOf(routed.Index, terminals, r, i))];

@@ -11,7 +11,8 @@ internal static class UnfusedCables
     {
         foreach (var chain in Chains(loops))
         {
-            var passed = loops.Where(l => l.Wires.Any(w => chain.Contains(w.Wire))).ToArray();
+            var inChain = chain.ToHashSet();
+            var passed = loops.Where(l => l.Wires.Any(w => inChain.Contains(w.Wire))).ToArray();
             TrySize(chain, chain.Max(w => w.SizeNow.AreaMm2), hasTerminal);
             while (true)
             {
@@ -44,8 +45,17 @@ internal static class UnfusedCables
         var chains = new List<List<WireRow>>();
         foreach (var loop in loops)
         {
-            var cables = loop.Wires.Select(w => w.Wire).Where(w => !w.Given && !w.Circuit.IsReturn && w.Circuit.UnfusedBecause is not null).Distinct().ToList();
-            var met = chains.Where(c => c.Exists(cables.Contains)).ToList();
+            var cables = new List<WireRow>();
+            foreach (var wire in loop.Wires.Select(w => w.Wire))
+            {
+                if (IsUnfused(wire) && !cables.Contains(wire))
+                {
+                    cables.Add(wire);
+                }
+            }
+
+            // a loop inside one chain joins nothing, but puts its chain last
+            var met = cables.Count > 0 ? chains.Where(c => c.Exists(cables.Contains)).ToList() : [];
             if (cables.Count > 0)
             {
                 chains.RemoveAll(met.Contains);
@@ -55,6 +65,8 @@ internal static class UnfusedCables
 
         return [.. chains.Where(c => c.Count > 1)];
     }
+
+    private static bool IsUnfused(WireRow wire) => !wire.Given && !wire.Circuit.IsReturn && wire.Circuit.UnfusedBecause is not null;
 
     // all to the least size of at least that area, never under what each needs by itself; false when one cannot be smaller than it is
     private static bool TrySize(List<WireRow> chain, double areaMm2, Func<WireRow, int, bool> hasTerminal)

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.Json;
 using HarnessDraw.Model;
@@ -19,8 +20,8 @@ public static class PlanJsonWriter
     public static byte[] Write(Plan plan, ImmutableArray<Finding> findings, ChartFigures? chart = null, string? refused = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        using var stream = new MemoryStream(64 * 1024);
-        using (var json = new Utf8JsonWriter(stream, JsonParts.FileOptions))
+        var buffer = new ArrayBufferWriter<byte>(64 * 1024);
+        using (var json = new Utf8JsonWriter(buffer, JsonParts.FileOptions))
         {
             json.WriteStartObject();
             WriteHead(json, plan);
@@ -36,8 +37,8 @@ public static class PlanJsonWriter
             json.WriteEndObject();
         }
 
-        stream.WriteByte((byte)'\n');
-        return stream.ToArray();
+        buffer.Write("\n"u8);
+        return buffer.WrittenSpan.ToArray();
     }
 
     private static void WriteHead(Utf8JsonWriter json, Plan plan)
