@@ -9,7 +9,8 @@ namespace HarnessDraw.Cli.Commands;
 /// <summary>'draw': every sheet of a harness, its cut list and its plan as files.</summary>
 internal static class DrawCommand
 {
-    private static readonly ImmutableArray<string> FormatWords = ["svg", "png", "pdf"];
+    private static readonly ImmutableArray<string> FormatWords = ["svg", "png", "pdf", "html"];
+    private static readonly ImmutableArray<string> UsualFormats = ["svg", "png", "pdf"];
     private static readonly ImmutableArray<string> InkWords = ["colour", "black"];
     private static readonly ImmutableArray<string> UnitWords = ["metric", "inch", "both"];
 
@@ -18,7 +19,7 @@ internal static class DrawCommand
         var file = CommonArguments.File();
         var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.Usual);
         var whom = ListedOption.Choice("--for", "A ready set of sheets instead of the usual ones", ReadySets.Names);
-        var formats = ListedOption.Several("--format", "File formats", FormatWords, FormatWords);
+        var formats = ListedOption.Several("--format", "File formats (html: one page with everything, for a phone or a screen)", FormatWords, UsualFormats);
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
         var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };

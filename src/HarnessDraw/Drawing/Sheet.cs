@@ -52,6 +52,10 @@ public sealed record Tag
     public string? For { get; init; }
     public string? Cavity { get; init; }
     public string? Segment { get; init; }
+
+    /// <summary>A load's or a fuse's name in the description; written only where the drawing is part of a page that can be pressed.</summary>
+    public string? Load { get; init; }
+    public string? Fuse { get; init; }
     public string? Title { get; init; }
 }
 

@@ -13,12 +13,13 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
     {
         var card = problem.Subject.Cards[placed.Card];
         var box = placed.Box.Move(dx, dy);
-        pen.Box(box, 0.35, 1, Ink.Paper);
+        var load = new Tag { Load = card.Key };
+        pen.Box(box, 0.35, 1, Ink.Paper, tag: load);
         var lines = style.NameLines(card);
         var head = style.HeadMm(card);
         for (var i = 0; i < lines.Length; i++)
         {
-            pen.Text(lines[i], box.X + 2, box.Y + 1.9 + style.NameMm + (i * style.NameMm * 1.36), style.NameMm, FaceWeight.Bold);
+            pen.Text(lines[i], box.X + 2, box.Y + 1.9 + style.NameMm + (i * style.NameMm * 1.36), style.NameMm, FaceWeight.Bold, tag: load);
         }
 
         if (card.Elsewhere is { } elsewhere)

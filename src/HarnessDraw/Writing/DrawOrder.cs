@@ -10,6 +10,9 @@ public enum SheetFormat
     Svg,
     Png,
     Pdf,
+
+    /// <summary>One page for a browser: the chart that can be pressed, searched and stepped through.</summary>
+    Html,
 }
 
 /// <summary>What a person asks of a drawing run. The defaults give every sheet in colour and every format.</summary>

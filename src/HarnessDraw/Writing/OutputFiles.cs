@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HarnessDraw.Model;
 using HarnessDraw.Writing.CutList;
+using HarnessDraw.Writing.Html;
 using HarnessDraw.Writing.Pdf;
 using HarnessDraw.Writing.PlanFile;
 using HarnessDraw.Writing.Png;
@@ -17,7 +18,7 @@ public static class OutputFiles
         ArgumentNullException.ThrowIfNull(order);
         var harness = set.Planned.Plan.Harness;
         var folder = order.Build is null ? "" : OutputNames.BuildFolder(order.Build) + "/";
-        var files = Pages(set, order, harness.Id).Concat(Documents(set, order, harness)).Concat(Lists(set, harness.Id));
+        var files = Pages(set, order, harness.Id).Concat(Documents(set, order, harness)).Concat(Live(set, order, harness.Id)).Concat(Lists(set, harness.Id));
         return [.. files.Select(f => f with { Name = folder + f.Name })];
     }
 
@@ -55,6 +56,14 @@ public static class OutputFiles
         {
             var sheets = ink.ToImmutableArray();
             yield return new(OutputNames.OfSet(harness.Id, ink.Key), () => PdfWriter.Write(sheets, Document(harness, order, harness.Title)));
+        }
+    }
+
+    private static IEnumerable<OutputFile> Live(DrawingSet set, DrawOrder order, string name)
+    {
+        if (order.Formats.Contains(SheetFormat.Html))
+        {
+            yield return new($"{OutputNames.Safe(name)}.html", () => LivePage.Write(set, order.Faces));
         }
     }
 

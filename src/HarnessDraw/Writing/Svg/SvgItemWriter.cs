@@ -209,7 +209,7 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
     private string? LinkTarget(string target)
     {
         var hash = target.IndexOf('#', StringComparison.Ordinal);
-        var (file, place) = hash < 0 ? (target, "") : (target[..hash], "#" + PlainId(target[(hash + 1)..]));
+        var (file, place) = hash < 0 ? (target, "") : (target[..hash], "#" + options.PagePart + PlainId(target[(hash + 1)..]));
         if (file.Length == 0)
         {
             return place.Length > 1 ? place : null;
@@ -230,6 +230,11 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         Named("data-for", tag.For);
         Named("data-cavity", tag.Cavity);
         Named("data-segment", tag.Segment);
+        if (options.PagePart is not null)
+        {
+            Named("data-load", tag.Load);
+            Named("data-fuse", tag.Fuse);
+        }
     }
 
     private void WriteTitle(Tag? tag)
@@ -250,7 +255,7 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
 
     private string Id(string name)
     {
-        var plain = PlainId(name);
+        var plain = options.PagePart + PlainId(name);
         var id = plain;
         for (var n = 2; !ids.Add(id); n++)
         {

@@ -14,4 +14,7 @@ public sealed record SvgOptions
     /// The file a link to another sheet leads to, or null for none. Gets the target without '#...'; links inside the sheet need no answer.
     /// </summary>
     public Func<string, string?>? LinkedFile { get; init; }
+
+    /// <summary>Put before every id when several drawings share one page; loads and fuses are then named too. Null: a file of its own.</summary>
+    public string? PagePart { get; init; }
 }

@@ -1,0 +1,48 @@
+// what the page knows: read once, found again by name
+export const known = JSON.parse(document.getElementById('known').textContent);
+export const at = id => document.getElementById(id);
+export const wires = new Map(known.wires.map(w => [w.id, w]));
+export const fuses = new Map(known.fuses.map(f => [f.id, f]));
+export const things = new Map(known.things.map(t => [t.id, t]));
+export const colours = new Map(known.colours.map(c => [c.code, c]));
+export const points = new Map(known.points.map(p => [p.node, p]));
+for (const way of known.ways) way.stops = way.stops.map(node => points.get(node));
+export const cavityWires = collect(known.cavities, c => c.id, c => c.wire);
+export const circuitWires = collect(known.wires, w => w.circuit, w => w.id);
+export const circuitWays = collect(known.ways, w => w.circuit, w => w);
+export const build = new Map(known.options.map(o => [o.id, o.usual]));
+export const chosenState = { index: Math.max(0, known.states.findIndex(s => s.key === 'run' && s.engine === 'running')) };
+
+export function collect(items, key, value) {
+  const found = new Map();
+  for (const item of items) {
+    const k = key(item);
+    if (!found.has(k)) found.set(k, []);
+    found.get(k).push(value(item));
+  }
+  return found;
+}
+
+// an element with text: the one way in which words of the harness come onto the page
+export function made(tag, text, className) {
+  const element = document.createElement(tag);
+  if (text !== undefined) element.textContent = text;
+  if (className) element.className = className;
+  return element;
+}
+
+export function isBuilt(wire) {
+  return Object.entries(wire.builds).every(([option, choices]) => choices.includes(build.get(option)));
+}
+
+export function colourWords(colour) {
+  return colour.split('/').map(c => colours.get(c)?.word ?? c).join(', tracer ');
+}
+
+export function voltsAt(node) {
+  return points.get(node)?.volts[chosenState.index] ?? null;
+}
+
+export function say(words) {
+  at('said').textContent = words;
+}

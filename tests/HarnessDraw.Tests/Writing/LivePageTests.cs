@@ -1,0 +1,248 @@
+using Deque.AxeCore.Playwright;
+using HarnessDraw.Tests.Sheets;
+using Microsoft.Playwright;
+
+namespace HarnessDraw.Tests.Writing;
+
+public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePageFixture>
+{
+    [Fact]
+    public async Task The_page_is_ready_within_a_second_and_asks_for_nothing()
+    {
+        var page = await pages.Open();
+        var ready = int.Parse(await page.Locator("html").GetAttributeAsync("data-ready") ?? "", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(ready, 1, 1000);
+        Assert.Empty(pages.Asked);
+        await LivePageFixture.Picture(page, "desktop");
+    }
+
+    [Fact]
+    public async Task A_wire_is_found_by_its_name_and_lights_its_circuit()
+    {
+        var page = await pages.Open();
+        await Find(page, "E01");
+        await Assertions.Expect(page.Locator("#name")).ToHaveTextAsync("Wire E01");
+        Assert.True(await page.Locator(".drawing.shown .light [data-wire=E01]").CountAsync() > 0);
+        Assert.True(await page.Locator(".drawing.shown svg.lit").CountAsync() == 1);
+        await LivePageFixture.Picture(page, "desktop-lit");
+        await page.Keyboard.PressAsync("Escape");
+        Assert.Equal(0, await page.Locator("svg.lit").CountAsync());
+    }
+
+    [Theory]
+    [InlineData("firewall A1", "firewall:A1", "Cavity firewall:A1")]
+    [InlineData("F1", "F1", "Fuse F1")]
+    [InlineData("lamp panel feed", "lamp panel feed", "Circuit lamp panel feed")]
+    [InlineData("red white lamp panel", "E01", "Wire E01")]
+    public async Task Anything_is_found(string text, string first, string name)
+    {
+        var page = await pages.Open();
+        await page.Locator("#find").FillAsync(text);
+        await page.Locator("#found li").Filter(new() { Has = page.GetByText(first, new() { Exact = true }) }).First.ClickAsync();
+        await Assertions.Expect(page.Locator("#name")).ToHaveTextAsync(name);
+        Assert.True(await page.Locator(".light [data-wire]").CountAsync() > 0);
+    }
+
+    [Theory]
+    [InlineData(".drawing.shown text[data-for=E01]", "Wire E01")]
+    [InlineData(".drawing.shown text[data-cavity='firewall:A1']", "Cavity firewall:A1")]
+    [InlineData(".drawing.shown text[data-fuse=F1]", "Fuse F1")]
+    [InlineData(".drawing.shown text[data-load='headlamp left']", "headlamp")]
+    public async Task A_press_on_the_drawing_lights_the_circuit(string mark, string name)
+    {
+        var page = await pages.Open();
+        await page.Locator("#larger").ClickAsync();
+        await page.Locator("#larger").ClickAsync();
+        await page.Locator(mark).First.ClickAsync();
+        await Assertions.Expect(page.Locator("#name")).ToContainTextAsync(name, new() { IgnoreCase = true });
+        Assert.True(await page.Locator(".light [data-wire]").CountAsync() > 0);
+    }
+
+    [Fact]
+    public async Task Steps_lead_along_the_way_with_what_the_meter_should_read()
+    {
+        var page = await pages.Open();
+        await Find(page, "E01");
+        await Assertions.Expect(page.Locator("#stopname")).ToContainTextAsync("1. ");
+        await Assertions.Expect(page.Locator("#expected")).ToContainTextAsync(" V");
+        var before = await page.Locator("#stopname").TextContentAsync();
+        await page.Locator("#on").ClickAsync();
+        await Assertions.Expect(page.Locator("#stopname")).ToContainTextAsync("2. ");
+        Assert.NotEqual(before, await page.Locator("#stopname").TextContentAsync());
+        var running = await page.Locator("#expected").TextContentAsync();
+        await page.Locator("#state").SelectOptionAsync(new SelectOptionValue { Index = 0 });
+        Assert.NotEqual(running, await page.Locator("#expected").TextContentAsync());
+    }
+
+    [Fact]
+    public async Task Readings_narrow_what_is_suspected()
+    {
+        var page = await pages.Open();
+        await Find(page, "E01");
+        await Note(page, (await page.Locator("#expected").TextContentAsync())!.Replace("Expect ", "", StringComparison.Ordinal));
+        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("out of order");
+        var points = await page.Locator("#stops li").CountAsync();
+        await page.Locator("#stops button").Nth(4).ClickAsync();
+        await Note(page, "0.1");
+        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("The trouble lies between");
+        var suspects = await page.Locator("#suspects li").CountAsync();
+        Assert.InRange(suspects, 1, Math.Min(4, points - 1));
+        await page.Locator("#stops button").Nth(2).ClickAsync();
+        await Note(page, "0");
+        Assert.True(await page.Locator("#suspects li").CountAsync() < suspects);
+        await LivePageFixture.Picture(page, "readings");
+        await Note(page, "dead");
+        await Assertions.Expect(page.Locator("#said")).ToContainTextAsync("no reading");
+    }
+
+    [Fact]
+    public async Task The_keyboard_alone_does_it_all()
+    {
+        var page = await pages.Open();
+        await page.Keyboard.PressAsync("Tab");
+        Assert.Equal("find", await Focused(page));
+        await page.Keyboard.TypeAsync("headlamp");
+        await page.Keyboard.PressAsync("ArrowDown");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#chosen")).ToBeVisibleAsync();
+        for (var i = 0; i < 40 && await Focused(page) != "on"; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Equal("on", await Focused(page));
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#stopname")).ToContainTextAsync("2. ");
+        await Assertions.Expect(page.Locator("#said")).ToContainTextAsync("Point 2");
+    }
+
+    [Fact]
+    public async Task Options_take_wires_away_and_black_ink_draws_dashes()
+    {
+        var page = await pages.Open();
+        var absent = await page.Locator(".absent[data-wire]").CountAsync();
+        await page.Locator("#option-0").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        Assert.NotEqual(absent, await page.Locator(".absent[data-wire]").CountAsync());
+        await page.Locator("#black").CheckAsync();
+        Assert.True(await page.Locator(".core[stroke-dasharray]").CountAsync() > 0);
+        await page.Locator("#large").CheckAsync();
+        await LivePageFixture.Picture(page, "black-large");
+    }
+
+    [Fact]
+    public async Task Both_connector_views_are_there()
+    {
+        var page = await pages.Open();
+        await page.Locator("#drawing").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+        var words = await page.Locator(".drawing.shown").TextContentAsync() ?? "";
+        Assert.Contains("wire-entry side", words, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("mating side", words, StringComparison.OrdinalIgnoreCase);
+        await LivePageFixture.Picture(page, "connectors");
+    }
+
+    [Fact]
+    public async Task Print_shows_the_circuit_and_leaves_the_controls_out()
+    {
+        var page = await pages.Open();
+        await Find(page, "E01");
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await Assertions.Expect(page.Locator("#stops li").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#find")).ToBeHiddenAsync();
+        await Assertions.Expect(page.Locator("#settings")).ToBeHiddenAsync();
+        await LivePageFixture.Picture(page, "print");
+        Assert.True((await page.PdfAsync()).Length > 10_000);
+    }
+
+    [Fact]
+    public async Task A_phone_shows_everything_in_its_width_with_large_targets()
+    {
+        var page = await pages.Open(null, 360, 740, touch: true);
+        await Find(page, "E01");
+        Assert.InRange(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"), 1, 360);
+        var small = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('button, select, input:not([type=checkbox]), .tick')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 47.5).map(e => e.id || e.textContent)");
+        Assert.Empty(small);
+        await LivePageFixture.Picture(page, "phone");
+        await page.Locator("#stepper").ScrollIntoViewIfNeededAsync();
+        await LivePageFixture.Picture(page, "phone-steps");
+        await page.Locator("#large").CheckAsync();
+        Assert.InRange(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"), 1, 360);
+    }
+
+    [Theory]
+    [InlineData(1280, 800)]
+    [InlineData(360, 740)]
+    public async Task No_serious_finding_of_the_accessibility_check(int width, int height)
+    {
+        var page = await pages.Open(null, width, height);
+        await Find(page, "E01");
+        var result = await page.RunAxe();
+        Assert.Empty(result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+    }
+
+    [Fact]
+    public async Task Names_of_a_hostile_harness_stay_words()
+    {
+        const string bad = "</script><img src=x onerror=\"window.hurt=1\"><script>window.hurt=1</script>{{script}}";
+        var harness = SmallPlan.Plan.Harness;
+        var plan = SmallPlan.Plan with
+        {
+            Harness = harness with { Title = bad, Vehicle = bad, Things = [.. harness.Things.Select(t => t with { Label = bad })] },
+            Wires = [.. SmallPlan.Plan.Wires.Select(w => w with { Circuit = w.Id == "E01" ? bad : w.Circuit })],
+        };
+        var page = await pages.Open(LivePageFixture.PageFile("hostile", LivePageFixture.PageOf(plan)));
+        Assert.Equal(bad, await page.TitleAsync());
+        await Find(page, "onerror");
+        await Assertions.Expect(page.Locator("#name")).ToHaveTextAsync("Circuit " + bad);
+        Assert.False(await page.EvaluateAsync<bool>("() => 'hurt' in window || document.querySelector('img, main script:not([type])') !== null"));
+        Assert.Empty(pages.Asked);
+    }
+
+    [Fact]
+    public async Task A_press_on_a_large_harness_lights_within_fifty_milliseconds()
+    {
+        var plan = ExamplePlans.Of("aldervane-coach");
+        Assert.True(plan.Wires.Length > 300, $"{plan.Wires.Length} wires");
+        var page = await pages.Open(LivePageFixture.PageFile("coach", LivePageFixture.PageOf(plan)));
+        Assert.InRange(await MiddleOfPresses(page, ".drawing.shown text[data-for]"), 0, 50);
+        Assert.True(await page.Locator(".light [data-wire]").CountAsync() > 0);
+        await LivePageFixture.Picture(page, "coach");
+    }
+
+    /// <summary>Milliseconds from a press to the finished arrangement of the page, the middle of up to nine presses spread over the marks.</summary>
+    private static Task<double> MiddleOfPresses(IPage page, string marks) => page.EvaluateAsync<double>("""
+        marks => {
+          const all = [...document.querySelectorAll(marks)];
+          const stage = document.getElementById('stage');
+          const times = [];
+          for (let i = 0; i < 9; i++) {
+            const mark = all[Math.floor(i * all.length / 9)];
+            mark.scrollIntoView({ block: 'center', inline: 'center' });
+            const box = mark.getBoundingClientRect();
+            const at = { bubbles: true, clientX: box.x + box.width / 2, clientY: box.y + box.height / 2 };
+            document.getElementById('name').textContent = '';
+            const start = performance.now();
+            stage.dispatchEvent(new PointerEvent('pointerdown', at));
+            stage.dispatchEvent(new MouseEvent('click', at));
+            document.querySelector('.light')?.getBoundingClientRect();
+            if (document.getElementById('name').textContent) times.push(performance.now() - start);
+          }
+          if (times.length < 5) throw new Error(`${times.length} of 9 presses lit anything`);
+          return times.sort((a, b) => a - b)[times.length >> 1];
+        }
+        """, marks);
+
+    private static async Task Find(IPage page, string text)
+    {
+        await page.Locator("#find").FillAsync(text);
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#chosen")).ToBeVisibleAsync();
+    }
+
+    private static async Task Note(IPage page, string reading)
+    {
+        await page.Locator("#reading").FillAsync(reading);
+        await page.Keyboard.PressAsync("Enter");
+    }
+
+    private static Task<string> Focused(IPage page) => page.EvaluateAsync<string>("() => document.activeElement.id");
+}
