@@ -1,5 +1,4 @@
 using HarnessDraw.Checking;
-using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Tests.Sheets;
 using HarnessDraw.Writing;

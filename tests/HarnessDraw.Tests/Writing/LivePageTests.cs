@@ -159,6 +159,8 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         var page = await pages.Open(null, 360, 740, touch: true);
         await Find(page, "E01");
         Assert.InRange(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"), 1, 360);
+        Assert.InRange((await page.Locator("#stage").BoundingBoxAsync())!.Height, 250, 740);
+        Assert.True(await page.Locator(".drawing.shown .light").IsVisibleAsync());
         var small = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('button, select, input:not([type=checkbox]), .tick')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 47.5).map(e => e.id || e.textContent)");
         Assert.Empty(small);
         await LivePageFixture.Picture(page, "phone");
