@@ -63,7 +63,7 @@ public static class OutputFiles
     {
         if (order.Formats.Contains(SheetFormat.Html))
         {
-            yield return new($"{OutputNames.Safe(name)}.html", () => LivePage.Write(set, order.Faces));
+            yield return new($"{OutputNames.Safe(name)}.html", () => LivePage.Write(set, order));
         }
     }
 

@@ -19,11 +19,11 @@ public sealed class LivePageFixture : IAsyncLifetime
 
     public ValueTask InitializeAsync() => ValueTask.CompletedTask;
 
-    public static byte[] PageOf(Plan plan)
+    public static byte[] PageOf(Plan plan, System.Collections.Immutable.ImmutableSortedDictionary<string, string>? build = null)
     {
-        var order = new DrawOrder { Formats = [SheetFormat.Html] };
+        var order = new DrawOrder { Formats = [SheetFormat.Html], Build = build };
         var set = HarnessCompiler.LayOut(new CheckedPlan(plan, []), order);
-        return LivePage.Write(set);
+        return LivePage.Write(set, order);
     }
 
     public static string PageFile(string name, byte[] page)

@@ -91,6 +91,11 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         await Note(page, "0");
         Assert.True(await page.Locator("#suspects li").CountAsync() < suspects);
         await LivePageFixture.Picture(page, "readings");
+        await Note(page, "20");
+        await Assertions.Expect(page.Locator("#readings")).ToContainTextAsync("too high");
+        await page.Locator("#forget").ClickAsync();
+        await Note(page, "20");
+        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("reads too high");
         await Note(page, "dead");
         await Assertions.Expect(page.Locator("#said")).ToContainTextAsync("no reading");
     }
@@ -127,6 +132,16 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         Assert.True(await page.Locator(".core[stroke-dasharray]").CountAsync() > 0);
         await page.Locator("#large").CheckAsync();
         await LivePageFixture.Picture(page, "black-large");
+    }
+
+    [Fact]
+    public async Task A_page_of_one_build_shows_all_its_wires_and_no_other_choice()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var page = await pages.Open(LivePageFixture.PageFile("single", LivePageFixture.PageOf(plan, plan.Builds[0].SetItem("charging", "single wire"))));
+        Assert.Equal(0, await page.Locator(".absent").CountAsync());
+        Assert.Equal("single wire", await page.Locator("#option-0").InputValueAsync());
+        Assert.Equal(1, await page.Locator("#option-0 option").CountAsync());
     }
 
     [Fact]

@@ -14,9 +14,10 @@ namespace HarnessDraw.Writing.Html;
 public static class LivePage
 {
     /// <summary>The whole file, UTF-8 without a mark, LF; the same bytes for the same set.</summary>
-    public static byte[] Write(DrawingSet set, FaceSet? faces = null)
+    public static byte[] Write(DrawingSet set, DrawOrder order)
     {
         ArgumentNullException.ThrowIfNull(set);
+        ArgumentNullException.ThrowIfNull(order);
         var plan = set.Planned.Plan;
         var (style, script) = (PageParts.Style, PageParts.Script);
         var page = PageParts.Fill(name => name switch
@@ -27,8 +28,8 @@ public static class LivePage
             "policy" => $"default-src 'none'; script-src '{Hash(script)}'; style-src '{Hash(style)}'; img-src data:; base-uri 'none'; form-action 'none'",
             "style" => style,
             "script" => script,
-            "data" => LivePageData.Of(plan),
-            "charts" => Charts(set, faces ?? FaceSet.Shipped),
+            "data" => LivePageData.Of(plan, order.Build),
+            "charts" => Charts(set, order.Faces),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no part of the page"),
         });
         return new UTF8Encoding(false).GetBytes(page);

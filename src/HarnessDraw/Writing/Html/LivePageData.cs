@@ -17,7 +17,9 @@ internal static class LivePageData
 {
     private const int VoltDecimals = 2;
 
-    public static string Of(Plan plan)
+    /// <param name="plan">What is shown.</param>
+    /// <param name="build">The one build it was cut down to, or null when all options are in it.</param>
+    public static string Of(Plan plan, ImmutableSortedDictionary<string, string>? build)
     {
         using var stream = new MemoryStream(128 * 1024);
 
@@ -28,7 +30,7 @@ internal static class LivePageData
             var states = harness.States.Select(s => s.Id).ToImmutableArray();
             json.WriteStartObject();
             json.Array("states", harness.States, WriteState);
-            json.Array("options", harness.Options, WriteOption);
+            json.Array("options", harness.Options, (j, o) => WriteOption(j, o, build));
             json.Array("colours", ColourCodes.All, WriteColour);
             json.Array("wires", plan.Wires, WriteWire);
             json.Array("fuses", plan.Fuses, WriteFuse);
@@ -54,10 +56,12 @@ internal static class LivePageData
         json.WriteString("engine", Word(state.Engine.ToString()));
     }
 
-    private static void WriteOption(Utf8JsonWriter json, Option option)
+    private static void WriteOption(Utf8JsonWriter json, Option option, ImmutableSortedDictionary<string, string>? build)
     {
         json.WriteString("id", option.Id);
-        json.Strings("choices", option.Choices);
+        var chosen = build?.GetValueOrDefault(option.Id) ?? option.Usual;
+        json.Strings("choices", build is null ? option.Choices : [chosen]);
+        json.WriteString("chosen", chosen);
         json.WriteString("usual", option.Usual);
     }
 

@@ -10,7 +10,7 @@ for (const way of known.ways) way.stops = way.stops.map(node => points.get(node)
 export const cavityWires = collect(known.cavities, c => c.id, c => c.wire);
 export const circuitWires = collect(known.wires, w => w.circuit, w => w.id);
 export const circuitWays = collect(known.ways, w => w.circuit, w => w);
-export const build = new Map(known.options.map(o => [o.id, o.usual]));
+export const build = new Map(known.options.map(o => [o.id, o.chosen]));
 export const chosenState = { index: Math.max(0, known.states.findIndex(s => s.key === 'run' && s.engine === 'running')) };
 
 export function collect(items, key, value) {

@@ -1,4 +1,4 @@
-import { known, at, wires, fuses, things, cavityWires, circuitWires, circuitWays, made, isBuilt, colourWords, voltsAt, say, chosenState } from './1-known.js';
+import { known, at, build, wires, fuses, things, cavityWires, circuitWires, circuitWays, made, isBuilt, colourWords, voltsAt, say, chosenState } from './1-known.js';
 import { light, bring } from './2-drawing.js';
 // the chosen circuit: what is lit, its ways, and the point at which the meter is
 export const chosen = { ways: [], way: 0, stop: 0 };
@@ -112,7 +112,8 @@ export function showStop() {
   at('stopplace').textContent = here.where;
   at('expected').textContent = `Expect ${expectedWords(way, chosen.stop)}`;
   const state = known.states[chosenState.index];
-  at('hop').textContent = `${state ? `State ${state.id}. ` : ''}${chosen.stop < way.hops.length ? `Then ${hopWords(way.hops[chosen.stop])}` : 'End of the way'}`;
+  const usual = known.options.every(o => build.get(o.id) === o.usual);
+  at('hop').textContent = `${state ? `State ${state.id}${usual ? '' : '; volts are those of the usual build'}. ` : ''}${chosen.stop < way.hops.length ? `Then ${hopWords(way.hops[chosen.stop])}` : 'End of the way'}`;
   at('back').disabled = chosen.stop === 0;
   at('on').disabled = chosen.stop === way.stops.length - 1;
   way.stops.forEach((stop, i) => {

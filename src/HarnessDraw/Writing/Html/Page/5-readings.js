@@ -55,6 +55,17 @@ export function suspectHops(way, readingAt) {
   return judge(readingAt(way.stops[from].node)) === 'high' ? { side: 'return', from, to: to ?? way.stops.length - 1 } : null;
 }
 
+// readings on this way that put no stretch of it under suspicion: said for what they are
+function unplaced(way) {
+  const here = way.stops.map(s => readings.get(key(s.node))).filter(Boolean);
+  const odd = here.find(r => judge(r) === 'high' || judge(r) === 'low');
+  if (!here.length) return 'No reading is noted on this way in this state.';
+  if (odd && judge(odd) === 'high') return `${odd.name} reads too high: something feeds it that should not, or key and switches are not as chosen.`;
+  if (odd) return `${odd.name} reads too low on the return: check key and switches, and where the meter's black lead is.`;
+  if (here.every(r => r.expected === null)) return 'Nothing can be foretold at the points that were measured.';
+  return 'No reading on this way and in this state is out of order.';
+}
+
 export function showReadings() {
   const noted = [...readings.values()];
   const words = { good: 'as it should be', low: 'too low', high: 'too high' };
@@ -68,7 +79,8 @@ export function showReadings() {
   }
   const found = suspectHops(way, node => readings.get(key(node)));
   if (!found) {
-    at('verdict').textContent = 'No reading on this way and in this state is out of order.';
+    at('verdict').textContent = unplaced(way);
+    say(at('verdict').textContent);
     return;
   }
   const hops = way.hops.slice(found.from, found.to);

@@ -17,7 +17,7 @@ function choiceOf(option) {
   const select = made('select');
   select.id = `option-${known.options.indexOf(option)}`;
   label.htmlFor = select.id;
-  select.append(...option.choices.map(c => { const o = made('option', c); o.value = c; o.selected = c === option.usual; return o; }));
+  select.append(...option.choices.map(c => { const o = made('option', c); o.value = c; o.selected = c === option.chosen; return o; }));
   select.addEventListener('change', () => { build.set(option.id, select.value); showBuild(); showStop(); });
   return [label, select];
 }
