@@ -28,6 +28,13 @@ internal static class GrowingHarness
         return text.ToString();
     }
 
+    /// <summary>Writes growth.yaml and layout.yaml into a folder.</summary>
+    public static void Put(int circuits, string folder)
+    {
+        File.WriteAllText(Path.Combine(folder, "growth.yaml"), Description(circuits));
+        File.WriteAllText(Path.Combine(folder, "layout.yaml"), Layout(circuits));
+    }
+
     private static Model.Harness Read(int circuits)
     {
         var read = HarnessReader.Read("growth.yaml", new MemoryFiles(new Dictionary<string, string>(StringComparer.Ordinal) { ["growth.yaml"] = Description(circuits), ["layout.yaml"] = Layout(circuits) }));

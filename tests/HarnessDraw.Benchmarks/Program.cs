@@ -20,4 +20,11 @@ if (args is ["growth"])
     return;
 }
 
+// 'generate CIRCUITS FOLDER' writes the description of a growing harness and its layout
+if (args is ["generate", var circuits, var folder])
+{
+    GrowingHarness.Put(int.Parse(circuits, System.Globalization.CultureInfo.InvariantCulture), folder);
+    return;
+}
+
 BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(ExampleHarness).Assembly).Run(args);

@@ -15,6 +15,9 @@ internal sealed partial class ElectricalNetwork
     private readonly CircuitSwitching switching;
     private readonly PlanningOptions options;
     private readonly HashSet<string> wiredNodes = new(StringComparer.Ordinal);
+
+    // nets that a thing has pins in, in their order
+    private readonly Dictionary<string, List<Net>> netsAt = new(StringComparer.Ordinal);
     private SparseNetwork? matrix;
 
     public ElectricalNetwork(HarnessIndex index, CircuitSwitching switching, PlanningOptions options)
@@ -27,6 +30,11 @@ internal sealed partial class ElectricalNetwork
             foreach (var pin in Members(net))
             {
                 wiredNodes.Add(NodeName(pin, net.Id));
+                var nets = netsAt.TryGetValue(pin.Thing, out var known) ? known : netsAt[pin.Thing] = [];
+                if (nets.Count == 0 || !ReferenceEquals(nets[^1], net))
+                {
+                    nets.Add(net);
+                }
             }
         }
 
@@ -225,7 +233,7 @@ internal sealed partial class ElectricalNetwork
         element.WorkedBy is null && thing.Kind != ThingKind.Relay ? CircuitAt(thing.Id, element.PinB ?? element.PinA) ?? CircuitAt(thing.Id, element.PinA) : null;
 
     private string? CircuitAt(string thing, string pin) =>
-        Index.Harness.Nets.FirstOrDefault(n => Members(n).Any(m => m.Thing == thing && (m.Pin == pin || m.Pin is null)) && !Index.Circuit(n.Circuit).IsReturn)?.Circuit;
+        netsAt.TryGetValue(thing, out var nets) ? nets.Find(n => Members(n).Any(m => m.Thing == thing && (m.Pin == pin || m.Pin is null)) && !Index.Circuit(n.Circuit).IsReturn)?.Circuit : null;
 
     private static bool IsLoad(ElementKind kind) =>
         kind is ElementKind.Lamp or ElementKind.Motor or ElementKind.Heater or ElementKind.Coil or ElementKind.Sender or ElementKind.Electronic;

@@ -260,8 +260,20 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             }
         }
 
+        var first = double.PositiveInfinity;
+        foreach (var b in boxes)
+        {
+            first = Math.Min(first, b.T0);
+        }
+
         foreach (var p in placed)
         {
+            if (p.T1 + Gap - first <= t)
+            {
+                // most of what is placed lies too far back to push any of them
+                continue;
+            }
+
             foreach (var b in boxes)
             {
                 if (p.U0 < b.U1 + Gap && b.U0 - Gap < p.U1 && p.T1 + Gap - b.T0 > t)

@@ -11,7 +11,7 @@ internal static class WallChartTexts
     public static ImmutableArray<(string Headline, string Sentence)> Boxed(Plan plan)
     {
         var live = plan.Harness.Power.Ground == GroundPolarity.Negative ? "negative" : "positive";
-        var unfused = plan.Wires.Where(w => plan.Harness.Circuits.Any(c => c.Id == w.Circuit && c.UnfusedBecause is not null)).Select(w => w.Id).ToList();
+        var unfused = WiresOf(plan, c => c.UnfusedBecause is not null);
         return
         [
             ("BATTERY OFF FIRST", $"Ground lead ({live}) off first and on last. Keep the lead from springing back; rings and watch off."),
@@ -22,13 +22,19 @@ internal static class WallChartTexts
         ];
     }
 
+    private static List<string> WiresOf(Plan plan, Func<Circuit, bool> wanted)
+    {
+        var circuits = plan.Harness.Circuits.Where(wanted).Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        return [.. plan.Wires.Where(w => circuits.Contains(w.Circuit)).Select(w => w.Id)];
+    }
+
     private static string Names(List<string> ids) => ids.Count <= 3 ? string.Join(", ", ids) : $"{ids[0]}, {ids[1]} and {ids.Count - 2} more";
 
     /// <summary>Further cautions, numbered from 4.</summary>
     public static ImmutableArray<string> Further(Plan plan)
     {
         var list = ImmutableArray.CreateBuilder<string>();
-        var triggers = plan.Wires.Where(w => plan.Harness.Circuits.Any(c => c.Id == w.Circuit && c.TriggersOnly)).Select(w => w.Id).ToList();
+        var triggers = WiresOf(plan, c => c.TriggersOnly);
         if (triggers.Count > 0)
         {
             list.Add(triggers.Count == 1 ? $"{triggers[0]} works a relay coil only. Never feed a motor from it." : $"{Names(triggers)} work a relay coil only. Never feed a motor from them.");
