@@ -167,7 +167,8 @@ internal static class PlanAssembler
     {
         // mm2 times mm is mm3; told as cm3 of copper
         var length = routed.Tree.Segments.Sum(s => s.LengthMm);
-        var copper = tree.Segments.Sum(s => routed.Tree.Segments[int.Parse(s.Id[1..], CultureInfo.InvariantCulture) - 1].LengthMm * s.Wires.Sum(id => wires.First(w => w.Id == id).AreaMm2));
+        var areaMm2 = wires.DistinctBy(w => w.Id, StringComparer.Ordinal).ToDictionary(w => w.Id, w => w.AreaMm2, StringComparer.Ordinal);
+        var copper = tree.Segments.Sum(s => routed.Tree.Segments[int.Parse(s.Id[1..], CultureInfo.InvariantCulture) - 1].LengthMm * s.Wires.Sum(id => areaMm2[id]));
         return string.Create(CultureInfo.InvariantCulture,
             $"least of copper in the segments plus covering at {options.CoveringAsCopperMm2:0.#} mm2 of copper a length: {copper / 1000:0.0} + {length * options.CoveringAsCopperMm2 / 1000:0.0} cm3, {tree.Segments.Length} segments, {length:0} mm (best found by exchange, not proven least)");
     }
