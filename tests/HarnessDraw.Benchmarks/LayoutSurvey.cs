@@ -77,6 +77,6 @@ internal static class LayoutSurvey
         var twice = result.Sheets.Sum(s => LaneMeeting.Crossings(s).Count(m => m.Value > 1));
         var ratios = result.Sheets.Select(s => s.Paper.WidthMm / s.Paper.HeightMm);
         var figures = result.Figures!;
-        return new(figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper, result.Sheets.Length, figures.Crossings, figures.CrossingsLowerBound, figures.CrossingsStraightLaneBound, twice, faults, took, ratios.Average(), null);
+        return new(figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper, result.Sheets.Length, figures.Crossings, figures.CrossingsLowerBound, figures.CrossingsStraightLaneBound, twice, faults, took, ratios.Average(), DrawnPlaces.Tau(plan, result.Sheets));
     }
 }

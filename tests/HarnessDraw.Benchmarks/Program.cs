@@ -7,6 +7,13 @@ if (args is ["graph", var file])
     return;
 }
 
+if (args is ["order", var example])
+{
+    var planned = ExampleHarness.Planned(example).Plan;
+    Console.WriteLine(HarnessDraw.Tests.Layout.DrawnPlaces.Tau(planned, HarnessDraw.Sheets.WallChart.Compose(planned, [], new()).Sheets));
+    return;
+}
+
 if (args is ["layouts", .. var sizes])
 {
     LayoutSurvey.Print(sizes);

@@ -130,6 +130,9 @@ public static class Ink
     public static readonly Rgb QuietFill = Rgb.Hex("#EEF1F4");
     public static readonly Rgb Band = Rgb.Hex("#E6EAEE");
     public static readonly Rgb BodyFill = Rgb.Hex("#F7F8F9");
+
+    /// <summary>Engine, wheels and the like, on the body.</summary>
+    public static readonly Rgb PartFill = Rgb.Hex("#F0F2F4");
     public static readonly Rgb Caution = Rgb.Hex("#B3141C");
     public static readonly Rgb Paper = Rgb.Hex("#FFFFFF");
 }

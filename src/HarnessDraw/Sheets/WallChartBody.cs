@@ -24,12 +24,14 @@ internal static class WallChartBody
             var (mapX, mapY) = Warps(fit);
             var taken = Taken(fit);
             var stroke = blackInk ? new Stroke(Ink.Black, 0.35) { DashMm = [0.35, 1.6] } : new Stroke(Ink.Hairline, 0.7);
-            foreach (var line in lines)
+            // the largest, the body, lies under what it holds: filled shapes are seen as one thing where their lines are broken
+            var body = lines.MaxBy(Extent);
+            foreach (var line in lines.OrderBy(l => l != body))
             {
                 var points = Smoothed([.. Sampled(line).Select(p => new Point(mapX.Map(-p.Xmm), mapY.Map(-p.Ymm)))], line.Closed);
-                if (line.Closed && !blackInk && line.What == "body")
+                if (!blackInk && (line == body || line.Closed))
                 {
-                    items.Add(new PathItem(Outline.Polyline(points, closed: true)) { Role = ItemRole.Backdrop, Fill = Ink.BodyFill });
+                    items.Add(new PathItem(Outline.Polyline(points, closed: true)) { Role = ItemRole.Backdrop, Fill = line == body ? Ink.BodyFill : Ink.PartFill });
                 }
 
                 foreach (var run in Visible(line.Closed ? [.. points, points[0]] : points, taken))
@@ -41,6 +43,9 @@ internal static class WallChartBody
 
         return new GroupItem([new GroupItem(items.ToImmutable()) { Name = "x", Clip = fit.Frame.Border.Frame.Grow(-0.5) }]) { Name = "body", Role = ItemRole.Backdrop };
     }
+
+    private static double Extent(BodyLine line) =>
+        line.Points.IsEmpty ? 0 : (line.Points.Max(p => p.Xmm) - line.Points.Min(p => p.Xmm)) * (line.Points.Max(p => p.Ymm) - line.Points.Min(p => p.Ymm));
 
     private static ImmutableArray<Box> Taken(ChartFit fit) =>
         [.. fit.PanelPlaces.Select(p => p.Box.Grow(ClearMm)), fit.Frame.TitleBox.Grow(ClearMm), .. fit.Chart.Occupied.Select(b => b.Move(fit.MoveX, fit.MoveY).Grow(ClearMm))];

@@ -131,7 +131,9 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         var sentences = TextFit.Wrap("Order and branching are true, distances are not to scale. Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.", width, Cap);
         var colourColumns = width < 150 ? 1 : 2;
         var symbolColumns = Math.Max(1, (int)((width - (colourColumns * ColourMm) - 4) / SymbolMm));
-        var rows = Math.Max(Rows(colours.Count, colourColumns), Rows(symbols.Count, symbolColumns)) + (two is null ? 0 : 1);
+        // the sample of a tracer is wider than one column: below the colours, or below everything
+        var twoRow = colourColumns > 1 ? Rows(colours.Count, colourColumns) : Math.Max(Rows(colours.Count, colourColumns), Rows(symbols.Count, symbolColumns));
+        var rows = Math.Max(twoRow + (two is null ? 0 : 1), Rows(symbols.Count, symbolColumns));
         var height = 12 + (rows * RowMm) + 24 + (sentences.Length * 4.2);
         return ChartPanel.Of(width, height, 0.5, 1, (pen, box) =>
         {
@@ -146,7 +148,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
 
             if (two is not null)
             {
-                var y = top + ((rows - 1) * RowMm);
+                var y = top + (twoRow * RowMm);
                 pen.AddRange(Swatch.Paint(WireColour.Parse(two), new Box(box.X, y - 2.5, 8, 2.5), blackInk));
                 pen.Text(two, box.X + 10, y, Cap, FaceWeight.Bold);
                 pen.Text(WireColour.Parse(two).Words, box.X + 24, y, Cap);
