@@ -25,6 +25,31 @@ public static class TextFit
         return lines.ToImmutable();
     }
 
+    /// <summary>The narrowest width in millimetres in which <see cref="Wrap"/> gives no more than <paramref name="lines"/> lines without breaking a word; the widest word when there are fewer words.</summary>
+    public static double NarrowestMm(string text, int lines, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        double[] words = [.. ShownText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextMeasure.PlanWidth(w, capHeightMm, weight, faces))];
+        var space = TextMeasure.PlanWidth(" ", capHeightMm, weight, faces);
+
+        // narrowest[i]: of the words from i on, in the number of lines looked at
+        var narrowest = Enumerable.Repeat(double.PositiveInfinity, words.Length).Append(0).ToArray();
+        for (var line = 0; line < lines; line++)
+        {
+            for (var from = 0; from < words.Length; from++)
+            {
+                var width = -space;
+                for (var to = from; to < words.Length; to++)
+                {
+                    width += space + words[to];
+                    narrowest[from] = Math.Min(narrowest[from], Math.Max(width, narrowest[to + 1]));
+                }
+            }
+        }
+
+        return narrowest[0];
+    }
+
     /// <summary>The text, or as much of its beginning as fits with an ellipsis after it.</summary>
     public static string Ellipsis(string text, double widthMm, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
     {

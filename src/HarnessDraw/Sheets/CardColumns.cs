@@ -5,7 +5,7 @@ namespace HarnessDraw.Sheets;
 /// <summary>Widths of the columns of one load card, and of the card, mm: pin, wire, swatch, colour, size, cut length, option.</summary>
 internal sealed record CardColumns
 {
-    private const double WidestPinMm = 22;
+    private const double WidestPinMm = 48;
     private const double SwatchMm = 5.6;
 
     public double PinMm { get; private init; } = 6.6;

@@ -12,6 +12,10 @@ internal sealed class WallChartStyle
     public const double TextMm = 2.5;
     public const double FlagCapMm = 7;
     private const double ElsewhereMm = 4;
+    private const int MostNameLines = 4;
+
+    /// <summary>Widest head of a card made for its name alone, in cap heights of the name.</summary>
+    private const double WidestHeadMm = 15.5;
     private readonly WallChartSubject subject;
     private readonly Dictionary<string, string> letters = new(StringComparer.Ordinal);
     private readonly Dictionary<ChartCardSubject, CardColumns> columns;
@@ -39,13 +43,16 @@ internal sealed class WallChartStyle
     /// <summary>Columns of the card, and its width.</summary>
     public CardColumns Columns(ChartCardSubject card) => columns[card];
 
-    // a word of a name is not broken unless it alone is wider than any card should be; a name stays on one line where that costs little width
+    // the head is as narrow as the fewest lines of the name allow; a word is broken only when it alone is wider than any head should be
     private CardColumns ColumnsOf(ChartCardSubject card)
     {
-        var whole = HeadRoomMm(card, Width(card.Name, NameMm, FaceWeight.Bold));
+        var widest = WidestHeadMm * NameMm;
+        var head = Enumerable.Range(1, MostNameLines)
+            .Select(lines => HeadRoomMm(card, TextFit.NarrowestMm(card.Name, lines, NameMm, FaceWeight.Bold)))
+            .Append(widest)
+            .First(mm => mm <= widest);
         var elsewhere = card.Elsewhere is null ? 0 : Width(card.Elsewhere) + 4;
-        var word = HeadRoomMm(card, card.Name.Split(' ').Max(w => Width(w, NameMm, FaceWeight.Bold)));
-        return CardColumns.Of(card.Rows.Values.Concat(card.Stubs.Select(s => new ChartRow(s.Wire, s.Pin))), Math.Max(Math.Max(8 * NameMm, elsewhere), whole <= 15.5 * NameMm ? whole : Math.Min(16 * NameMm, word)));
+        return CardColumns.Of(card.Rows.Values.Concat(card.Stubs.Select(s => new ChartRow(s.Wire, s.Pin))), Math.Max(Math.Max(8 * NameMm, elsewhere), head));
     }
 
     /// <summary>Letter of every option condition in use, in the order they are first met.</summary>
@@ -66,7 +73,7 @@ internal sealed class WallChartStyle
     {
         var room = Columns(card).CardMm - 4 - MarksMm(card);
         var lines = TextFit.Wrap(card.Name, room, NameMm, FaceWeight.Bold);
-        return lines.Length <= 4 ? lines : [.. lines.Take(3), TextFit.Ellipsis(string.Join(' ', lines.Skip(3)), room, NameMm, FaceWeight.Bold)];
+        return lines.Length <= MostNameLines ? lines : [.. lines.Take(MostNameLines - 1), TextFit.Ellipsis(string.Join(' ', lines.Skip(MostNameLines - 1)), room, NameMm, FaceWeight.Bold)];
     }
 
     private double MarksMm(ChartCardSubject card) => (card.SideMark is null ? 0 : NameMm + 3.4) + (LetterOf(card.OnlyWith) is null ? 0 : NameMm + 3.6);
