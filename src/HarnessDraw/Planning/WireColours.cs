@@ -5,13 +5,14 @@ namespace HarnessDraw.Planning;
 
 /// <summary>
 /// Colours for circuits that name none: returns black, a circuit from a kept pin the colour it has in the cabin, live feeds red, the rest
-/// dealt out in circuit order from a list of our own. IEC 60757 letters.
+/// dealt out in circuit order from a list of our own. Nets of one such circuit that meet in a connector (a pair, a way twice through the firewall) differ,
+/// so that they can be told apart when they are pinned. IEC 60757 letters.
 /// </summary>
 internal sealed class WireColours
 {
     private static readonly string[] Bases = ["YE", "GN", "BU", "WH", "GY", "PK"];
     private static readonly string[] Tracers = ["", "/BK", "/RD", "/WH", "/YE", "/BU", "/GN"];
-    private readonly Dictionary<string, string> colourOf = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> colourOf = new(StringComparer.Ordinal); // by net
 
     public WireColours(HarnessIndex index, IEnumerable<WireRow> rows)
     {
@@ -31,9 +32,18 @@ internal sealed class WireColours
         var used = harness.Circuits.Select(c => c.Colour ?? kept.GetValueOrDefault(c.Id)).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var free = Tracers.SelectMany(t => Bases.Select(b => b + t)).Where(c => c[..2] != c[^2..] || c.Length == 2).ToArray();
         var next = 0;
+        var connectors = ConnectorsOf(index, rows);
+        var netsOf = harness.Nets.ToLookup(n => n.Circuit, StringComparer.Ordinal);
         foreach (var circuit in harness.Circuits)
         {
-            colourOf[circuit.Id] = circuit.Colour ?? kept.GetValueOrDefault(circuit.Id) ?? (circuit.IsReturn ? "BK" : circuit.LiveWith == KeyPosition.Off && circuit.UnfusedBecause is not null ? "RD" : Deal());
+            var usual = circuit.Colour ?? kept.GetValueOrDefault(circuit.Id) ?? (circuit.IsReturn ? "BK" : circuit.LiveWith == KeyPosition.Off && circuit.UnfusedBecause is not null ? "RD" : Deal());
+            var isOurs = circuit.Colour is null && !circuit.IsReturn && !kept.ContainsKey(circuit.Id);
+            var met = new HashSet<string>(StringComparer.Ordinal);
+            foreach (var net in netsOf[circuit.Id])
+            {
+                colourOf[net.Id] = isOurs && net.Colour is null && connectors[net.Id].Any(met.Contains) ? Deal() : usual;
+                met.UnionWith(connectors[net.Id]);
+            }
         }
 
         string Deal()
@@ -53,7 +63,14 @@ internal sealed class WireColours
         }
     }
 
+    // connectors in which a net has a cavity
+    private static ILookup<string, string> ConnectorsOf(HarnessIndex index, IEnumerable<WireRow> rows) =>
+        rows.SelectMany(r => new[] { r.Draft.From.Pin, r.Draft.To.Pin }.OfType<PinRef>().Select(p => (Net: r.Net.Id, p.Thing)))
+            .Where(p => index.Thing(p.Thing)?.ConnectorPart is not null)
+            .Distinct()
+            .ToLookup(p => p.Net, p => p.Thing, StringComparer.Ordinal);
+
     private static string Swapped(string colour) => colour.Length == 2 ? colour : $"{colour[3..]}/{colour[..2]}";
 
-    public string Of(WireRow row) => row.Draft.Hand?.Colour ?? row.Net.Colour ?? colourOf[row.Circuit.Id];
+    public string Of(WireRow row) => row.Draft.Hand?.Colour ?? row.Net.Colour ?? colourOf[row.Net.Id];
 }

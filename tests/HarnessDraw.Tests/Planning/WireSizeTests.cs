@@ -1,6 +1,7 @@
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Tests.Model;
+using HarnessDraw.Tests.Reading;
 using HarnessDraw.Tests.Sheets;
 
 namespace HarnessDraw.Tests.Planning;
@@ -33,6 +34,17 @@ public sealed class WireSizeTests
         var colours = HarnessPlanner.Plan(bare, PlanningOptions.Usual).Wires.Select(w => w.Colour).Distinct(StringComparer.Ordinal).ToHashSet(StringComparer.Ordinal);
         Assert.True(colours.Count > 5);
         Assert.DoesNotContain(colours, c => c.Length == 5 && c[..2] != c[3..] && colours.Contains($"{c[3..]}/{c[..2]}"));
+    }
+
+    [Theory]
+    [InlineData("lamp way: { route-by: [F1, firewall, light switch.30, light switch.56, firewall, headlamp left.56a] }")]
+    [InlineData("pair: { from: [headlamp left.56a, headlamp left.56b], feeds: [bus bar.1, bus bar.2], cable: { twisted: 33 mm } }")]
+    public void Nets_of_a_circuit_that_meet_in_a_connector_differ_in_colour(string circuit)
+    {
+        var plan = HarnessPlanner.Plan(new SmallVehicle { Circuits = $"circuits:\n  {circuit}\n" }.Harness(), PlanningOptions.Usual);
+        var wires = plan.Wires.Where(w => w.Circuit == circuit[..circuit.IndexOf(':')]).ToArray();
+        Assert.Equal(2, wires.Select(w => w.Net).Distinct().Count());
+        Assert.Equal(2, wires.Select(w => w.Colour).Distinct().Count());
     }
 
     /// <summary>Common practice, no source: battery, switch and starter are joined by cables of one size, as no fuse saves a thinner one.</summary>

@@ -156,6 +156,23 @@ public class MessageTests
         Assert.Equal(outcome.Diagnostics.Select(d => d.At!.Line).Order(), outcome.Diagnostics.Select(d => d.At!.Line));
     }
 
+    [Theory]
+    [InlineData("plug: lamp-3,", "plug: lmp-3,")]
+    [InlineData("mate: bulkhead-24", "mate: bulkhead-25")]
+    public void Of_a_thing_whose_connector_is_unknown_only_that_is_told(string good, string bad)
+    {
+        var usual = new SmallVehicle();
+        Assert.Contains(good, usual.Things, StringComparison.Ordinal);
+        var outcome = (usual with
+        {
+            Things = usual.Things.Replace(good, bad, StringComparison.Ordinal),
+            Circuits = "circuits:\n  dipped beam: { from: F7, enters-by: firewall, cavity: B9, feeds: headlamp left.56b }\n",
+            Rest = "kept:\n  pins: { B9: { comes-from: F7, colour: YE } }\n",
+        }).Read();
+        Assert.True(outcome.Failed);
+        Assert.Equal(DiagnosticCodes.UnknownName, Assert.Single(outcome.Diagnostics).Code);
+    }
+
     [Fact]
     public void A_missing_description_or_layout_is_a_message()
     {

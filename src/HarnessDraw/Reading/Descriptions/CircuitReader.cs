@@ -122,6 +122,11 @@ internal sealed class CircuitReader(Draft draft, PinResolver pins)
             return [];
         }
 
+        if (draft.IsWithoutPins(mate.Id))
+        {
+            return [];
+        }
+
         string[] names = [.. mate.Pins.Select(p => p.Name)];
         return [.. typed.Where(c => NameRules.Known(c, names, $"cavity of '{mate.Id}'", draft.Bag)).Select(c => c.Value)];
     }

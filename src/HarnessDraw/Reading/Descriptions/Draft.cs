@@ -8,6 +8,7 @@ namespace HarnessDraw.Reading;
 internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? layout, DiagnosticBag bag)
 {
     private readonly Dictionary<string, Thing> _things = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _withoutPins = new(StringComparer.Ordinal);
 
     public InputMap Root { get; } = root;
 
@@ -77,7 +78,8 @@ internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? l
 
     public bool IsCircuit(InputText name) => NameRules.Known(name, CircuitNames, "circuit", Bag);
 
-    public ConnectorPart? ConnectorNamed(InputText? name)
+    /// <summary>A connector of the catalogue by its name; null, and reported, when there is none. Of the thing that has it nothing is said about pins then.</summary>
+    public ConnectorPart? ConnectorNamed(InputText? name, InputText thing)
     {
         if (name is null)
         {
@@ -88,9 +90,22 @@ internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? l
         if (part is null)
         {
             NameRules.Report(name, [.. Catalogue.Connectors.Select(c => c.Id)], "connector in the catalogue", Bag);
+            _withoutPins.Add(thing.Value);
         }
 
         return part;
+    }
+
+    /// <summary>True when the pins of a thing cannot be known because its connector is not in the catalogue.</summary>
+    public bool IsWithoutPins(string thing) => _withoutPins.Contains(thing);
+
+    /// <summary>Reports a pin that a thing lacks, unless the thing's connector is unknown: that mistake has been told, and its pins cannot be known.</summary>
+    public void PinError(string thing, string text, SourceSpan at, string? hint, SourceSpan? see = null)
+    {
+        if (!IsWithoutPins(thing))
+        {
+            Bag.Error(DiagnosticCodes.UnknownPin, text, at, hint, see);
+        }
     }
 
     /// <summary>Blocks of a named section, in the order typed; an empty value counts as an empty block.</summary>

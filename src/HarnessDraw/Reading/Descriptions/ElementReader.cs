@@ -62,7 +62,7 @@ internal sealed class ElementReader(InputText thing, InputMap map, PinList pins,
             var pin = load.Pin ?? FirstFed();
             if (pin is null)
             {
-                draft.Bag.Error(DiagnosticCodes.UnknownPin, $"'{thing.Value}' has a load but no pin to feed it by", load.At, "give it a plug, blades, studs or leads");
+                draft.PinError(thing.Value, $"'{thing.Value}' has a load but no pin to feed it by", load.At, "give it a plug, blades, studs or leads");
                 continue;
             }
 

@@ -68,7 +68,7 @@ internal sealed class KeptReader(Draft draft, PinResolver pins)
             return (mate, cavity);
         }
 
-        draft.Bag.Error(DiagnosticCodes.UnknownPin, $"'{mate.Id}' has no cavity '{cavity}'", name.At, NearestName.Hint(cavity, cavities) ?? NameRules.Listed(cavities, "cavity"), mate.At);
+        draft.PinError(mate.Id, $"'{mate.Id}' has no cavity '{cavity}'", name.At, NearestName.Hint(cavity, cavities) ?? NameRules.Listed(cavities, "cavity"), mate.At);
         return null;
     }
 }

@@ -40,7 +40,7 @@ internal sealed class PinList(InputText thing, InputMap map, Draft draft)
         }
 
         _fastened = _pins.Count > 0;
-        UsePlug(draft.ConnectorNamed(map.TextNode("plug")), mentioned);
+        UsePlug(draft.ConnectorNamed(map.TextNode("plug"), thing), mentioned);
     }
 
     /// <summary>Takes the cavities of a catalogue connector; names in 'pins' (and <paramref name="mentioned"/>) that are cavities take these first.</summary>
@@ -109,7 +109,7 @@ internal sealed class PinList(InputText thing, InputMap map, Draft draft)
         }
 
         var why = Plug is null ? "" : $"; its plug {Plug.Id} has {Plug.Cavities.Length} cavities and all have other names";
-        draft.Bag.Error(DiagnosticCodes.UnknownPin, $"'{thing.Value}' has no pin '{name}'{why}", at, NearestName.Hint(name, Names) ?? NameRules.Listed([.. Names], "pin"));
+        draft.PinError(thing.Value, $"'{thing.Value}' has no pin '{name}'{why}", at, NearestName.Hint(name, Names) ?? NameRules.Listed([.. Names], "pin"));
         return false;
     }
 

@@ -49,7 +49,7 @@ internal sealed class PinResolver(Draft draft)
         string[] names = [.. thing.Pins.Select(p => p.Name)];
         var nearest = NearestName.Of(pin, names);
         var hint = nearest is not null ? $"did you mean '{thing.Id}.{nearest}'?" : NameRules.Listed(names, "pin");
-        draft.Bag.Error(DiagnosticCodes.UnknownPin, $"'{thing.Id}' has no pin '{pin}'", text.At, hint, thing.At);
+        draft.PinError(thing.Id, $"'{thing.Id}' has no pin '{pin}'", text.At, hint, thing.At);
         return null;
     }
 
@@ -82,7 +82,7 @@ internal sealed class PinResolver(Draft draft)
         }
 
         var what = candidates.Length == 0 ? "has no pin that could be meant" : "has several pins; say which";
-        draft.Bag.Error(DiagnosticCodes.UnknownPin, $"'{thing.Id}' {what}", text.At, candidates.Length == 0 ? null : $"one of: {string.Join(", ", candidates.Select(c => $"{thing.Id}.{c}"))}", thing.At);
+        draft.PinError(thing.Id, $"'{thing.Id}' {what}", text.At, candidates.Length == 0 ? null : $"one of: {string.Join(", ", candidates.Select(c => $"{thing.Id}.{c}"))}", thing.At);
         return null;
     }
 

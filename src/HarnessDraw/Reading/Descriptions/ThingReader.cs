@@ -112,7 +112,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
 
     private Thing ReadMate()
     {
-        var part = draft.ConnectorNamed(map.TextNode("mate"));
+        var part = draft.ConnectorNamed(map.TextNode("mate"), name);
         if (part is { IsBulkhead: false })
         {
             draft.Bag.Error(DiagnosticCodes.WrongKind, $"'{part.Id}' is not a bulkhead connector", map.TextNode("mate")!.At, NameRules.Listed([.. draft.Catalogue.Connectors.Where(c => c.IsBulkhead).Select(c => c.Id)], "bulkhead connector"));
@@ -144,7 +144,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
 
     private Thing ReadInline()
     {
-        var part = draft.ConnectorNamed(map.TextNode("inline"));
+        var part = draft.ConnectorNamed(map.TextNode("inline"), name);
         return Common(ThingKind.Inline) with { ConnectorPart = part?.Id, Pins = CavitiesOf(part) };
     }
 
