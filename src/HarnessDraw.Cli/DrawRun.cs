@@ -15,7 +15,7 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
             return ExitCode.Problems;
         }
 
-        var asked = build is null ? order : order with { Build = BuildChoice.Read(build, planned.Plan.Harness) };
+        var asked = HarnessCompiler.Complete(build is null ? order : order with { Build = BuildChoice.Read(build, planned.Plan.Harness) }, planned);
         var set = HarnessCompiler.LayOut(planned, asked);
         var output = folder is null ? OutputFolder.BesideFile(descriptionFile) : new OutputFolder(folder);
         var files = HarnessCompiler.Write(set, asked);

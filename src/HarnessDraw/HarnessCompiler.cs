@@ -35,19 +35,27 @@ public static class HarnessCompiler
             return new(null, read.Diagnostics);
         }
 
+        var bag = new DiagnosticBag();
+        var described = read.Value! with { Layout = read.Value!.Layout with { Outline = BroughtDrawings.BodyLines(read.Value!.Layout, bag) } };
+        _ = (BroughtDrawings.Logo(described.Drawing, bag), BroughtDrawings.Faces(described.Drawing, FaceSet.Shipped, bag));
+        if (bag.HasErrors)
+        {
+            return new(null, [.. read.Diagnostics, .. bag.ToSorted()]);
+        }
+
         var built = Frozen(descriptionFile, files);
         if (built is { Failed: true })
         {
             return new(null, [.. read.Diagnostics, .. built.Diagnostics]);
         }
 
-        var measured = AsBuilt(descriptionFile, files, read.Value!);
+        var measured = AsBuilt(descriptionFile, files, described);
         if (measured is { Failed: true })
         {
             return new(null, [.. read.Diagnostics, .. measured.Diagnostics]);
         }
 
-        var harness = built is null ? read.Value! : FrozenKeeper.Keep(read.Value!, built.Value!);
+        var harness = built is null ? described : FrozenKeeper.Keep(described, built.Value!);
         var plan = HarnessPlanner.Plan(measured is null ? harness : AsBuiltKeeper.Keep(harness, measured.Value!), new PlanningOptions());
         plan = built is null ? plan : FrozenKeeper.KeepLengths(plan, built.Value!);
         plan = measured is null ? plan : AsBuiltKeeper.KeepLengths(plan, measured.Value!);
@@ -71,6 +79,16 @@ public static class HarnessCompiler
         return files.Exists(file) ? FrozenReader.Read(file, files) : null;
     }
 
+    /// <summary>An order with the logo and the face that the description names. What is wrong with them was told when it was read.</summary>
+    public static DrawOrder Complete(DrawOrder order, CheckedPlan planned)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        ArgumentNullException.ThrowIfNull(planned);
+        var drawing = planned.Plan.Harness.Drawing;
+        var told = new DiagnosticBag();
+        return order with { Logo = BroughtDrawings.Logo(drawing, told), Faces = BroughtDrawings.Faces(drawing, order.Faces, told) };
+    }
+
     /// <summary>Composes every sheet that was asked for, once for each ink, and checks the sheets.</summary>
     public static DrawingSet LayOut(CheckedPlan planned, DrawOrder order)
     {
@@ -89,7 +107,7 @@ public static class HarnessCompiler
             Tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [],
             Figures = results.Select(r => r.Result.Figures).FirstOrDefault(f => f is not null),
             Refused = [.. results.Where(r => r.Result.Refused is not null).Select(r => new RefusedSheet(r.Kind, r.Result.Refused!)).Concat(failed.Select(f => new RefusedSheet(f.Kind, f.Because))).Distinct()],
-            SheetFindings = SheetRules.Check(shown.Plan, sheets),
+            SheetFindings = SheetRules.Check(shown.Plan, sheets, order.Faces, hasErrors: shown.NotForBuild),
         };
     }
 

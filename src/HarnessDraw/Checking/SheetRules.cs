@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
@@ -20,12 +21,36 @@ public static class SheetRules
     internal static readonly RuleInfo NotMarked = new("not-for-build-missing", "Sheet of a plan with errors that is not marked", Severity.Error, Consequence.Fire, "common practice, no source",
         "Who finds the sheet in a drawer must see that it is not to be built from.");
 
-    public static ImmutableArray<Finding> Check(Plan plan, IEnumerable<Sheet> sheets, RuleSettings? settings = null, bool hasErrors = false)
+    internal static readonly RuleInfo LettersMissing = new("letters-missing", "Letters that no face has", Severity.Warning, Consequence.Untidy, "common practice, no source",
+        "They print as empty boxes: a name that cannot be read is no name.");
+
+    public static ImmutableArray<Finding> Check(Plan plan, IEnumerable<Sheet> sheets, FaceSet? faces = null, RuleSettings? settings = null, bool hasErrors = false)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(sheets);
         var context = new RuleContext(plan, settings ?? RuleSettings.BuiltIn);
-        return FindingOrder.Sort(sheets.SelectMany(s => Of(context, s, hasErrors)));
+        ImmutableArray<Sheet> all = [.. sheets];
+        return FindingOrder.Sort(all.SelectMany(s => Of(context, s, hasErrors)).Concat(Missing(context, all, faces)));
+    }
+
+    // once for all sheets: the same names stand on most of them
+    private static IEnumerable<Finding> Missing(RuleContext context, ImmutableArray<Sheet> sheets, FaceSet? faces)
+    {
+        var missing = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (var text in sheets.SelectMany(s => s.Items).SelectMany(i => Texts(i, 1)).Select(t => t.Text).Where(t => !Ascii.IsValid(t)).Distinct(StringComparer.Ordinal))
+        {
+            foreach (var letter in Glyphs.Missing(text, faces))
+            {
+                missing.TryAdd(letter, text);
+            }
+        }
+
+        if (missing.Count > 0)
+        {
+            const int Named = 8;
+            var letters = Wording.List(missing.Keys.Take(Named).Select(l => $"{l} ({Glyphs.CodePoint(l)})"));
+            yield return context.Found(LettersMissing, $"{Wording.Count(missing.Count, "letter")} of the names can be drawn with none of the faces: {letters}{(missing.Count > Named ? " and more" : "")}, first in '{missing.First().Value}'.", "Name a TrueType file that has them: 'font:' under 'sheet-title', or --font FILE.", []);
+        }
     }
 
     private static IEnumerable<Finding> Of(RuleContext context, Sheet sheet, bool hasErrors)

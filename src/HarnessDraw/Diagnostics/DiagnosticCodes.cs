@@ -14,6 +14,7 @@ public static class DiagnosticCodes
     public const string FileMissing = "file-missing";
     public const string FileTooBig = "file-too-big";
     public const string FileUnreadable = "file-unreadable";
+    public const string FontFile = "font-file";
     public const string KeyNotText = "key-not-text";
     public const string ListLength = "list-length";
     public const string MissingKey = "missing-key";
@@ -63,6 +64,7 @@ public static class DiagnosticCodes
         NotPlaced => "A row or value of a wire list found no place in the description. It is left out or left open; complete it by hand.",
         NothingToFeed => "A circuit has no ends to join. Give it 'feeds', 'to', 'route-by' or 'by-hand'.",
         NotText => "A single value is expected, but a list or a block of keys stands here.",
+        FontFile => "A font that is named is no TrueType file with a Unicode character map, or it is cut short. Fetch it again, or name another.",
         OutlineSvg => "A drawing that is named (body outline or logo) is no SVG with shapes in it. Save it as plain SVG with text turned into paths.",
         Quantity => "A quantity needs a number and one of the expected units, such as '4.6 A' or '1200 mm'.",
         RuleText => "An option rule reads 'CHOICE needs CHOICE' or 'CHOICE excludes CHOICE'.",

@@ -53,9 +53,11 @@ public sealed record DrawingData
     public string? IssuedOn { get; init; }
     public string Language { get; init; } = "en";
 
-    /// <summary>A logo or a body outline drawn elsewhere (SVG), path beside the description.</summary>
-    public string? LogoFile { get; init; }
-    public string? FontFile { get; init; }
+    /// <summary>A logo drawn elsewhere (SVG), for the title block.</summary>
+    public BroughtFile? Logo { get; init; }
+
+    /// <summary>A face for scripts that the shipped faces lack (TrueType).</summary>
+    public BroughtFile? Font { get; init; }
     public ImmutableArray<Revision> Revisions { get; init; } = [];
 }
 

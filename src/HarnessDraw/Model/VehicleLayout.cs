@@ -23,8 +23,8 @@ public sealed record VehicleLayout
     /// <summary>Body lines for the drawing, in vehicle millimetres.</summary>
     public ImmutableArray<BodyLine> Outline { get; init; } = [];
 
-    /// <summary>An SVG file with body lines, path beside the layout; its user units are vehicle millimetres.</summary>
-    public string? OutlineFile { get; init; }
+    /// <summary>An SVG file with further body lines as the chart shows them (nose to the left, the vehicle's right at the top); its user units are vehicle millimetres.</summary>
+    public BroughtFile? OutlineDrawing { get; init; }
 
     public Place PlaceOf(string id) => Places.First(p => p.Id == id);
 }

@@ -33,7 +33,8 @@ public static class HarnessReader
         var layout = Layout(descriptionFile, map, inputs, checker, bag);
         var catalogue = map.TextNodes("parts-from").Aggregate(CatalogueReader.ReadBuiltIn(), (under, named) => WithParts(under, descriptionFile, named, inputs, bag));
         var draft = new Draft(map, catalogue, layout, bag);
-        var harness = Resolve(descriptionFile, draft, checker) with { SourceHash = inputs.Hash() };
+        var harness = Resolve(descriptionFile, draft, checker) with { Drawing = RemarkReader.Drawing(draft, name => inputs.Bring(descriptionFile, name)) };
+        harness = harness with { SourceHash = inputs.Hash() };
         ReportUnknowns(checker, map, bag);
         return new(bag.HasErrors ? null : harness, bag.ToSorted());
     }
@@ -51,7 +52,7 @@ public static class HarnessReader
             return null;
         }
 
-        return layout.OutlineFile is { } outline ? layout with { OutlineFile = InputFiles.Beside(path, outline) } : layout;
+        return layout with { OutlineDrawing = inputs.Bring(path, (root as InputMap)?.TextNode("outline")) };
     }
 
     private static Catalogue WithParts(Catalogue under, string descriptionFile, InputText named, InputFiles inputs, DiagnosticBag bag)
@@ -81,7 +82,7 @@ public static class HarnessReader
             Id = System.IO.Path.GetFileNameWithoutExtension(descriptionFile),
             Title = draft.Root.Text("harness") ?? "",
             Vehicle = draft.Root.Text("vehicle") ?? "",
-            Drawing = RemarkReader.Drawing(draft),
+            Drawing = new DrawingData(),
             Power = power,
             Options = draft.Options.Options,
             OptionRules = draft.Options.Rules,

@@ -8,8 +8,11 @@ public interface IFileSource
     /// <summary>The file's text (UTF-8, a byte order mark is dropped). Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/>.</summary>
     string ReadText(string path);
 
+    /// <summary>The file's bytes. Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/>.</summary>
+    byte[] ReadBytes(string path);
+
     /// <summary>Size in bytes, asked before reading so that huge files are never loaded.</summary>
-    long SizeBytes(string path) => ReadText(path).Length;
+    long SizeBytes(string path) => ReadBytes(path).Length;
 }
 
 /// <summary>Files on disk.</summary>
@@ -19,13 +22,17 @@ public sealed class DiskFiles : IFileSource
 
     public string ReadText(string path) => File.ReadAllText(path);
 
+    public byte[] ReadBytes(string path) => File.ReadAllBytes(path);
+
     public long SizeBytes(string path) => new FileInfo(path).Length;
 }
 
-/// <summary>Files held in memory, for tests and for what the program makes itself.</summary>
-public sealed class MemoryFiles(IReadOnlyDictionary<string, string> files) : IFileSource
+/// <summary>Files held in memory, for tests and for what the program makes itself; pictures and fonts may be given as bytes.</summary>
+public sealed class MemoryFiles(IReadOnlyDictionary<string, string> files, IReadOnlyDictionary<string, byte[]>? binaries = null) : IFileSource
 {
-    public bool Exists(string path) => files.ContainsKey(path);
+    public bool Exists(string path) => files.ContainsKey(path) || binaries?.ContainsKey(path) == true;
+
+    public byte[] ReadBytes(string path) => binaries is not null && binaries.TryGetValue(path, out var bytes) ? bytes : System.Text.Encoding.UTF8.GetBytes(ReadText(path));
 
     public string ReadText(string path) => files.TryGetValue(path, out var text) ? text : throw new FileNotFoundException($"no file '{path}'", path);
 }

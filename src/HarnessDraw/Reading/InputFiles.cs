@@ -1,6 +1,8 @@
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Reading;
 
@@ -8,10 +10,37 @@ namespace HarnessDraw.Reading;
 public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
 {
     private const int HashCharacters = 10;
-    private readonly List<string> _texts = [];
+
+    /// <summary>Pictures and fonts: a face with many scripts has 20 MB.</summary>
+    private const int LargestBroughtBytes = 40 * 1048576;
+    private readonly List<byte[]> _parts = [];
 
     /// <summary>A file's text; null (with a message at <paramref name="namedAt"/>) when it cannot be read.</summary>
     public string? Read(string path, SourceSpan namedAt)
+    {
+        var text = Read(path, namedAt, YamlNodeReader.LargestFileChars, source.ReadText);
+        if (text is not null)
+        {
+            _parts.Add(Encoding.UTF8.GetBytes(text.Replace("\r\n", "\n", StringComparison.Ordinal)));
+        }
+
+        return text;
+    }
+
+    /// <summary>A picture or font whose path stands in <paramref name="file"/>; null when none is named or (with a message) when it cannot be read.</summary>
+    public BroughtFile? Bring(string file, InputText? named)
+    {
+        if (named is null || Read(Beside(file, named.Value), named.At, LargestBroughtBytes, source.ReadBytes) is not { } bytes)
+        {
+            return null;
+        }
+
+        _parts.Add(bytes);
+        return new(Beside(file, named.Value), ImmutableCollectionsMarshal.AsImmutableArray(bytes), named.At);
+    }
+
+    private T? Read<T>(string path, SourceSpan namedAt, long most, Func<string, T> read)
+        where T : class
     {
         try
         {
@@ -22,15 +51,13 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
             }
 
             var size = source.SizeBytes(path);
-            if (size > YamlNodeReader.LargestFileChars)
+            if (size > most)
             {
-                bag.Error(DiagnosticCodes.FileTooBig, $"'{path}' has {size / 1048576.0:F0} MB; at most 5 MB are read", namedAt);
+                bag.Error(DiagnosticCodes.FileTooBig, $"'{path}' has {size / 1048576.0:F0} MB; at most {most / 1048576} MB are read", namedAt);
                 return null;
             }
 
-            var text = source.ReadText(path);
-            _texts.Add(text);
-            return text;
+            return read(path);
         }
         catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
@@ -57,13 +84,13 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
         return Straight(slash < 0 ? named : file[..(slash + 1)] + named);
     }
 
-    /// <summary>The first characters of a SHA-256 over all texts read, line ends made alike, in the order read.</summary>
+    /// <summary>The first characters of a SHA-256 over all files read, line ends of texts made alike, in the order read.</summary>
     public string Hash()
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var text in _texts)
+        foreach (var part in _parts)
         {
-            hash.AppendData(Encoding.UTF8.GetBytes(text.Replace("\r\n", "\n", StringComparison.Ordinal)));
+            hash.AppendData(part);
             hash.AppendData([0]);
         }
 

@@ -24,6 +24,9 @@ public sealed record SheetOptions
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
+
+    /// <summary>Drawn in the title block; null when the description names none.</summary>
+    public DrawnOutlines? Logo { get; init; }
 }
 
 /// <summary>The figures of the wall chart that the plan's JSON carries. Bounds are null where not proven, with the reason.</summary>

@@ -22,6 +22,7 @@ internal static class SheetTitle
             Date = drawing.IssuedOn ?? (drawing.Revisions.IsEmpty ? "" : drawing.Revisions[^1].On),
             Rev = drawing.Revisions.IsEmpty ? "" : drawing.Revisions[^1].Rev,
             Language = drawing.Language,
+            Logo = options.Logo,
             Source = plan.Harness.SourceHash,
             Build = BuildWords(options),
             Waivers = plan.Harness.Waivers.IsEmpty ? "none" : $"{plan.Harness.Waivers.Length}, see chart",

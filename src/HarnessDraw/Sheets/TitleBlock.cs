@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets;
 
@@ -13,6 +14,9 @@ public sealed record TitleBlock
 {
     /// <summary>The legal owner of the drawing.</summary>
     public string Owner { get; init; } = "";
+
+    /// <summary>The owner's logo, at the right of the title; null when there is none.</summary>
+    public DrawnOutlines? Logo { get; init; }
 
     /// <summary>The vehicle, set largest.</summary>
     public required string Vehicle { get; init; }

@@ -38,7 +38,7 @@ internal static class TitleBlockPainter
 
     private static void PaintChart(Cells cells, TitleBlock b, Paper paper)
     {
-        var title = cells.Cell(0, 0, 112, 24, "Title");
+        var title = cells.Logo(cells.Cell(0, 0, 112, 24, "Title"), b.Logo);
         cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 12.3, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
         cells.Fit(b.Title, title.X + PadMm, title.Y + 20, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
         cells.Build(112, 0, 68, 12, b.Build);
@@ -63,7 +63,7 @@ internal static class TitleBlockPainter
 
     private static void PaintSmall(Cells cells, TitleBlock b, Paper paper)
     {
-        var title = cells.Cell(0, 0, 112, 20, null);
+        var title = cells.Logo(cells.Cell(0, 0, 112, 20, null), b.Logo);
         cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 6.5, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
         cells.Fit(b.Title, title.X + PadMm, title.Y + 12.5, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
         var source = b.Source.Length > 0 ? $"source {b.Source}, " : "";
@@ -130,6 +130,20 @@ internal static class TitleBlockPainter
             }
 
             return cell;
+        }
+
+        /// <summary>The logo at the right of a cell, at most a third of it; what the cell has left.</summary>
+        public Box Logo(Box cell, DrawnOutlines? logo)
+        {
+            if (logo is null)
+            {
+                return cell;
+            }
+
+            var height = cell.Height - (2 * PadMm);
+            var width = Math.Min(cell.Width / 3, height * logo.ViewBox.Width / logo.ViewBox.Height);
+            items.Add(logo.Fit(new Box(cell.Right - PadMm - width, cell.Y + PadMm, width, height), ItemRole.Edge));
+            return Box.FromEdges(cell.X, cell.Y, cell.Right - PadMm - width, cell.Bottom);
         }
 
         public void Value(double x, double y, double width, double height, string label, string value, double cap = 2.5, FaceWeight weight = FaceWeight.Medium)

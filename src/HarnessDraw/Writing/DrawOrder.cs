@@ -41,6 +41,9 @@ public sealed record DrawOrder
     public bool EmbedFonts { get; init; }
     public FaceSet Faces { get; init; } = FaceSet.Shipped;
 
+    /// <summary>Drawn in every title block; null when there is none.</summary>
+    public DrawnOutlines? Logo { get; init; }
+
     public SheetOptions OptionsFor(string kind, bool blackInk) => new()
     {
         Paper = kind == SheetKinds.WallChart || Sheets.Length == 1 ? Paper : null,
@@ -48,5 +51,6 @@ public sealed record DrawOrder
         BlackInk = blackInk,
         Build = Build,
         Units = Units,
+        Logo = Logo,
     };
 }

@@ -43,6 +43,8 @@ public class AsBuiltTests
 
         public string ReadText(string path) => path.EndsWith(HarnessCompiler.AsBuiltEnding, StringComparison.Ordinal) ? asBuilt! : disk.ReadText(Repository.PathOf(path));
 
+        public byte[] ReadBytes(string path) => disk.ReadBytes(Repository.PathOf(path));
+
         public long SizeBytes(string path) => ReadText(path).Length;
     }
 }

@@ -7,6 +7,7 @@ namespace HarnessDraw.Tests.Reading;
 /// <summary>A small invented vehicle whose description the tests change section by section. '§' marks the place where a message must point.</summary>
 internal sealed record SmallVehicle
 {
+    public const string File = "d/van-harness.yaml";
     public const char Mark = '§';
 
     public string Head { get; init; } = "harness: Test\nvehicle: Small van\nvehicle-layout: van.yaml\n";
@@ -64,7 +65,7 @@ internal sealed record SmallVehicle
 
     public string Text => Head + Power + Things + Protection + Circuits + Rest;
 
-    public Outcome<Harness> Read() => HarnessReader.Read("d/van-harness.yaml", Files());
+    public Outcome<Harness> Read() => HarnessReader.Read(File, Files());
 
     public Harness Harness()
     {
@@ -87,9 +88,10 @@ internal sealed record SmallVehicle
         return found;
     }
 
-    private MemoryFiles Files() => new(new Dictionary<string, string>(StringComparer.Ordinal)
+    /// <summary>The vehicle's files, with pictures or fonts beside them.</summary>
+    public MemoryFiles Files(IReadOnlyDictionary<string, byte[]>? binaries = null) => new(new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        ["d/van-harness.yaml"] = Text.Replace(Mark.ToString(), "", StringComparison.Ordinal),
+        [File] = Text.Replace(Mark.ToString(), "", StringComparison.Ordinal),
         ["d/van.yaml"] = Layout.Replace(Mark.ToString(), "", StringComparison.Ordinal),
-    });
+    }, binaries);
 }

@@ -6,7 +6,7 @@ namespace HarnessDraw.Reading;
 /// <summary>Reads what is said about the harness as a whole: title block, groups to keep apart, waivers.</summary>
 internal static class RemarkReader
 {
-    public static DrawingData Drawing(Draft draft)
+    public static DrawingData Drawing(Draft draft, Func<InputText?, BroughtFile?> bring)
     {
         var title = draft.Root.Map("sheet-title") ?? new InputMap([], draft.Root.At);
         return new DrawingData
@@ -17,8 +17,8 @@ internal static class RemarkReader
             Approved = title.Text("approved"),
             IssuedOn = title.Text("issued"),
             Language = title.Text("language") ?? "en",
-            LogoFile = title.Text("logo"),
-            FontFile = title.Text("font"),
+            Logo = bring(title.TextNode("logo")),
+            Font = bring(title.TextNode("font")),
             Revisions = [.. title.List("revisions").OfType<InputMap>().Select(Revision)],
         };
     }

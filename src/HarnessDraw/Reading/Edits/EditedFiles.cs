@@ -9,5 +9,7 @@ public sealed class EditedFiles(IFileSource files, ImmutableSortedDictionary<str
 
     public string ReadText(string path) => edited.TryGetValue(path, out var text) ? text : files.ReadText(path);
 
+    public byte[] ReadBytes(string path) => files.ReadBytes(path);
+
     public long SizeBytes(string path) => edited.TryGetValue(path, out var text) ? text.Length : files.SizeBytes(path);
 }

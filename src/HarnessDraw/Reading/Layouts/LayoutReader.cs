@@ -45,7 +45,6 @@ public sealed class LayoutReader
             Surfaces = [.. Entries("surfaces").Select(Surface)],
             KeepClear = [.. _map.List("keep-clear").OfType<InputMap>().Select(KeepClear)],
             Outline = [.. _map.Find("outline") is InputList lines ? lines.Items.OfType<InputMap>().Select(Line) : []],
-            OutlineFile = _map.Text("outline"),
         };
     }
 

@@ -23,8 +23,8 @@ public static class DescriptionShapes
         new("approved", Text, "Approved by."),
         new("issued", Name, "Date of issue."),
         new("language", Name, "Language of the sheets' words. Usual: en."),
-        new("logo", new TextShape("a file"), "An SVG file beside the description."),
-        new("font", new TextShape("a file"), "A font file beside the description, for scripts that the shipped faces lack."),
+        new("logo", new TextShape("a file"), "An SVG file beside the description, for the title block."),
+        new("font", new TextShape("a file"), "A TrueType file beside the description, for scripts that the shipped faces lack."),
         new("revisions", ListOf(Revision), "The revision table."),
     ]);
 

@@ -74,6 +74,6 @@ public static class LayoutShapes
         new("zones", Named("a zone", Zone), "Zones by name."),
         new("surfaces", Named("a surface", Either(new TextShape("a material"), Surface)), "Parts of the body with their material. Only metal returns current."),
         new("keep-clear", ListOf(KeepClear), "What the harness stays away from."),
-        new("outline", Either(new TextShape("a file"), ListOf(Line)), "Body lines: an SVG file beside this one, or lines."),
+        new("outline", Either(new TextShape("a file"), ListOf(Line)), "Body lines: an SVG file beside this one (nose to the left, right side at the top, a unit a millimetre, 0,0 at the origin), or lines."),
     ]);
 }
