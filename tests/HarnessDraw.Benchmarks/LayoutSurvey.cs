@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
+using HarnessDraw.Writing.Svg;
 using HarnessDraw.Tests.Drawing;
 using HarnessDraw.Tests.Layout;
 
@@ -34,12 +35,13 @@ internal static class LayoutSurvey
         var refused = 0;
         for (var seed = 1; seed <= seeds; seed++)
         {
-            // one root without wires between loads in every second harness: there a bound is proven
-            var isPlain = seed % 2 == 0;
-            var plan = RandomHarness.Plan(seed, new(circuits) { PlannedPins = seed % 4 < 2, Firewall = seed % 10 != 5, Grounds = !isPlain, LoadToLoad = !isPlain });
-            if (Draw(plan) is { } result)
+            if (Draw(RandomHarness.OfLongRun(seed, circuits)) is { } result)
             {
                 drawn.Add(result);
+                if (result.PairsTwice > 0 || result.Faults.Count > 0)
+                {
+                    Console.Error.WriteLine($"{circuits} circuits, seed {seed}: {result.PairsTwice} pairs twice, {string.Join(", ", result.Faults.Select(f => $"{f.Key} {f.Value}"))}");
+                }
             }
             else
             {
@@ -51,6 +53,29 @@ internal static class LayoutSurvey
         var papers = drawn.GroupBy(d => d.Paper).OrderByDescending(g => g.Count()).Select(g => $"{g.Count()} {g.Key}");
         var taus = drawn.Select(d => d.Tau).OfType<(double X, double Y)>().ToList();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {(taus.Count == 0 ? 0 : taus.Average(t => t.X)):0.00}, {(taus.Count == 0 ? 0 : taus.Average(t => t.Y)):0.00} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
+    }
+
+    /// <summary>Writes the charts of one harness of the long run as SVG and prints what the checker finds on them and which wires cross twice, and where.</summary>
+    public static void Show(int circuits, int seed, string folder)
+    {
+        var plan = RandomHarness.OfLongRun(seed, circuits);
+        var wires = plan.Wires.ToDictionary(w => w.Id, w => $"{w.Id} ({w.From.At} to {w.To.At})", StringComparer.Ordinal);
+        var result = WallChart.Compose(plan, [], new SheetOptions());
+        Console.WriteLine(result.Refused ?? result.Figures!.ToString());
+        Directory.CreateDirectory(folder);
+        foreach (var (sheet, n) in result.Sheets.Select((s, i) => (s, i + 1)))
+        {
+            File.WriteAllBytes(Path.Combine(folder, $"{circuits}-{seed}.{n}.svg"), SvgWriter.Write(sheet));
+            foreach (var fault in SheetChecker.Check(sheet))
+            {
+                Console.WriteLine($"{n}: {fault}");
+            }
+
+            foreach (var (pair, places) in LaneMeeting.Places(sheet).Where(m => m.Value.Count > 1))
+            {
+                Console.WriteLine($"{n}: {wires[pair.A]} and {wires[pair.B]} meet at {string.Join(" and ", places.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.0}, {p.Y:0.0}")))}");
+            }
+        }
     }
 
     private static string Excess(List<Drawn> drawn, Func<Drawn, int?> bound)

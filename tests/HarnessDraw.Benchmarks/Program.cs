@@ -1,6 +1,6 @@
 using HarnessDraw.Benchmarks;
 
-// 'layouts [SIZE=SEEDS ...]' draws random harnesses and prints what was measured on the sheets; 'graph FILE' writes the wires of a description as a graph for the comparison; everything else goes to BenchmarkDotNet.
+// 'layouts [SIZE=SEEDS ...]' draws random harnesses and prints what was measured on the sheets; 'layout CIRCUITS SEED FOLDER' shows one of them; 'graph FILE' writes the wires of a description as a graph for the comparison; everything else goes to BenchmarkDotNet.
 if (args is ["graph", var file])
 {
     Console.Out.Write(WireGraph.Write(ExampleHarness.Planned(file).Plan));
@@ -11,6 +11,12 @@ if (args is ["order", var example])
 {
     var planned = ExampleHarness.Planned(example).Plan;
     Console.WriteLine(HarnessDraw.Tests.Layout.DrawnPlaces.Tau(planned, HarnessDraw.Sheets.WallChart.Compose(planned, [], new()).Sheets));
+    return;
+}
+
+if (args is ["layout", var many, var seed, var into])
+{
+    LayoutSurvey.Show(int.Parse(many, System.Globalization.CultureInfo.InvariantCulture), int.Parse(seed, System.Globalization.CultureInfo.InvariantCulture), into);
     return;
 }
 

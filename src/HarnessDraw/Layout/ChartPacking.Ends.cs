@@ -71,11 +71,11 @@ internal sealed partial class ChartPacking
         }
     }
 
-    private void PlaceEnd(Spine spine, double t)
+    private double PlaceEnd(Spine spine, double t)
     {
         if (spine.EndCards.Count == 0)
         {
-            return;
+            return t;
         }
 
         var isDown = spine.Ry > 0;
@@ -144,6 +144,8 @@ internal sealed partial class ChartPacking
         {
             spine.EndTracks[order[i]] = (at + 1 + (tracks[i] * metrics.PitchMm), slots[i]);
         }
+
+        return at;
 
         double Height(int c) => problem.Cards[c].HeadMm + metrics.FootMm + (metrics.RowMm * (lanes.CardRows[c].Count + problem.Cards[c].Stubs));
 

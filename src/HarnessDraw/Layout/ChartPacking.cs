@@ -43,7 +43,8 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             t = PlaceItems(spine, station, station.Right, t);
         }
 
-        PlaceEnd(spine, t);
+        // the lanes reach to what stands at the end, however far that was pushed
+        t = PlaceEnd(spine, t);
         spine.Packed.Clear();
         spine.Packed.AddRange(left);
         spine.Packed.AddRange(right);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Drawing;
 using HarnessDraw.Layout;
 
 namespace HarnessDraw.Tests.Layout;
@@ -44,6 +45,27 @@ public class ChartLayoutTests
 
     [Fact]
     public void Thirty_loads_at_one_place_are_packed_apart() => AssertApart(Start([new(-1, 0, 0), new(0, -200, 0)], [.. Enumerable.Repeat(1, 30)]).Pack());
+
+    // panels are put where nothing is occupied: a lane outside would run through their words
+    [Fact]
+    public void Lanes_to_cards_at_the_end_that_a_rib_pushes_away_lie_in_what_is_called_occupied()
+    {
+        var plan = Start([new(-1, 0, 0), new(0, -100, 0), new(1, -200, 0)], [.. Enumerable.Repeat(1, 12), .. Enumerable.Repeat(2, 8)]).Pack();
+        AssertApart(plan);
+        foreach (var lane in plan.Lanes)
+        {
+            for (var i = 1; i < lane.Length; i++)
+            {
+                Assert.All(Along(lane[i - 1].At, lane[i].At), p => Assert.Contains(plan.Occupied, b => b.Grow(0.6).Overlaps(new(p.X, p.Y, 0.01, 0.01))));
+            }
+        }
+    }
+
+    private static IEnumerable<Point> Along(Point a, Point b)
+    {
+        var steps = (int)Math.Ceiling(Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y));
+        return Enumerable.Range(0, steps + 1).Select(k => new Point(a.X + ((b.X - a.X) * k / steps), a.Y + ((b.Y - a.Y) * k / steps)));
+    }
 
     [Theory]
     [InlineData(7)]

@@ -5,7 +5,10 @@ namespace HarnessDraw.Tests.Layout;
 /// <summary>Counts, from the lanes drawn on a sheet alone, how often each pair of different circuits crosses.</summary>
 internal static class LaneMeeting
 {
-    public static Dictionary<(string A, string B), int> Crossings(Sheet sheet)
+    public static Dictionary<(string A, string B), int> Crossings(Sheet sheet) => Places(sheet).ToDictionary(p => p.Key, p => p.Value.Count);
+
+    /// <summary>Where each pair meets , mm on paper.</summary>
+    public static Dictionary<(string A, string B), List<Point>> Places(Sheet sheet)
     {
         var legs = new List<(Point A, Point B, string Wire, string Circuit, int Order)>();
         foreach (var path in Lanes(sheet.Items))
@@ -17,7 +20,7 @@ internal static class LaneMeeting
             }
         }
 
-        var met = new Dictionary<(string, string), int>();
+        var met = new Dictionary<(string, string), List<Point>>();
         legs.Sort((a, b) => Math.Min(a.A.X, a.B.X).CompareTo(Math.Min(b.A.X, b.B.X)));
         for (var i = 0; i < legs.Count; i++)
         {
@@ -27,7 +30,7 @@ internal static class LaneMeeting
                 if (legs[i].Circuit != legs[j].Circuit && Meet(legs[i].A, legs[i].B, legs[j].A, legs[j].B))
                 {
                     var key = string.CompareOrdinal(legs[i].Wire, legs[j].Wire) < 0 ? (legs[i].Wire, legs[j].Wire) : (legs[j].Wire, legs[i].Wire);
-                    met[key] = met.GetValueOrDefault(key) + 1;
+                    (met.TryGetValue(key, out var at) ? at : met[key] = []).Add(MeetingOf(legs[i].A, legs[i].B, legs[j].A, legs[j].B));
                 }
             }
         }
@@ -92,6 +95,13 @@ internal static class LaneMeeting
     // proper meetings; a touch at an end counts for one of the two legs that share it
     private static bool Meet(Point a, Point b, Point c, Point d) =>
         (Side(a, b, c) >= 0) != (Side(a, b, d) >= 0) && (Side(c, d, a) >= 0) != (Side(c, d, b) >= 0);
+
+    private static Point MeetingOf(Point a, Point b, Point c, Point d)
+    {
+        var (from, to) = (Side(c, d, a), Side(c, d, b));
+        var share = from == to ? 0 : from / (from - to);
+        return new(a.X + ((b.X - a.X) * share), a.Y + ((b.Y - a.Y) * share));
+    }
 
     private static double Side(Point a, Point b, Point p) => ((b.X - a.X) * (p.Y - a.Y)) - ((b.Y - a.Y) * (p.X - a.X));
 }

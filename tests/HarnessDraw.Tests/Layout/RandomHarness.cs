@@ -49,6 +49,13 @@ public sealed class RandomHarness
 
     public static Plan Plan(int seed, RandomHarnessOptions options) => new RandomHarness(seed, options).Build();
 
+    /// <summary>A harness of the long run of the benchmarks: one root without wires between loads at every second seed, where a bound is proven; no firewall connector at every tenth.</summary>
+    public static Plan OfLongRun(int seed, int circuits)
+    {
+        var isPlain = seed % 2 == 0;
+        return Plan(seed, new(circuits) { PlannedPins = seed % 4 < 2, Firewall = seed % 10 != 5, Grounds = !isPlain, LoadToLoad = !isPlain });
+    }
+
     private int Next(int below)
     {
         state ^= state << 13;

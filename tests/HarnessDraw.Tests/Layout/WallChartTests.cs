@@ -34,6 +34,17 @@ public class WallChartTests
         Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), result.Sheets.SelectMany(s => DrawnWires(s.Items)).Order(StringComparer.Ordinal));
     }
 
+    /// <summary>Seeds at which the long run (`layouts` of the benchmarks) once found a fault.</summary>
+    [Theory]
+    [InlineData(60, 35)]
+    public void What_the_long_run_found_stays_mended(int circuits, int seed)
+    {
+        var result = WallChart.Compose(RandomHarness.OfLongRun(seed, circuits), [], new SheetOptions());
+        Assert.Null(result.Refused);
+        Assert.All(result.Sheets, s => Assert.Empty(SheetChecker.Check(s).Take(10).Select(f => f.ToString())));
+        Assert.Equal(result.Figures!.Crossings, result.Sheets.Sum(s => LaneMeeting.Crossings(s).Values.Sum()));
+    }
+
     [Theory]
     [InlineData(12)]
     [InlineData(30)]
