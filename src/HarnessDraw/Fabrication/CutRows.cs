@@ -24,7 +24,8 @@ public static class CutRows
     public static ImmutableArray<CutRow> ByBranch(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var branches = plan.Wires.ToDictionary(w => w.Id, w => WireFacts.BranchOf(plan, w), StringComparer.Ordinal);
+        var facts = new WireFactFinder(plan);
+        var branches = plan.Wires.ToDictionary(w => w.Id, facts.BranchOf, StringComparer.Ordinal);
         return Numbered(plan.Wires
             .Select(RowOf)
             .OrderBy(r => branches[r.Wire.Id] is null)

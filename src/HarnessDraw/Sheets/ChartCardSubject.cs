@@ -13,6 +13,8 @@ internal sealed record ChartStub(Wire Wire, string Pin, string To, bool IsGround
 /// <summary>A load's table on the chart.</summary>
 internal sealed class ChartCardSubject
 {
+    /// <summary>Its place in the list of cards.</summary>
+    public required int Number { get; init; }
     public required string Key { get; init; }
     public required string Place { get; init; }
     public required string Name { get; set; }

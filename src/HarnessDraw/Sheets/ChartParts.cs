@@ -19,6 +19,7 @@ internal sealed class ChartParts
     // how far a cut may move from an even share to divide fewer loads, as a part of a share
     private const double Play = 0.3;
     private readonly WallChartSubject whole;
+    private readonly Dictionary<string, ChartCardSubject> cards;
     private readonly List<string> circuits;
     private readonly int[] rows;
     private readonly int[] divided;
@@ -26,6 +27,7 @@ internal sealed class ChartParts
     public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder)
     {
         this.whole = whole;
+        cards = whole.Cards.ToDictionary(c => c.Key, StringComparer.Ordinal);
         var rank = new int[whole.Cards.Count];
         for (var i = 0; i < cardOrder.Count; i++)
         {
@@ -35,9 +37,9 @@ internal sealed class ChartParts
         var home = new Dictionary<string, (int Rows, int Rank)>(StringComparer.Ordinal);
         for (var c = 0; c < rank.Length; c++)
         {
+            var here = (Rows: WiresOf(whole.Cards[c]).Count(), Rank: rank[c]);
             foreach (var wire in WiresOf(whole.Cards[c]))
             {
-                var here = (Rows: WiresOf(whole.Cards[c]).Count(), Rank: rank[c]);
                 home[wire.Circuit] = home.TryGetValue(wire.Circuit, out var best) && best.CompareTo(here) < 0 ? best : here;
             }
         }
@@ -51,8 +53,8 @@ internal sealed class ChartParts
     /// <summary>The most parts that make sense: one circuit a chart.</summary>
     public int Most => circuits.Count;
 
-    /// <summary>The subjects of so many charts, about equally full.</summary>
-    public ImmutableArray<(WallChartSubject Subject, ChartPart Part)> Share(int parts)
+    /// <summary>The subjects of so many charts, about equally full; each is made when it is asked for.</summary>
+    public IEnumerable<(WallChartSubject Subject, ChartPart Part)> Share(int parts)
     {
         var chartOf = new Dictionary<string, int>(StringComparer.Ordinal);
         var chart = 0;
@@ -67,8 +69,8 @@ internal sealed class ChartParts
             chartOf[circuits[i]] = chart + 1;
         }
 
-        var branches = Enumerable.Range(1, parts).Select(n => Branches(chartOf, n)).ToImmutableArray();
-        return [.. Enumerable.Range(1, parts).Select(n => (Subject(chartOf, n), new ChartPart(n, branches)))];
+        var branches = Branches(chartOf, parts);
+        return Enumerable.Range(1, parts).Select(n => (Subject(chartOf, n), new ChartPart(n, branches)));
     }
 
     private static IEnumerable<Wire> WiresOf(ChartCardSubject card) => card.Rows.Values.Select(r => r.Wire).Concat(card.Stubs.Select(s => s.Wire));
@@ -116,11 +118,15 @@ internal sealed class ChartParts
         return cuts;
     }
 
-    private ImmutableArray<string> Branches(Dictionary<string, int> chartOf, int chart) =>
-    [
-        .. whole.Cards.SelectMany(card => WiresOf(card).Where(w => chartOf[w.Circuit] == chart).Select(_ => BranchOf(card.Node)))
-            .OfType<string>().GroupBy(b => b, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key),
-    ];
+    private ImmutableArray<ImmutableArray<string>> Branches(Dictionary<string, int> chartOf, int parts)
+    {
+        var ends = whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (Chart: chartOf[w.Circuit], Branch: branch)) : []).ToLookup(e => e.Chart, e => e.Branch);
+        return
+        [
+            .. Enumerable.Range(1, parts).Select(n => ends[n].GroupBy(b => b, StringComparer.Ordinal)
+                .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key).ToImmutableArray()),
+        ];
+    }
 
     private string? BranchOf(int node)
     {
@@ -138,10 +144,9 @@ internal sealed class ChartParts
     private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart)
     {
         var subject = new WallChartSubject(whole.Plan.Only(w => chartOf[w.Circuit] == chart), whole);
-        var there = whole.Cards.ToDictionary(c => c.Key, StringComparer.Ordinal);
         foreach (var card in subject.Cards)
         {
-            var others = WiresOf(there[card.Key]).Where(w => chartOf[w.Circuit] != chart).Select(w => chartOf[w.Circuit]).ToList();
+            var others = WiresOf(cards[card.Key]).Where(w => chartOf[w.Circuit] != chart).Select(w => chartOf[w.Circuit]).ToList();
             card.Elsewhere = others.Count == 0 ? null : $"{others.Count} more on chart {Listed(others)}";
         }
 

@@ -15,9 +15,10 @@ internal static class FacePainter
         PaintKey(pen, face, body, mating);
         pen.Frame(body, 0.7, Math.Min(4, body.Height / 6), fill: Ink.Paper);
         PaintHalves(pen, face, body);
+        var letters = Letters(subject);
         foreach (var cavity in face.Cavities)
         {
-            PaintCavity(pen, subject, face, cavity, new(at.X + face.X(cavity, mating), at.Y + cavity.Centre.Y));
+            PaintCavity(pen, subject, face, cavity, letters[cavity.Part.Name], new(at.X + face.X(cavity, mating), at.Y + cavity.Centre.Y));
         }
     }
 
@@ -28,11 +29,11 @@ internal static class FacePainter
             c => new CavityLetters(c.Name, subject.RowsOf(c.Name).Where(r => r.Wire is not null).ToList() is { Count: > 0 } used ? used[0].Wire!.Id + (used.Count > 1 ? "+" : "") : null),
             StringComparer.Ordinal);
 
-    private static void PaintCavity(Pen pen, ConnectorSubject subject, ConnectorFace face, FaceCavity cavity, Point centre)
+    private static void PaintCavity(Pen pen, ConnectorSubject subject, ConnectorFace face, FaceCavity cavity, CavityLetters letters, Point centre)
     {
         var row = subject.RowsOf(cavity.Part.Name).First();
         var tag = new Tag { Cavity = $"{subject.Thing.Id}:{cavity.Part.Name}", For = row.Wire?.Id, Title = row.Wire is { } wire ? $"{cavity.Part.Name}: wire {wire.Id}, {WireColour.Parse(wire.Colour).Words}" : $"{cavity.Part.Name}: unused" };
-        CavityPainter.Paint(pen, centre, cavity, Letters(subject)[cavity.Part.Name], row.Wire?.Colour, tag, face.ShowsWires);
+        CavityPainter.Paint(pen, centre, cavity, letters, row.Wire?.Colour, tag, face.ShowsWires);
     }
 
     private static void PaintLatch(Pen pen, Box body)

@@ -49,7 +49,7 @@ public static class WallChart
         return null;
     }
 
-    private static List<ChartFit>? TryParts(ImmutableArray<(WallChartSubject Subject, ChartPart Part)> parts, bool blackInk, Paper paper, TitleBlock title)
+    private static List<ChartFit>? TryParts(IEnumerable<(WallChartSubject Subject, ChartPart Part)> parts, bool blackInk, Paper paper, TitleBlock title)
     {
         var fits = new List<ChartFit>();
         foreach (var (subject, part) in parts)

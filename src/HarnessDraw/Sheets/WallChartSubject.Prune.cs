@@ -22,13 +22,20 @@ internal sealed partial class WallChartSubject
         }
 
         // a splice needs the edge it sits on, whichever way round that is drawn now
-        var spliceNode = new Dictionary<int, int>();
+        var nodeOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < NodeEdges.Count; i++)
+        {
+            if (NodeEdges[i].Segments is [var only])
+            {
+                nodeOf.TryAdd(only.Id, i);
+            }
+        }
+
+        var spliceNode = new int[Plan.Splices.Length];
         for (var s = 0; s < Plan.Splices.Length; s++)
         {
-            var node = NodeEdges.FindIndex(e => e.Segments.Length == 1 && e.Segments[0].Id == Plan.Splices[s].Segment);
-            node = node < 0 ? Math.Min(1, NodePlaces.Count - 1) : node;
-            spliceNode[s] = node;
-            keep[node] = true;
+            spliceNode[s] = nodeOf.TryGetValue(Plan.Splices[s].Segment, out var node) ? node : Math.Min(1, NodePlaces.Count - 1);
+            keep[spliceNode[s]] = true;
         }
 
         var children = new int[NodePlaces.Count];
@@ -39,6 +46,22 @@ internal sealed partial class WallChartSubject
             {
                 alive[NodeParents[i]] = true;
                 children[NodeParents[i]]++;
+            }
+        }
+
+        // a place stays where a card stands, a splice sits on its edge or one follows
+        var busy = new bool[NodePlaces.Count];
+        foreach (var card in Cards)
+        {
+            busy[index[card.Place]] = true;
+        }
+
+        foreach (var node in spliceNode)
+        {
+            busy[node] = true;
+            if (node > 0)
+            {
+                busy[NodeParents[node]] = true;
             }
         }
 
@@ -59,8 +82,7 @@ internal sealed partial class WallChartSubject
 
             var above = i > 0 && pending.TryGetValue(oldParents[i], out var before) ? before : [];
             var segments = above.AddRange(oldEdges[i].Segments);
-            var isCardless = !Cards.Exists(c => c.Place == oldPlaces[i]);
-            if (i > 0 && children[i] == 1 && isCardless && places.GetValueOrDefault(oldPlaces[i])?.Branch is null && !spliceNode.ContainsValue(i) && !FollowsSplice(i) && segments.Length > 0)
+            if (i > 0 && children[i] == 1 && !busy[i] && places.GetValueOrDefault(oldPlaces[i])?.Branch is null && segments.Length > 0)
             {
                 pending[i] = segments;
                 map[i] = map[oldParents[i]];
@@ -85,19 +107,6 @@ internal sealed partial class WallChartSubject
             var edge = oldEdges[node].Segments.Length > 0 ? oldEdges[node].Segments[0] : null;
             var share = edge?.LengthMm is > 0 and var length ? Math.Clamp(splice.AtMm / length, 0, 1) : 0.5;
             Splices.Add((splice, map[node], edge is not null && edge.From == oldPlaces[node] ? 1 - share : share));
-        }
-
-        bool FollowsSplice(int node)
-        {
-            for (var i = node + 1; i < oldPlaces.Length; i++)
-            {
-                if (alive[i] && oldParents[i] == node && spliceNode.ContainsValue(i))
-                {
-                    return true;
-                }
-            }
-
-            return false;
         }
     }
 }

@@ -254,7 +254,7 @@ internal sealed partial class WallChartSubject
 
             var card = CardOf(at.At, Plan.Wires[wire]);
             card.Rows[(lane, end)] = new(Plan.Wires[wire], PinText(at));
-            return new(ChartEndKind.Card, Cards.IndexOf(card));
+            return new(ChartEndKind.Card, card.Number);
         }
     }
 
@@ -334,7 +334,7 @@ internal sealed partial class WallChartSubject
     {
         if (!cards.TryGetValue(key, out var card))
         {
-            card = new() { Key = key, Name = name.ToUpperInvariant(), Place = place };
+            card = new() { Number = Cards.Count, Key = key, Name = name.ToUpperInvariant(), Place = place };
             cards[key] = card;
             Cards.Add(card);
         }

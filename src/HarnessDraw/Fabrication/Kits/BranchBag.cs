@@ -15,7 +15,8 @@ public static class BranchBags
     {
         ArgumentNullException.ThrowIfNull(order);
         var plan = order.Shown;
-        return [.. CutRows.ByBranch(plan).GroupBy(r => WireFacts.BranchOf(plan, r.Wire) ?? Trunk, StringComparer.Ordinal).Select(g => Bag(plan, g.Key, [.. g]))];
+        var facts = new WireFactFinder(plan);
+        return [.. CutRows.ByBranch(plan).GroupBy(r => facts.BranchOf(r.Wire) ?? Trunk, StringComparer.Ordinal).Select(g => Bag(plan, g.Key, [.. g]))];
     }
 
     private static BranchBag Bag(Plan plan, string branch, ImmutableArray<CutRow> rows)

@@ -13,6 +13,7 @@ internal sealed class RoutedTree
     private readonly int[] above;
     private readonly double[] distance;
     private readonly int[] depth;
+    private readonly int[] degree;
     private double[][] between = [];
     private bool[][] hangsBelow = [];
 
@@ -23,6 +24,7 @@ internal sealed class RoutedTree
         above = new int[places.Places.Length];
         distance = new double[places.Places.Length];
         depth = new int[places.Places.Length];
+        degree = new int[places.Places.Length];
         Array.Fill(above, -1);
         var left = tree.ToHashSet();
         var children = new Dictionary<int, List<int>>();
@@ -36,6 +38,8 @@ internal sealed class RoutedTree
                 distance[child] = distance[v] + places.Runs[e].LengthMm;
                 depth[child] = depth[v] + 1;
                 Segments.Add(new(Segments.Count, v, child, places.Runs[e]));
+                degree[v]++;
+                degree[child]++;
                 Walk(child);
             }
         }
@@ -57,7 +61,7 @@ internal sealed class RoutedTree
 
     public double StationMm(TreePoint p) => p.Segment < 0 ? 0 : distance[Segments[p.Segment].From] + p.AtMm;
 
-    public int Degree(int place) => Segments.Count(s => s.From == place || s.To == place);
+    public int Degree(int place) => degree[place];
 
     /// <summary>Segment numbers from one point to another, in order; a point inside a segment uses it in part.</summary>
     public ImmutableArray<int> Way(TreePoint from, TreePoint to)

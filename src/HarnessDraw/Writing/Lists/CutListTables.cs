@@ -34,21 +34,22 @@ public static class CutListTables
             "wire" => (CutRows.ByWire(plan), "Cut list by wire"),
             _ => throw new ArgumentException($"no view '{view}'", nameof(view)),
         };
-        var lay = LayOrder(plan);
+        var facts = new WireFactFinder(plan);
+        var lay = LayOrder(plan, facts);
         var shape = Shape(w => order.QuantityOf(w.Builds), w => cutFrom?.GetValueOrDefault(w.Id));
-        return shape.Table($"by {view}", title, rows.Select(r => new RowFacts(r, WireFacts.Of(plan, r.Wire), AllowanceShares.Of(r.Wire), lay[r.Wire.Id])));
+        return shape.Table($"by {view}", title, rows.Select(r => new RowFacts(r, facts.Of(r.Wire), AllowanceShares.Of(r.Wire), lay[r.Wire.Id])));
     }
 
     private static string? NoReel(Wire wire) => null;
 
     /// <summary>The number of each wire in the laying order of its branch.</summary>
-    private static Dictionary<string, int> LayOrder(Plan plan)
+    private static Dictionary<string, int> LayOrder(Plan plan, WireFactFinder facts)
     {
         var order = new Dictionary<string, int>(StringComparer.Ordinal);
         var next = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var row in CutRows.ByBranch(plan))
         {
-            var branch = WireFacts.BranchOf(plan, row.Wire) ?? "";
+            var branch = facts.BranchOf(row.Wire) ?? "";
             order[row.Wire.Id] = next[branch] = next.GetValueOrDefault(branch) + 1;
         }
 
