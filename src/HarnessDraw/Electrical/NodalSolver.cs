@@ -15,6 +15,9 @@ internal sealed class NodalSolver
 
     // volts: a smaller step changes nothing any more
     private const double SettledV = 1e-9;
+
+    // volts: after a smaller step the tangents hold; a diode's changes by 4 in a thousand
+    private const double NearV = 1e-4;
     private readonly int[] row;
     private readonly (int A, int B)[] ends;
     private readonly (int Part, int Other)[][] touching;
@@ -63,49 +66,102 @@ internal sealed class NodalSolver
             extra[row[shorted]] += shortSiemens;
         }
 
+        var dead = DeadEnds(laws, extra, out var live);
         var siemens = new double[ends.Length];
-        var volts = StartVolts(laws, siemens, extra, start);
-        var (left, step, sheet) = (new double[rows], new double[rows], matrix.NewSheet());
-        var (settled, rounds) = (false, 0);
+        var sheet = matrix.NewSheet(live);
+        var volts = StartVolts(laws, siemens, extra, start, sheet);
+        var (left, step) = (new double[rows], new double[rows]);
+        var (settled, rounds, moved, before) = (false, 0, double.PositiveInfinity, double.PositiveInfinity);
         for (; rounds < MostRounds && !settled; rounds++)
         {
-            LeftOver(laws, siemens, extra, volts, refresh: true, left);
-            matrix.Eliminate(siemens, extra, sheet);
-            matrix.Substitute(left, sheet, step);
-            var moved = 0.0;
-            for (var n = 1; n < rows; n++)
-            {
-                moved = Math.Max(moved, Math.Abs(step[n]));
-            }
-
+            // tangents that hold bring each step to far less than the one before
+            var renew = moved > NearV || moved > before / 10;
+            (before, moved) = (moved, Step(laws, siemens, extra, volts, left, step, sheet, renew));
             settled = moved < SettledV;
-            var share = settled ? 1 : Share(laws, extra, volts, left, step);
+            var share = settled ? 1 : Share(laws, extra, volts, left, step, live);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += share * step[n];
             }
         }
 
-        // two corrections by what is left over at the nodes: rounding of the big solve goes away
-        for (var round = 0; round < 2; round++)
+        // one correction by what is left over at the nodes: rounding of the big solve goes away
+        Step(laws, siemens, extra, volts, left, step, sheet, renew: false);
+        for (var n = 1; n < rows; n++)
         {
-            LeftOver(laws, siemens, extra, volts, refresh: round == 0, left);
-            if (round == 0)
-            {
-                matrix.Eliminate(siemens, extra, sheet);
-            }
+            volts[n] += step[n];
+        }
 
-            matrix.Substitute(left, sheet, step);
-            for (var n = 1; n < rows; n++)
-            {
-                volts[n] += step[n];
-            }
+        foreach (var (n, other) in dead)
+        {
+            volts[n] = volts[other];
         }
 
         return Told(laws, volts, reached, settled, rounds);
     }
 
-    private double[] StartVolts(PartLaw[] laws, double[] siemens, double[] extra, double[]? start)
+    /// <summary>One step of Newton's method and the most it moves a node; without new tangents where those of the last step still hold.</summary>
+    private double Step(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, double[] left, double[] step, SparseNetwork.WorkingSheet sheet, bool renew)
+    {
+        LeftOver(laws, siemens, extra, volts, renew, left, sheet.Conducting);
+        if (renew)
+        {
+            matrix.Eliminate(siemens, extra, sheet);
+        }
+
+        matrix.Substitute(left, sheet, step);
+        var moved = 0.0;
+        for (var n = 1; n < rows; n++)
+        {
+            moved = Math.Max(moved, Math.Abs(step[n]));
+        }
+
+        return moved;
+    }
+
+    /// <summary>
+    /// Rows at the end of a chain that leads nowhere, each with the row it hangs on, the nearest to the rest first: no current flows there, so both have one voltage.
+    /// The other conducting parts are live. A source at the end of a chain keeps it live.
+    /// </summary>
+    private List<(int Row, int Other)> DeadEnds(PartLaw[] laws, double[] extra, out int[] live)
+    {
+        var degree = new int[rows];
+        var conducts = new bool[ends.Length];
+        for (var i = 0; i < ends.Length; i++)
+        {
+            if (!laws[i].IsOpen && ends[i].A != ends[i].B)
+            {
+                conducts[i] = true;
+                degree[ends[i].A]++;
+                degree[ends[i].B]++;
+            }
+        }
+
+        var dead = new List<(int Row, int Other)>();
+        for (var n = 1; n < rows; n++)
+        {
+            for (var end = n; end > 0 && degree[end] == 1 && extra[end] == 0;)
+            {
+                var (part, other) = Array.Find(touching[end], t => conducts[t.Part]);
+                if (laws[part].IsSource)
+                {
+                    break;
+                }
+
+                conducts[part] = false;
+                degree[end] = 0;
+                degree[other]--;
+                dead.Add((end, other));
+                end = other;
+            }
+        }
+
+        dead.Reverse();
+        live = [.. Enumerable.Range(0, ends.Length).Where(i => conducts[i])];
+        return dead;
+    }
+
+    private double[] StartVolts(PartLaw[] laws, double[] siemens, double[] extra, double[]? start, SparseNetwork.WorkingSheet sheet)
     {
         var volts = new double[rows];
         if (start is not null)
@@ -115,36 +171,38 @@ internal sealed class NodalSolver
                 volts[row[n]] = start[n];
             }
 
+            // nothing flows through a tie
+            for (var n = 1; n < rows; n++)
+            {
+                volts[n] = extra[n] == 0 ? volts[n] : 0;
+            }
+
             return volts;
         }
 
         var injected = new double[rows];
-        for (var i = 0; i < ends.Length; i++)
+        foreach (var i in sheet.Conducting)
         {
             (var amperes, siemens[i]) = laws[i].Start;
             injected[ends[i].A] -= amperes;
             injected[ends[i].B] += amperes;
         }
 
-        return matrix.Solve(siemens, injected, extra);
+        matrix.Eliminate(siemens, extra, sheet);
+        matrix.Substitute(injected, sheet, volts);
+        return volts;
     }
 
     /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
-    private void LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, bool refresh, double[] left)
+    private void LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, bool refresh, double[] left, int[] live)
     {
         for (var n = 0; n < rows; n++)
         {
             left[n] = -extra[n] * volts[n];
         }
 
-        for (var i = 0; i < ends.Length; i++)
+        foreach (var i in live)
         {
-            if (laws[i].IsOpen)
-            {
-                siemens[i] = 0;
-                continue;
-            }
-
             var (amperes, slope) = laws[i].At(volts[ends[i].A] - volts[ends[i].B]);
             siemens[i] = refresh ? slope : siemens[i];
             left[ends[i].A] -= amperes;
@@ -156,7 +214,7 @@ internal sealed class NodalSolver
     /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
     /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
     /// </summary>
-    private double Share(PartLaw[] laws, double[] extra, double[] volts, double[] left, double[] step)
+    private double Share(PartLaw[] laws, double[] extra, double[] volts, double[] left, double[] step, int[] live)
     {
         const double Flat = 0.1;
 
@@ -167,7 +225,7 @@ internal sealed class NodalSolver
             first -= left[n] * step[n];
         }
 
-        if (first >= 0 || Climb(laws, extra, volts, step, 1) is var last && last <= -Flat * first)
+        if (first >= 0 || Climb(laws, extra, volts, step, 1, live) is var last && last <= -Flat * first)
         {
             return 1;
         }
@@ -176,7 +234,7 @@ internal sealed class NodalSolver
         for (var i = 0; i < 50; i++)
         {
             var middle = (low + high) / 2;
-            var climb = Climb(laws, extra, volts, step, middle);
+            var climb = Climb(laws, extra, volts, step, middle, live);
             if (Math.Abs(climb) <= -Flat * first)
             {
                 return middle;
@@ -188,7 +246,7 @@ internal sealed class NodalSolver
         return (low + high) / 2;
     }
 
-    private double Climb(PartLaw[] laws, double[] extra, double[] volts, double[] step, double share)
+    private double Climb(PartLaw[] laws, double[] extra, double[] volts, double[] step, double share, int[] live)
     {
         var sum = 0.0;
         for (var n = 1; n < rows; n++)
@@ -196,10 +254,10 @@ internal sealed class NodalSolver
             sum += extra[n] * (volts[n] + (share * step[n])) * step[n];
         }
 
-        for (var i = 0; i < ends.Length; i++)
+        foreach (var i in live)
         {
             var across = step[ends[i].A] - step[ends[i].B];
-            if (across != 0 && !laws[i].IsOpen)
+            if (across != 0)
             {
                 sum += laws[i].At(volts[ends[i].A] - volts[ends[i].B] + (share * across)).Amperes * across;
             }

@@ -12,12 +12,14 @@ internal sealed class SparseNetwork
     private readonly (int A, int B)[] ends;
     private readonly int[] slotOfBranch;
     private readonly int slots;
-    private readonly List<Pivot> pivots = [];
+    private readonly int[] all;
+    private readonly Pivot[] pivots;
 
     public SparseNetwork(int nodes, IReadOnlyList<(int A, int B)> branches)
     {
         this.nodes = nodes;
         ends = [.. branches];
+        all = [.. Enumerable.Range(0, ends.Length)];
         slotOfBranch = new int[ends.Length];
         var slotOf = new Dictionary<(int, int), int>();
         var near = new HashSet<int>[nodes];
@@ -50,7 +52,7 @@ internal sealed class SparseNetwork
             }
         }
 
-        Order(near, Slot);
+        pivots = Order(near, Slot);
         slots = slotOf.Count;
     }
 
@@ -67,13 +69,28 @@ internal sealed class SparseNetwork
         return volts;
     }
 
-    /// <summary>Working figures for many solutions one after the other.</summary>
-    public WorkingSheet NewSheet() => new(new double[nodes], new double[slots], new double[slots], new double[nodes]);
+    /// <summary>Working figures for many solutions one after the other, of all branches or of those that are named: the others conduct nothing.</summary>
+    public WorkingSheet NewSheet(int[]? conducting = null)
+    {
+        var used = pivots;
+        if (conducting is not null)
+        {
+            var touched = new bool[nodes];
+            foreach (var i in conducting)
+            {
+                touched[ends[i].A] = touched[ends[i].B] = true;
+            }
+
+            used = [.. pivots.Where(p => touched[p.Node])];
+        }
+
+        return new(conducting ?? all, used, new double[nodes], new double[slots], new double[slots], new double[nodes]);
+    }
 
     /// <summary>The part of a solution that depends on the conductances alone, onto the sheet.</summary>
     public void Eliminate(double[] siemens, double[]? toReference, WorkingSheet sheet)
     {
-        var (diagonal, off, factors, _) = sheet;
+        var (conducting, used, diagonal, off, factors, _) = sheet;
         Array.Clear(off);
         if (toReference is null)
         {
@@ -84,7 +101,7 @@ internal sealed class SparseNetwork
             toReference.CopyTo(diagonal, 0);
         }
 
-        for (var i = 0; i < ends.Length; i++)
+        foreach (var i in conducting)
         {
             var (a, b) = ends[i];
             if (a == b)
@@ -100,18 +117,18 @@ internal sealed class SparseNetwork
             }
         }
 
-        foreach (var p in pivots)
+        foreach (var p in used)
         {
             Eliminate(p, diagonal, off, factors);
         }
     }
 
-    /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated onto the sheet.</summary>
+    /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated onto the sheet. Nodes that nothing conducts to keep what they have.</summary>
     public void Substitute(double[] injectedA, WorkingSheet sheet, double[] volts)
     {
-        var (diagonal, off, factors, right) = sheet;
+        var (_, used, diagonal, off, factors, right) = sheet;
         injectedA.CopyTo(right, 0);
-        foreach (var p in pivots)
+        foreach (var p in used)
         {
             if (Math.Abs(diagonal[p.Node]) > Nothing)
             {
@@ -123,9 +140,9 @@ internal sealed class SparseNetwork
         }
 
         volts[0] = 0;
-        for (var k = pivots.Count - 1; k >= 0; k--)
+        for (var k = used.Length - 1; k >= 0; k--)
         {
-            var p = pivots[k];
+            var p = used[k];
             var sum = right[p.Node];
             for (var i = 0; i < p.Near.Length; i++)
             {
@@ -156,8 +173,9 @@ internal sealed class SparseNetwork
         }
     }
 
-    private void Order(HashSet<int>[] near, Func<int, int, int> slot)
+    private Pivot[] Order(HashSet<int>[] near, Func<int, int, int> slot)
     {
+        var order = new List<Pivot>();
         var waiting = new PriorityQueue<int, (int Degree, int Node)>();
         var done = new bool[nodes];
         for (var i = 1; i < nodes; i++)
@@ -186,16 +204,18 @@ internal sealed class SparseNetwork
                 }
             }
 
-            pivots.Add(new(node, others, [.. others.Select(o => slot(node, o))], [.. pairs]));
+            order.Add(new(node, others, [.. others.Select(o => slot(node, o))], [.. pairs]));
             foreach (var other in others)
             {
                 waiting.Enqueue(other, (near[other].Count, other));
             }
         }
+
+        return [.. order];
     }
 
-    /// <summary>Sums at the nodes and between them, the factors of the elimination, and what is pushed in.</summary>
-    internal readonly record struct WorkingSheet(double[] Diagonal, double[] Off, double[] Factors, double[] Right);
+    /// <summary>The branches that count and the pivots they touch; sums at the nodes and between them, the factors of the elimination, and what is pushed in.</summary>
+    internal sealed record WorkingSheet(int[] Conducting, Pivot[] Used, double[] Diagonal, double[] Off, double[] Factors, double[] Right);
 
-    private sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);
+    internal sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);
 }
