@@ -36,6 +36,9 @@ internal sealed class ConductorHeat
     /// <summary>Ohms of a wire of the plan, by its number, with its conductor at a temperature; joints not included.</summary>
     public double Ohm(int wire, double conductorC) => conductors[wire].OhmCold * Copper.Heat(conductorC);
 
+    /// <summary>True when a wire is as long, as thick and as warm there as it is here; its way is taken to be the same.</summary>
+    public bool IsSame(int wire, ConductorHeat other) => conductors[wire] with { Way = [] } == other.conductors[wire] with { Way = [] };
+
     public double AmbientC(int wire) => conductors[wire].AmbientC;
 
     /// <summary>Highest temperature of the wire's insulation, degC.</summary>

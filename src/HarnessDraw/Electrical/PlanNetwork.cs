@@ -47,8 +47,8 @@ internal sealed class PlanNetwork
         Solver = new NodalSolver(Network.Names.Count, [.. Network.Branches.Select(b => (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
     }
 
-    /// <summary>The same network with the wires of another plan, which differ in size and length alone.</summary>
-    private PlanNetwork(PlanNetwork like, Plan plan, PlanningOptions options)
+    /// <summary>The same network with the wires of another plan, which differ in size, length and terminals alone.</summary>
+    private PlanNetwork(PlanNetwork like, Plan plan, PlanningOptions options, out List<int> changed)
     {
         Plan = plan;
         Index = like.Index;
@@ -56,10 +56,11 @@ internal sealed class PlanNetwork
         Heat = new ConductorHeat(plan, like.Index, options);
         Solver = like.Solver;
         Body = like.Body;
-        JointOhm = like.JointOhm;
         branchOfWire = like.branchOfWire;
         shown = like.shown;
         ratings = like.ratings;
+        JointOhm = [.. plan.Wires.Select(w => JointOhmAt(w.From) + JointOhmAt(w.To))];
+        changed = [.. Enumerable.Range(0, JointOhm.Length).Where(w => JointOhm[w] != like.JointOhm[w] || !Heat.IsSame(w, like.Heat))];
     }
 
     public Plan Plan { get; }
@@ -77,8 +78,8 @@ internal sealed class PlanNetwork
     /// <summary>What a reader knows by name (pins, cavities, splices), with their nodes.</summary>
     public IReadOnlyDictionary<string, int> Shown => shown;
 
-    /// <summary>The same wires between the same ends, in other sizes and lengths.</summary>
-    public PlanNetwork Resized(Plan plan, PlanningOptions options) => new(this, plan, options);
+    /// <summary>The same wires between the same ends, in other sizes and lengths and with other terminals; <paramref name="changed"/> are those that are not as they were.</summary>
+    public PlanNetwork Resized(Plan plan, PlanningOptions options, out List<int> changed) => new(this, plan, options, out changed);
 
     public int BranchOf(int wire) => branchOfWire[wire];
 
@@ -107,18 +108,16 @@ internal sealed class PlanNetwork
 
     private void AddWire(Wire wire, int number)
     {
-        var joints = 0.0;
         foreach (var end in (WireEnd[])[wire.From, wire.To])
         {
             var node = NodeAt(end, wire.Net);
-            joints += JointOhmAt(end);
             if (end.Pin is null || Index.IsMate(new(end.At, end.Pin)))
             {
                 shown.TryAdd(end.ToString(), node);
             }
         }
 
-        JointOhm[number] = joints;
+        JointOhm[number] = JointOhmAt(wire.From) + JointOhmAt(wire.To);
         branchOfWire[number] = Network.Branches.Count;
         Network.Add(new(NodeAt(wire.From, wire.Net), NodeAt(wire.To, wire.Net), BranchKind.Conductor, 0) { When = wire.Builds, Wire = number });
     }

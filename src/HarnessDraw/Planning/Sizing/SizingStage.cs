@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning.Cavities;
 using HarnessDraw.Planning.Lengths;
@@ -24,6 +25,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
     private List<CavityGiven> cavities = [];
     private List<CavitySeeker> withoutCavity = [];
     private ImmutableArray<LoopBudget> loops = [];
+    private List<DropPath>? paths;
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
 
     public ImmutableArray<WireRow> Size(Wiring wiring)
@@ -35,16 +37,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
         loops = nominal;
         SizeAll(rows);
         // cavities are given by what the wires will need there: a small terminal once chosen takes no larger wire
-        Settle(rows, nominal, RoundsBeforeCavities);
+        var states = new SolvedStates(routed, options, terminals, rows, fuses);
+        Settle(rows, states, nominal, RoundsBeforeCavities);
         AssignCavities(rows);
-        Settle(rows, nominal, options.MostSizingRounds);
+        Settle(rows, states, nominal, options.MostSizingRounds);
         return rows;
     }
 
     /// <summary>Sizes, lengths and the solved states settle one another: done when the sizes that the states ask for are those they were solved with.</summary>
-    private void Settle(ImmutableArray<WireRow> rows, ImmutableArray<LoopBudget> nominal, int mostRounds)
+    private void Settle(ImmutableArray<WireRow> rows, SolvedStates states, ImmutableArray<LoopBudget> nominal, int mostRounds)
     {
-        var states = new SolvedStates(routed, options, terminals, rows, fuses);
         for (var round = 0; round < mostRounds; round++)
         {
             SetLengths(rows);
@@ -83,10 +85,12 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
 
     private ImmutableArray<LoopBudget> Loops(ImmutableArray<WireRow> rows)
     {
+        // ways, contacts and fuses are the same for every wiring
+        paths ??= routed.Flow.Paths(FuseOhm);
         var byNet = rows.ToLookup(r => r.Draft.Net);
         return
         [
-            .. routed.Flow.Paths(FuseOhm).Select(p => new LoopBudget(p,
+            .. paths.Select(p => new LoopBudget(p,
             [
                 .. p.Hops.SelectMany(h => byNet[h.Net].Where(w => w.Draft.FromSide.Contains(h.From) != w.Draft.FromSide.Contains(h.To)))
                     .Select(w => new LoopPass(w, w.CaseA[p.Case], null)),

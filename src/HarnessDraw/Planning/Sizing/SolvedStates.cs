@@ -54,11 +54,17 @@ internal sealed class SolvedStates
     /// <summary>Solves every case with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
     public void Solve()
     {
-        network = network.Resized(draft with { Wires = Wires() }, options);
+        network = network.Resized(draft with { Wires = Wires() }, options, out var changed);
         var states = routed.Index.Harness.States;
         // cases are solved side by side; each fills its own place
         Parallel.For(0, cases.Length, i =>
         {
+            // what carries nothing decides nothing
+            if (circuits[cases[i]] is { } before && !changed.Exists(w => before.Solution.Amperes[network.BranchOf(w)] != 0))
+            {
+                return;
+            }
+
             var flow = routed.Flow.Cases[cases[i]];
             circuits[cases[i]] = new(network, states.First(s => s.Id == flow.State), flow.Build, null, circuits[cases[i]], warms: true);
         });

@@ -39,31 +39,35 @@ internal static class UnfusedCables
         }
     }
 
-    // chains of more than one cable, by the first loop that passes them
-    private static List<List<WireRow>> Chains(IReadOnlyList<LoopBudget> loops)
+    // chains of more than one cable, by the last loop that passes them
+    private static IEnumerable<List<WireRow>> Chains(IReadOnlyList<LoopBudget> loops)
     {
-        var chains = new List<List<WireRow>>();
-        foreach (var loop in loops)
+        var chainOf = new Dictionary<WireRow, Chain>();
+        for (var l = 0; l < loops.Count; l++)
         {
-            var cables = new List<WireRow>();
-            foreach (var wire in loop.Wires.Select(w => w.Wire))
+            WireRow[] cables = [.. loops[l].Wires.Select(w => w.Wire).Where(IsUnfused).Distinct()];
+            if (cables.Length == 0)
             {
-                if (IsUnfused(wire) && !cables.Contains(wire))
-                {
-                    cables.Add(wire);
-                }
+                continue;
             }
 
-            // a loop inside one chain joins nothing, but puts its chain last
-            var met = cables.Count > 0 ? chains.Where(c => c.Exists(cables.Contains)).ToList() : [];
-            if (cables.Count > 0)
+            Chain[] met = [.. cables.Select(chainOf.GetValueOrDefault).OfType<Chain>().Distinct().OrderBy(c => c.LastLoop)];
+            var chain = met is [var one] ? one : new Chain([.. met.SelectMany(c => c.Cables)]);
+            chain.LastLoop = l;
+            chain.Cables.AddRange(cables.Where(c => !chain.Cables.Contains(c)));
+            foreach (var cable in met.Length == 1 ? cables : [.. chain.Cables])
             {
-                chains.RemoveAll(met.Contains);
-                chains.Add([.. met.SelectMany(c => c).Concat(cables).Distinct()]);
+                chainOf[cable] = chain;
             }
         }
 
-        return [.. chains.Where(c => c.Count > 1)];
+        return chainOf.Values.Distinct().Where(c => c.Cables.Count > 1).OrderBy(c => c.LastLoop).Select(c => c.Cables);
+    }
+
+    private sealed class Chain(List<WireRow> cables)
+    {
+        public List<WireRow> Cables => cables;
+        public int LastLoop { get; set; }
     }
 
     private static bool IsUnfused(WireRow wire) => !wire.Given && !wire.Circuit.IsReturn && wire.Circuit.UnfusedBecause is not null;
@@ -74,7 +78,7 @@ internal static class UnfusedCables
         var changed = false;
         foreach (var wire in chain)
         {
-            var size = Array.FindIndex([.. wire.Sizes], s => s.AreaMm2 >= areaMm2 - 1e-9);
+            var size = wire.SizeOfAtLeast(areaMm2);
             if (size < wire.Least || !hasTerminal(wire, size))
             {
                 return false;

@@ -64,6 +64,20 @@ internal sealed class WireRow
 
     public WireSize SizeNow => Sizes[Size];
 
+    /// <summary>The least size number of at least an area, or -1.</summary>
+    public int SizeOfAtLeast(double areaMm2)
+    {
+        for (var s = 0; s < Sizes.Length; s++)
+        {
+            if (Sizes[s].AreaMm2 >= areaMm2 - 1e-9)
+            {
+                return s;
+            }
+        }
+
+        return -1;
+    }
+
     public double DeratedA(int size) => Ampacity.DeratedA(Sizes[size], Type.MaxC, AmbientC, Loaded);
 
     /// <summary>Steady temperature of the conductor at a current, by the bundle factor of the fullest segment.</summary>
