@@ -5,18 +5,21 @@ namespace HarnessDraw.Drawing;
 /// <summary>The few tables of a TrueType or OpenType file that measuring needs; widths in thousandths are never rounded, they come as parts of an em.</summary>
 public sealed class FontFile
 {
+    private const double LeastCapRatio = 0.66;
     private readonly byte[] data;
     private readonly int hmtx;
     private readonly int metricsCount;
     private readonly int cmap;
     private readonly int cmapFormat;
     private readonly double unitsPerEm;
+    private readonly Lazy<TextShaper> shaper;
 
     /// <summary>Reads the table directory; throws <see cref="InvalidDataException"/> when the bytes are no font this program can measure.</summary>
     public FontFile(byte[] data, string family)
     {
         ArgumentNullException.ThrowIfNull(data);
         this.data = data;
+        shaper = new(() => new(this));
         Family = family;
         try
         {
@@ -55,6 +58,9 @@ public sealed class FontFile
 
     public double Descent { get; }
 
+    /// <summary>Sets letters that join, stack or run from right to left; made when it is first asked for.</summary>
+    internal TextShaper Shaper => shaper.Value;
+
     /// <summary>The whole file.</summary>
     public ReadOnlyMemory<byte> Bytes => data;
 
@@ -83,11 +89,12 @@ public sealed class FontFile
         }
     }
 
+    // a face that says its capitals are tiny would be set larger than the room kept for letters that the shipped faces lack, an em of theirs
     private double ReadCapRatio()
     {
         var os2 = Table("OS/2"u8);
         var cap = U16(os2) >= 2 ? I16(os2 + 88) : 0;
-        return cap > 0 ? cap / unitsPerEm : 0.7;
+        return cap > 0 ? Math.Max(LeastCapRatio, cap / unitsPerEm) : 0.7;
     }
 
     private (int Offset, int Format) PickCharacterMap(int table)

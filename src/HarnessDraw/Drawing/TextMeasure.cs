@@ -1,13 +1,19 @@
 using System.Collections.Immutable;
+using System.Text;
 
 namespace HarnessDraw.Drawing;
 
 /// <summary>A stretch of one text in one face. <paramref name="OffsetMm"/> counts from the start of the text; sizes in millimetres.</summary>
-public readonly record struct TextRun(string Text, FontFile Face, int FaceIndex, double SizeMm, double OffsetMm, double WidthMm);
+public readonly record struct TextRun(string Text, FontFile Face, int FaceIndex, double SizeMm, double OffsetMm, double WidthMm)
+{
+    /// <summary>Set glyph by glyph where the script joins, stacks or runs from right to left; default: one glyph a character, side by side.</summary>
+    public ImmutableArray<ShapedGlyph> Glyphs { get; init; }
+}
 
 /// <summary>
 /// Widths of lettering in millimetres for a height of capitals. No kerning and no ligatures (the faces carry none), so a width
-/// is the sum of the advances, in every writer. The font size is the cap height over the face's cap ratio.
+/// is the sum of the advances, in every writer; only scripts that join, stack or run from right to left are shaped. The font size is the
+/// cap height over the face's cap ratio.
 /// </summary>
 public static class TextMeasure
 {
@@ -21,9 +27,15 @@ public static class TextMeasure
     public static double Width(string text, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
     {
         var set = faces ?? FaceSet.Shipped;
+        var shown = ShownText.Of(text);
+        if (IsComplex(shown))
+        {
+            return ShapedRuns(shown, capHeightMm, weight, set).Sum(r => r.WidthMm);
+        }
+
         double caps = 0;
         var current = -1;
-        foreach (var rune in ShownText.Of(text).EnumerateRunes())
+        foreach (var rune in shown.EnumerateRunes())
         {
             (current, var glyph) = Find(set, weight, rune.Value, current);
             var face = set.Face(weight, current);
@@ -52,11 +64,16 @@ public static class TextMeasure
         return Math.Max(own, fallback) * capHeightMm;
     }
 
-    /// <summary>The text cut into runs of one face each, as every writer draws it.</summary>
+    /// <summary>The text cut into runs of one face (and, where it matters, one direction) each, in reading order, as every writer draws it.</summary>
     public static ImmutableArray<TextRun> Runs(string text, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
     {
         var set = faces ?? FaceSet.Shipped;
         var shown = ShownText.Of(text);
+        if (IsComplex(shown))
+        {
+            return ShapedRuns(shown, capHeightMm, weight, set);
+        }
+
         var runs = ImmutableArray.CreateBuilder<TextRun>(1);
         int start = 0, at = 0, current = -1;
         double offset = 0, width = 0;
@@ -86,6 +103,48 @@ public static class TextMeasure
             var face = set.Face(weight, current);
             runs.Add(new(shown[start..end], face, current, capHeightMm / face.CapRatio, offset, width));
             (start, offset, width) = (end, offset + width, 0);
+        }
+    }
+
+    private static bool IsComplex(string shown) => !Ascii.IsValid(shown) && ScriptRuns.AnyComplex(shown);
+
+    // a run is a stretch of one face and one direction; offsets are from left to right whatever the reading order
+    private static ImmutableArray<TextRun> ShapedRuns(string shown, double capHeightMm, FaceWeight weight, FaceSet set)
+    {
+        Rune[] runes = [.. shown.EnumerateRunes()];
+        var levels = ScriptRuns.Levels(runes);
+        var runs = ImmutableArray.CreateBuilder<TextRun>();
+        var runLevels = new List<int>();
+        int start = 0, at = 0, current = -1;
+        for (var i = 0; i < runes.Length; i++)
+        {
+            var face = Find(set, weight, runes[i].Value, current).Index;
+            if (i > 0 && (face != current || levels[i] != levels[i - 1]))
+            {
+                Close(at, levels[i - 1]);
+            }
+
+            current = face;
+            at += runes[i].Utf16SequenceLength;
+        }
+
+        Close(at, levels[^1]);
+        var offset = 0.0;
+        foreach (var place in ScriptRuns.LeftToRight(runLevels.ToArray()))
+        {
+            runs[place] = runs[place] with { OffsetMm = offset };
+            offset += runs[place].WidthMm;
+        }
+
+        return runs.ToImmutable();
+
+        void Close(int end, int level)
+        {
+            var face = set.Face(weight, current);
+            var (glyphs, width) = face.Shaper.Shape(shown[start..end], level == 1, capHeightMm / face.CapRatio);
+            runs.Add(new(shown[start..end], face, current, capHeightMm / face.CapRatio, 0, width) { Glyphs = glyphs });
+            runLevels.Add(level);
+            start = end;
         }
     }
 

@@ -10,12 +10,15 @@ internal static class OutsideTool
     {
         var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries);
         var found = names.SelectMany(n => folders.Select(f => Path.Combine(f, n))).FirstOrDefault(File.Exists);
-        if (found is not null)
-        {
-            return found;
-        }
+        return found ?? Missing(string.Join(" or ", names));
+    }
 
-        var reason = $"{string.Join(" or ", names)} is not on this machine";
+    /// <summary>A file of the machine, such as a font.</summary>
+    public static string FileAt(string path) => File.Exists(path) ? path : Missing(path);
+
+    private static string Missing(string what)
+    {
+        var reason = $"{what} is not on this machine";
         if (Environment.GetEnvironmentVariable("HARNESSDRAW_REQUIRE_TOOLS") == "1")
         {
             Assert.Fail(reason);

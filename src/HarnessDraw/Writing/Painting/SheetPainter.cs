@@ -143,6 +143,12 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
             Hinting = SKFontHinting.None,
             Edging = SKFontEdging.Antialias,
         };
+        if (!run.Glyphs.IsDefault)
+        {
+            PaintShaped(canvas, run, font, x, paint);
+            return;
+        }
+
         var glyphs = new List<ushort>(run.Text.Length);
         var positions = new List<float>(run.Text.Length);
 
@@ -166,6 +172,23 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
             canvas.Translate((float)x, 0);
             canvas.DrawText(blob, 0, 0, paint);
             canvas.Restore();
+        }
+    }
+
+    // the text goes along, so that a PDF can be searched for what was written and not for the signs that were joined
+    private static void PaintShaped(SKCanvas canvas, TextRun run, SKFont font, double x, SKPaint paint)
+    {
+        using var builder = new SKTextBlobBuilder();
+        var text = System.Text.Encoding.UTF8.GetBytes(run.Text);
+        var buffer = builder.AllocatePositionedTextRun(font, run.Glyphs.Length, text.Length);
+        buffer.SetGlyphs([.. run.Glyphs.Select(g => (ushort)g.Glyph)]);
+        buffer.SetPositions([.. run.Glyphs.Select(g => new SKPoint((float)g.XMm, (float)g.YMm))]);
+        buffer.SetClusters([.. run.Glyphs.Select(g => (uint)System.Text.Encoding.UTF8.GetByteCount(run.Text.AsSpan(0, g.From)))]);
+        buffer.SetText(text);
+        using var blob = builder.Build();
+        if (blob is not null)
+        {
+            canvas.DrawText(blob, (float)x, 0, paint);
         }
     }
 
