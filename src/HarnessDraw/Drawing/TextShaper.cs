@@ -8,7 +8,7 @@ namespace HarnessDraw.Drawing;
 public readonly record struct ShapedGlyph(int Glyph, double XMm, double YMm, int From);
 
 /// <summary>Letters of scripts whose signs join, stack or run from right to left, set by HarfBuzz with one face.</summary>
-internal sealed class TextShaper
+internal sealed class TextShaper : IDisposable
 {
     // the font reads the bytes as long as it lives: they are held in place, as bytes handed over by stream are freed at the next collection
     private readonly GCHandle held;
@@ -26,6 +26,15 @@ internal sealed class TextShaper
         font = new Font(face);
         font.SetScale(file.UnitsPerEm, file.UnitsPerEm);
         font.SetFunctionsOpenType();
+    }
+
+    /// <summary>Gives the bytes back; a face of the program keeps its shaper for the whole run.</summary>
+    public void Dispose()
+    {
+        font.Dispose();
+        face.Dispose();
+        blob.Dispose();
+        held.Free();
     }
 
     /// <summary>The glyphs of a text in one script and direction, from left to right, and their width for a size of the em in millimetres.</summary>
