@@ -10,6 +10,7 @@ using HarnessDraw.Reading.Edits;
 using HarnessDraw.Reading.Frozen;
 using HarnessDraw.Reading.Import;
 using HarnessDraw.Sheets;
+using HarnessDraw.Sheets.SetChecks;
 using HarnessDraw.Writing;
 
 namespace HarnessDraw;
@@ -100,24 +101,26 @@ public static class HarnessCompiler
         // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
         Parallel.For(0, wanted.Length, i => results[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, shown.Findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
         var composed = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
-        ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => WireCoverage.Check(shown.Plan, ink)).Distinct()];
+        ImmutableArray<string> partly = [.. results.Where(r => r.Result.Refused is not null).Select(r => r.Kind).Distinct(StringComparer.Ordinal)];
+        ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => SetCheck.Check(shown.Plan, ink, partly)).Distinct()];
         var sheets = SheetCount.Fill(failed.IsEmpty ? composed : [.. composed.Where(s => failed.All(f => f.Kind != s.Name))]);
+        ImmutableArray<Sheet> tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [];
         return new(shown, sheets)
         {
-            Tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [],
+            Tiles = tiles,
             Figures = results.Select(r => r.Result.Figures).FirstOrDefault(f => f is not null),
             Refused = [.. results.Where(r => r.Result.Refused is not null).Select(r => new RefusedSheet(r.Kind, r.Result.Refused!)).Concat(failed.Select(f => new RefusedSheet(f.Kind, f.Because))).Distinct()],
-            SheetFindings = SheetRules.Check(shown.Plan, sheets, order.Faces, hasErrors: shown.NotForBuild),
+            SheetFindings = [.. SheetRules.Check(shown.Plan, sheets, order.Faces, hasErrors: shown.NotForBuild), .. SheetRules.CheckTiles(shown.Plan, tiles)],
         };
     }
 
     /// <summary>Every file of a drawing run by name; each is made when it is asked for.</summary>
     public static ImmutableArray<OutputFile> Write(DrawingSet set, DrawOrder order) => OutputFiles.Of(set, order);
 
-    /// <summary>The wall chart and the build board cut onto small paper; pages count through all sheets of a kind and ink.</summary>
+    /// <summary>The wall chart, the build board and templates that are larger cut onto small paper; pages count through all sheets of a kind and ink.</summary>
     private static ImmutableArray<Sheet> Tiles(ImmutableArray<Sheet> sheets, Paper paper) =>
     [
-        .. sheets.Where(s => s.Name is SheetKinds.WallChart or SheetKinds.BuildBoard)
+        .. sheets.Where(s => s.Name is SheetKinds.WallChart or SheetKinds.BuildBoard || (s.Name == SheetKinds.OpeningTemplate && Math.Max(s.Paper.WidthMm, s.Paper.HeightMm) > Math.Max(paper.WidthMm, paper.HeightMm) + 1))
             .GroupBy(s => (s.Name, s.BlackInk))
             .SelectMany(ink => ink.SelectMany(s => Tiler.Tile(s, paper)).Select((tile, i) => tile with { Number = i + 1 })),
     ];

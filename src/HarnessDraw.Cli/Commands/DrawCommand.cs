@@ -17,13 +17,13 @@ internal static class DrawCommand
     public static Command Make(Terminal terminal)
     {
         var file = CommonArguments.File();
-        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.Usual);
+        var sheets = ListedOption.Several("--sheets", "Sheets to draw", SheetKinds.All, SheetKinds.Usual, "all");
         var whom = ListedOption.Choice("--for", "A ready set of sheets instead of the usual ones", ReadySets.Names);
         var formats = ListedOption.Several("--format", "File formats (html: one page with everything, for a phone or a screen)", FormatWords, UsualFormats);
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
-        var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for: auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
+        var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for (a build board goes over several where one is too small): auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
         var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };
-        var tile = PaperOption("--tile", "Cut the wall chart and the build board onto small paper too: A4 or Letter", "A4", "Letter");
+        var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4 or Letter", "A4", "Letter");
         var build = new Option<string?>("--build") { Description = "Show one build only: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
@@ -67,6 +67,7 @@ internal static class DrawCommand
                 SeveralCharts = parsed.GetValue(several),
                 TileOnto = PaperOf(parsed.GetValue(tile)),
                 Units = Enum.Parse<UnitsShown>(parsed.GetValue(units)!, ignoreCase: true),
+                Teaching = parsed.GetValue(whom) == ReadySets.Teacher,
                 Dpi = parsed.GetValue(dpi),
                 EmbedFonts = parsed.GetValue(embed),
                 Faces = FontFiles.With(parsed.GetValue(font)),

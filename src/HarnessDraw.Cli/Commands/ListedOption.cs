@@ -6,10 +6,10 @@ namespace HarnessDraw.Cli.Commands;
 /// <summary>Options that take one or several of a few words, with a comma between ('svg,pdf').</summary>
 internal static class ListedOption
 {
-    public static Option<ImmutableArray<string>> Several(string name, string description, ImmutableArray<string> allowed, ImmutableArray<string> usual) =>
+    public static Option<ImmutableArray<string>> Several(string name, string description, ImmutableArray<string> allowed, ImmutableArray<string> usual, string? all = null) =>
         new(name)
         {
-            Description = $"{description}: {string.Join(", ", allowed)}",
+            Description = $"{description}: {string.Join(", ", allowed)}{(all is null ? "" : $", or {all}")}",
             HelpName = "LIST",
             AllowMultipleArgumentsPerToken = false,
             Arity = ArgumentArity.OneOrMore,
@@ -20,6 +20,11 @@ internal static class ListedOption
                 if (words.Count == 0)
                 {
                     result.AddError($"{name} needs one of {string.Join(", ", allowed)}");
+                }
+
+                if (all is not null && words.Contains(all))
+                {
+                    return allowed;
                 }
 
                 foreach (var word in words.Where(w => !allowed.Contains(w)))

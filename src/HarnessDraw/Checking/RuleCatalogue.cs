@@ -38,7 +38,7 @@ public static class RuleCatalogue
         new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);
 
-    private static readonly Lazy<ImmutableArray<RuleInfo>> AllInfos = new(() => [.. Rules.Value.Select(r => r.Info), WaiverRules.IncompleteInfo, WaiverRules.IdleInfo, SheetRules.TextSmall, SheetRules.LettersMissing, SheetRules.NoCaution, SheetRules.NotMarked]);
+    private static readonly Lazy<ImmutableArray<RuleInfo>> AllInfos = new(() => [.. Rules.Value.Select(r => r.Info), WaiverRules.IncompleteInfo, WaiverRules.IdleInfo, .. SheetRules.Infos]);
 
     private static readonly Lazy<Dictionary<string, RuleInfo>> ById = new(() => Infos.ToDictionary(i => i.Id, StringComparer.Ordinal));
 

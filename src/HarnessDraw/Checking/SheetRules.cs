@@ -9,11 +9,26 @@ namespace HarnessDraw.Checking;
 /// <summary>Rules about what is printed: they look at the sheets, not at the plan.</summary>
 public static class SheetRules
 {
+    private const double TouchMm = 0.05;
+    private const double BarToleranceMm = 0.05;
+
     internal static readonly RuleInfo TextSmall = new("text-too-small", "Lettering below what can be read", Severity.Warning, Consequence.Untidy, "NUREG-0700 as quoted: 16 minutes of arc",
         "What cannot be read at arm's length is not on the sheet.")
     {
         Limits = [new("capitals", 2.5, "mm", "design rule of this program; 2.8 mm is 16 minutes of arc at 0.6 m"), new("capitals on labels", 2, "mm", "common practice, no source: type on a wire")],
     };
+
+    internal static readonly RuleInfo Overlap = new("labels-overlap", "Lettering over lettering or beyond the paper", Severity.Warning, Consequence.Untidy, "common practice, no source",
+        "Two words on one spot are no word.");
+
+    internal static readonly RuleInfo PaleLine = new("line-too-pale", "Pale wire drawn without an outline", Severity.Warning, Consequence.Untidy, "WCAG 2, 1.4.11: 3 to 1 for what is not text",
+        "A white or yellow wire on white paper is overlooked.")
+    {
+        Limits = [new("contrast", 3, "to 1", "WCAG 2, 1.4.11")],
+    };
+
+    internal static readonly RuleInfo NoBar = new("check-bar-missing", "Sheet at 1:1 without its check bars", Severity.Error, Consequence.Damage, "common practice, no source",
+        "Printers fit to the page: only a bar on the print itself tells whether it is true, and it tells it for one direction only.");
 
     internal static readonly RuleInfo NoCaution = new("caution-missing", "Sheet without its caution", Severity.Error, Consequence.Fire, "common practice, no source",
         "The caution stands where the hand is, on every sheet.");
@@ -23,6 +38,26 @@ public static class SheetRules
 
     internal static readonly RuleInfo LettersMissing = new("letters-missing", "Letters that no face has", Severity.Warning, Consequence.Untidy, "common practice, no source",
         "They print as empty boxes: a name that cannot be read is no name.");
+
+    // what the hand that holds this sheet must be told beside 'battery disconnected'
+    private static readonly ImmutableSortedDictionary<string, ImmutableArray<string>> Cautions = new Dictionary<string, ImmutableArray<string>>
+    {
+        ["opening-template"] = ["eye protection", "behind the panel"],
+        ["build-board"] = ["colour and id", "no solder"],
+        ["lay-order"] = ["colour and id"],
+        ["cut-list"] = ["colour and id"],
+        ["connectors"] = ["which side"],
+        ["bench-test"] = ["500 V", "unplugged"],
+        ["commissioning"] = ["extinguisher", "all fuses out"],
+        ["installation"] = ["not fused", "exhaust"],
+        ["power"] = ["not fused", "polarity"],
+        ["fuse-card"] = ["never fit a larger"],
+        ["trace"] = ["pierce"],
+    }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    private static readonly ImmutableArray<string> Bars = ["check bar 100 mm, level", "check bar 4 in, level", "check bar 100 mm, upright", "check bar 4 in, upright"];
+
+    internal static ImmutableArray<RuleInfo> Infos => [TextSmall, LettersMissing, Overlap, PaleLine, NoBar, NoCaution, NotMarked];
 
     public static ImmutableArray<Finding> Check(Plan plan, IEnumerable<Sheet> sheets, FaceSet? faces = null, RuleSettings? settings = null, bool hasErrors = false)
     {
@@ -37,7 +72,7 @@ public static class SheetRules
     private static IEnumerable<Finding> Missing(RuleContext context, ImmutableArray<Sheet> sheets, FaceSet? faces)
     {
         var missing = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var text in sheets.SelectMany(s => s.Items).SelectMany(i => Texts(i, 1)).Select(t => t.Text).Where(t => !Ascii.IsValid(t)).Distinct(StringComparer.Ordinal))
+        foreach (var text in sheets.SelectMany(s => Texts(s.Items)).Where(t => !Ascii.IsValid(t)).Distinct(StringComparer.Ordinal))
         {
             foreach (var letter in Glyphs.Missing(text, faces))
             {
@@ -53,32 +88,115 @@ public static class SheetRules
         }
     }
 
+    /// <summary>Every piece of a sheet on small paper has its bars; its words are those of the sheet.</summary>
+    public static ImmutableArray<Finding> CheckTiles(Plan plan, IEnumerable<Sheet> tiles)
+    {
+        ArgumentNullException.ThrowIfNull(tiles);
+        var context = new RuleContext(plan, RuleSettings.BuiltIn);
+        return FindingOrder.Sort(tiles.SelectMany(t => TrueSize(context, $"{t.Name} {t.Number}", [.. PrintedItem.Of(t.Items)])));
+    }
+
     private static IEnumerable<Finding> Of(RuleContext context, Sheet sheet, bool hasErrors)
     {
-        var texts = sheet.Items.SelectMany(i => Texts(i, 1)).ToList();
+        var items = PrintedItem.Of(sheet.Items).ToList();
+        var texts = items.Where(i => i.Item is TextItem t && !string.IsNullOrWhiteSpace(t.Text)).ToList();
         var name = sheet.Number is { } number ? $"{sheet.Name} {number}" : sheet.Name;
+        return [.. Small(context, sheet, name, texts), .. Overlaps(context, sheet, name, texts), .. Pale(context, name, items), .. IsMeasuredFrom(sheet, items) ? TrueSize(context, name, items) : [], .. Words(context, sheet, name, texts, hasErrors)];
+    }
+
+    private static IEnumerable<Finding> Small(RuleContext context, Sheet sheet, string name, List<PrintedItem> texts)
+    {
         var least = context.Limit(TextSmall, sheet.Name.Contains("label", StringComparison.Ordinal) ? "capitals on labels" : "capitals");
-        var small = texts.Where(t => t.CapMm < least - 1e-6 && !string.IsNullOrWhiteSpace(t.Text)).OrderBy(t => t.CapMm).ThenBy(t => t.Text, StringComparer.Ordinal).ToList();
+        var small = texts.Select(t => (Text(t).Text, CapMm: Text(t).CapHeightMm * t.Scale)).Where(t => t.CapMm < least - 1e-6).OrderBy(t => t.CapMm).ThenBy(t => t.Text, StringComparer.Ordinal).ToList();
         if (small.Count > 0)
         {
             yield return context.Found(TextSmall, $"{name} on {sheet.Paper.Name}: {Wording.Count(small.Count, "text")} under {Figure.Of(least, "mm")} capitals, down to {Figure.Of(small[0].CapMm, "mm")} ('{small[0].Text}').", "Use larger paper.", [name]);
         }
+    }
 
-        if (!texts.Any(t => t.Text.Contains("battery", StringComparison.OrdinalIgnoreCase) && (t.Text.Contains("disconnect", StringComparison.OrdinalIgnoreCase) || t.Text.Contains("off", StringComparison.OrdinalIgnoreCase))))
+    private static IEnumerable<Finding> Overlaps(RuleContext context, Sheet sheet, string name, List<PrintedItem> texts)
+    {
+        var paper = new Box(0, 0, sheet.Paper.WidthMm, sheet.Paper.HeightMm);
+        if (texts.Find(t => t.Box.X < -TouchMm || t.Box.Y < -TouchMm || t.Box.Right > paper.Right + TouchMm || t.Box.Bottom > paper.Bottom + TouchMm) is { } beyond)
+        {
+            yield return context.Found(Overlap, $"{name} on {sheet.Paper.Name}: '{Text(beyond).Text}' reaches beyond the paper.", "Use larger paper.", [name]);
+        }
+
+        var pairs = 0;
+        PrintedItem? first = null, second = null;
+        var sorted = texts.OrderBy(t => t.Box.X).ToList();
+        for (var i = 0; i < sorted.Count; i++)
+        {
+            var box = sorted[i].Box.Grow(-TouchMm);
+            for (var j = i + 1; j < sorted.Count && sorted[j].Box.X < box.Right; j++)
+            {
+                if (box.Overlaps(sorted[j].Box.Grow(-TouchMm)))
+                {
+                    (first, second) = pairs++ == 0 ? (sorted[i], sorted[j]) : (first, second);
+                }
+            }
+        }
+
+        if (pairs > 0)
+        {
+            yield return context.Found(Overlap, $"{name} on {sheet.Paper.Name}: {Wording.Count(pairs, "pair")} of texts over each other, first '{Text(first!).Text}' and '{Text(second!).Text}'.", "Use larger paper, or shorter names.", [name]);
+        }
+    }
+
+    // the outline lies under the lane along the same line and is wider
+    private static IEnumerable<Finding> Pale(RuleContext context, string name, List<PrintedItem> items)
+    {
+        var least = context.Limit(PaleLine, "contrast");
+        var paths = items.Select(i => i.Item).OfType<PathItem>().Where(p => p.Stroke is not null).ToList();
+        var dressed = paths.Where(p => p.Role == ItemRole.LaneDress && Contrast.Ratio(p.Stroke!.Colour, Ink.Paper) >= least).ToLookup(p => p.Outline);
+        var bare = paths.Where(p => p.Role == ItemRole.Lane && Contrast.Ratio(p.Stroke!.Colour, Ink.Paper) < least && !dressed[p.Outline].Any(d => d.Stroke!.WidthMm > p.Stroke!.WidthMm)).ToList();
+        if (bare.Count > 0)
+        {
+            yield return context.Found(PaleLine, $"{name}: {Wording.Count(bare.Count, "wire")} with less than {Figure.Of(least, "to 1")} against the paper and no outline, first {bare[0].Tag?.Wire}.", "Draw a dark outline.", [name]);
+        }
+    }
+
+    // a run of the board or a cut line
+    private static bool IsMeasuredFrom(Sheet sheet, List<PrintedItem> items) => sheet.Name == "build-board" || items.Exists(i => i.Item.Tag?.Title?.StartsWith("cut line", StringComparison.Ordinal) == true);
+
+    // four bars, as long as they say
+    private static IEnumerable<Finding> TrueSize(RuleContext context, string name, List<PrintedItem> items)
+    {
+        var paths = items.Where(i => i.Item is PathItem).ToList();
+        foreach (var bar in Bars)
+        {
+            var want = bar.Contains("100 mm", StringComparison.Ordinal) ? 100 : 101.6;
+            var drawn = paths.Find(p => p.Item.Tag?.Title == bar);
+            var mm = drawn is null ? 0 : Math.Max(drawn.Box.Width, drawn.Box.Height) - ((((PathItem)drawn.Item).Stroke?.WidthMm ?? 0) * drawn.Scale);
+            if (drawn is null || Math.Abs(mm - want) > BarToleranceMm)
+            {
+                yield return context.Found(NoBar, $"{name} is to be measured from and {(drawn is null ? $"has no {bar}" : $"its {bar} is {Figure.Of(mm, "mm")} long")}.", "Print the bars in both directions; without them do not cut or build from the sheet.", [name]);
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Words(RuleContext context, Sheet sheet, string name, List<PrintedItem> texts, bool hasErrors)
+    {
+        var words = texts.Select(t => Text(t).Text).ToList();
+        if (!words.Exists(t => t.Contains("battery", StringComparison.OrdinalIgnoreCase) && (t.Contains("disconnect", StringComparison.OrdinalIgnoreCase) || t.Contains("off", StringComparison.OrdinalIgnoreCase))))
         {
             yield return context.Found(NoCaution, $"{name} does not say that the battery is disconnected while you work.", "Print the caution in the frame.", [name]);
         }
 
-        if (hasErrors && !texts.Any(t => t.Text.Contains("NOT FOR BUILD", StringComparison.OrdinalIgnoreCase)))
+        // broken lines of one caution are read as one
+        var all = string.Join(' ', words);
+        foreach (var missing in Cautions.GetValueOrDefault(sheet.Name, []).Where(c => !all.Contains(c, StringComparison.OrdinalIgnoreCase)))
+        {
+            yield return context.Found(NoCaution, $"{name} lacks its caution '{missing}'.", "Print the caution in the frame.", [name]);
+        }
+
+        if (hasErrors && !words.Exists(t => t.Contains("NOT FOR BUILD", StringComparison.OrdinalIgnoreCase)))
         {
             yield return context.Found(NotMarked, $"The plan has errors and {name} is not marked NOT FOR BUILD.", "Mark the sheet.", [name]);
         }
     }
 
-    private static IEnumerable<(string Text, double CapMm)> Texts(Item item, double scale) => item switch
-    {
-        TextItem text => [(text.Text, text.CapHeightMm * scale)],
-        GroupItem group => group.Items.SelectMany(i => Texts(i, scale * group.Scale)),
-        _ => [],
-    };
+    private static IEnumerable<string> Texts(ImmutableArray<Item> items) => items.SelectMany(i => i switch { TextItem text => [text.Text], GroupItem group => Texts(group.Items), _ => Enumerable.Empty<string>() });
+
+    private static TextItem Text(PrintedItem item) => (TextItem)item.Item;
 }

@@ -5,6 +5,9 @@ public interface IFileSource
 {
     bool Exists(string path);
 
+    /// <summary>True where the path is a folder.</summary>
+    bool IsFolder(string path) => false;
+
     /// <summary>The file's text (UTF-8, a byte order mark is dropped). Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/>.</summary>
     string ReadText(string path);
 
@@ -19,6 +22,8 @@ public interface IFileSource
 public sealed class DiskFiles : IFileSource
 {
     public bool Exists(string path) => File.Exists(path);
+
+    public bool IsFolder(string path) => Directory.Exists(path);
 
     public string ReadText(string path) => File.ReadAllText(path);
 

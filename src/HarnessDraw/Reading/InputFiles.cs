@@ -44,6 +44,12 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
     {
         try
         {
+            if (!source.Exists(path) && source.IsFolder(path))
+            {
+                bag.Error(DiagnosticCodes.FileMissing, $"'{path}' is a folder; a file is expected", namedAt, $"name a file in it, for instance '{path.TrimEnd('/')}/NAME.yaml'");
+                return null;
+            }
+
             if (!source.Exists(path))
             {
                 bag.Error(DiagnosticCodes.FileMissing, $"there is no file '{path}'", namedAt, "files are looked up beside the file that names them");

@@ -92,7 +92,7 @@ internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys t
     {
         const double MarkMm = 3.2;
         var mark = rows.Any(r => r.Wire.Estimated && r.Wire.CutLengthMm is not null);
-        return new(head, (r, _) => r.Wire.CutLengthMm is null ? TableCell.Of(new CellBox(BlankMm, 4.1)) : TableCell.Of(new CellText(text(r), Length)))
+        return new(head, (r, _) => r.Wire.CutLengthMm is null ? TableCell.Of(new CellBox(BlankMm, 4.1)) : TableCell.Of(new CellText(text(r), Length, new Tag { For = r.Wire.Id })))
         {
             Align = TextAnchor.End,
             MarkMm = mark ? MarkMm : 0,

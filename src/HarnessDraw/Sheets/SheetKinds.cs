@@ -23,8 +23,11 @@ public static class SheetKinds
     public const string Commissioning = "commissioning";
     public const string FoundWires = "found-wire-index";
     public const string Survey = "survey";
+    public const string Handout = "handout";
+    public const string HandoutKey = "handout-key";
+    public const string Projector = "projector";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey];
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey, Handout, HandoutKey, Projector];
 
     /// <summary>What is drawn when nothing is asked for by name.</summary>
     public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
@@ -51,6 +54,9 @@ public static class SheetKinds
         Commissioning => CommissioningSheets.CommissioningTable.Compose(plan, findings, options),
         FoundWires => HarnessDraw.Sheets.FoundWires.FoundWireIndex.Compose(plan, findings, options),
         Survey => SurveySheets.SurveySheet.Compose(plan, findings, options),
+        Handout => Teaching.HandoutSheets.Compose(plan, findings, options),
+        HandoutKey => Teaching.HandoutSheets.ComposeKey(plan, findings, options),
+        Projector => Teaching.ProjectorSheets.Compose(plan, findings, options),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "not a kind of sheet"),
     };
 }

@@ -23,6 +23,9 @@ public sealed record SheetOptions
 
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
+
+    /// <summary>True for a class: steps say what commonly goes wrong beside why they are done so.</summary>
+    public bool Teaching { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
 
     /// <summary>Drawn in the title block; null when the description names none.</summary>

@@ -123,7 +123,7 @@ internal sealed class SupplyLists
 
         foreach (var splices in plan.Splices.GroupBy(s => s.Part ?? "–", StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            yield return new("splice", splices.Key, catalogue.Splices.FirstOrDefault(s => s.Id == splices.Key)?.Title ?? "", splices.Count());
+            yield return new("splice", splices.Key, catalogue.Splices.FirstOrDefault(s => s.Id == splices.Key)?.Title is { } title ? Pages.Shown.Units(title) : "", splices.Count());
         }
 
         foreach (var id in seals.Used(ends))
@@ -163,7 +163,7 @@ internal sealed class SupplyLists
         }
 
         var range = $"{Figure(part.MinAreaMm2)} to {Figure(part.MaxAreaMm2)} mm², strip {Figure(part.StripMm)} mm";
-        return part.Title.Contains("mm", StringComparison.Ordinal) ? part.Title : $"{part.Title}, {range}";
+        return Pages.Shown.Units(part.Title.Contains("mm", StringComparison.Ordinal) ? part.Title : $"{part.Title}, {range}");
     }
 
     private static string Figure(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);

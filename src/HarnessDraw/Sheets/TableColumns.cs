@@ -25,6 +25,14 @@ internal static class TableColumns
         return columns.ToImmutable();
     }
 
+    /// <summary>Widths between two that add up to <paramref name="roomMm"/>: each goes the same part of its way.</summary>
+    public static ImmutableArray<double> Between(ImmutableArray<double> leastMm, ImmutableArray<double> mostMm, double roomMm)
+    {
+        var way = mostMm.Sum() - leastMm.Sum();
+        var part = way > 0 ? Math.Clamp((roomMm - leastMm.Sum()) / way, 0, 1) : 0;
+        return [.. leastMm.Zip(mostMm, (least, most) => least + (part * (most - least)))];
+    }
+
     // the one length that no giving column exceeds, found by halving: 40 steps are far below a hundredth of a millimetre
     private static ImmutableArray<double> Shortened(ImmutableArray<double> needsMm, ImmutableArray<double> leastMm, double roomMm)
     {

@@ -62,7 +62,7 @@ internal static class TileMarks
     private static void AddBar(ImmutableArray<Item>.Builder items, double x, double y, double length, string name, bool upright)
     {
         var (dx, dy) = upright ? (0.0, -1.0) : (1.0, 0.0);
-        Line(items, x, y, x + (dx * length), y + (dy * length), 0.35);
+        items.Add(new PathItem(Outline.Line(x, y, x + (dx * length), y + (dy * length))) { Stroke = new(Ink.Black, 0.35), Tag = new() { Title = $"check bar {name}, {(upright ? "upright" : "level")}" } });
         foreach (var at in (ReadOnlySpan<double>)[0, length / 4, length / 2, length * 3 / 4, length])
         {
             var half = at == 0 || at == length ? 1.1 : 0.6;

@@ -36,6 +36,9 @@ public sealed record DrawOrder
 
     /// <summary>The one build to show (option to choice), or null for everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
+
+    /// <summary>True for a class: see <see cref="SheetOptions.Teaching"/>.</summary>
+    public bool Teaching { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
     public int Dpi { get; init; } = 200;
     public bool EmbedFonts { get; init; }
@@ -52,5 +55,6 @@ public sealed record DrawOrder
         Build = Build,
         Units = Units,
         Logo = Logo,
+        Teaching = Teaching,
     };
 }

@@ -10,8 +10,8 @@ public class SheetRuleTests
     [Fact]
     public void Small_text_is_found_with_its_size_also_inside_a_scaled_group()
     {
-        var found = SheetRules.Check(SmallPlan.Plan, [Sheet(new GroupItem([new TextItem("E05", new(0, 0), 3)]) { Scale = 0.8 }, Text(Caution, 2.5))]);
-        Assert.Equal("cut-list on A4: 1 text under 2.5 mm capitals, down to 2.4 mm ('E05').", Assert.Single(found).Message);
+        var found = SheetRules.Check(SmallPlan.Plan, [Sheet(new GroupItem([new TextItem("E05", new(20, 20), 3)]) { Scale = 0.8 }, Text(Caution, 2.5))]);
+        Assert.Equal("survey on A4: 1 text under 2.5 mm capitals, down to 2.4 mm ('E05').", Assert.Single(found).Message);
     }
 
     [Fact]
@@ -26,10 +26,49 @@ public class SheetRuleTests
     public void A_plan_with_errors_needs_the_mark_on_every_sheet()
     {
         Assert.Equal("not-for-build-missing", Assert.Single(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 3))], hasErrors: true)).Rule);
-        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 3), Text("NOT FOR BUILD", 7))], hasErrors: true));
+        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 3), Text("NOT FOR BUILD", 7, 60))], hasErrors: true));
     }
 
-    private static TextItem Text(string text, double capMm) => new(text, new(0, 0), capMm);
+    [Fact]
+    public void Texts_over_each_other_or_beyond_the_paper_are_found_also_in_moved_groups()
+    {
+        var moved = new GroupItem([new TextItem("F12", new(0, 0), 3)]) { MoveXMm = 51, MoveYMm = 60 };
+        var found = SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5), new TextItem("E05", new(50, 60), 3), moved)]);
+        Assert.Equal("survey on A4: 1 pair of texts over each other, first 'E05' and 'F12'.", Assert.Single(found).Message);
+        Assert.Equal("labels-overlap", Assert.Single(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5), new TextItem("E05", new(294, 60), 3))])).Rule);
+        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5), new TextItem("E05", new(50, 60), 3), moved with { MoveYMm = 70 })]));
+    }
 
-    private static Sheet Sheet(params Item[] items) => new("cut-list", "Cut list", new("A4", 297, 210), [.. items]);
+    [Fact]
+    public void A_pale_wire_needs_its_outline()
+    {
+        var line = Outline.Line(20, 20, 80, 20);
+        var bare = new PathItem(line) { Role = ItemRole.Lane, Stroke = new(Rgb.Hex("#FFE100"), 1), Tag = new() { Wire = "F01" } };
+        Assert.Equal("line-too-pale", Assert.Single(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5), bare)])).Rule);
+        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet([Text(Caution, 2.5), .. LanePainter.Paint(line, new LaneStyle(WireColour.Parse("YE")))])]));
+        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet([Text(Caution, 2.5), .. LanePainter.Paint(line, new LaneStyle(WireColour.Parse("WH")))])]));
+    }
+
+    [Fact]
+    public void A_sheet_that_is_measured_from_needs_four_true_bars()
+    {
+        Item[] items = [Text(Caution, 2.5), Text("Eye protection. Look behind the panel.", 2.5, 40), new PathItem(Outline.Line(20, 100, 90, 100)) { Tag = new() { Title = "cut line of firewall" } }];
+        Sheet Template(params Item[] bars) => Sheet([.. items, .. bars]) with { Name = "opening-template" };
+        Item Bar(string title, double width, double height) => new PathItem(Outline.Rectangle(new(20, 120, width, height))) { Fill = Ink.Black, Tag = new() { Title = title } };
+        Item[] bars = [Bar("check bar 100 mm, level", 100, 1.6), Bar("check bar 4 in, level", 101.6, 1.6), Bar("check bar 100 mm, upright", 1.6, 100), Bar("check bar 4 in, upright", 1.6, 101.6)];
+        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Template(bars)]));
+        Assert.Equal("opening-template is to be measured from and has no check bar 100 mm, upright.", Assert.Single(SheetRules.Check(SmallPlan.Plan, [Template([bars[0], bars[1], bars[3]])])).Message);
+        Assert.Equal("check-bar-missing", Assert.Single(SheetRules.Check(SmallPlan.Plan, [Template([Bar("check bar 100 mm, level", 97, 1.6), .. bars[1..]])])).Rule);
+    }
+
+    [Fact]
+    public void A_sheet_lacks_a_caution_of_its_own_by_name()
+    {
+        var found = SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5)) with { Name = "bench-test" }]);
+        Assert.Equal(["bench-test lacks its caution '500 V'.", "bench-test lacks its caution 'unplugged'."], found.Select(f => f.Message).Order(StringComparer.Ordinal));
+    }
+
+    private static TextItem Text(string text, double capMm, double y = 30) => new(text, new(20, y), capMm);
+
+    private static Sheet Sheet(params Item[] items) => new("survey", "Survey", new("A4", 297, 210), [.. items]);
 }

@@ -85,14 +85,51 @@ public class BuildBoardTests
         Assert.Empty(SheetChecker.Check(wide));
         var small = SheetKinds.Compose(SheetKinds.BuildBoard, plan, [], new() { Paper = PaperSizes.Find("roll 400 x 600") });
         Assert.Empty(small.Sheets);
-        Assert.Contains("longer board", small.Refused, StringComparison.Ordinal);
+        Assert.Contains("longer or wider board", small.Refused, StringComparison.Ordinal);
+    }
+
+    // two boards of the shop's size: each run lies on them in parts that add up to its length
+    [Theory]
+    [InlineData("roll 1220 x 1220", 2)]
+    [InlineData("roll 610 x 1220", 5)]
+    public void A_board_too_small_is_joined_to_others_at_match_lines(string board, int boards)
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var sheets = SheetKinds.Compose(SheetKinds.BuildBoard, plan, [], new() { Paper = PaperSizes.Find(board) }).Sheets;
+        Assert.Equal(boards, sheets.Length);
+        Assert.Empty(HarnessDraw.Sheets.SetChecks.SetCheck.Check(plan, sheets));
+        Assert.All(sheets, s => Assert.Contains(SheetChecker.Texts(s.Items), t => t.Item.Text.StartsWith("MATCH LINE", StringComparison.Ordinal)));
+        var drawn = plan.Tree.Segments.ToDictionary(s => s.Id, _ => 0.0, StringComparer.Ordinal);
+        foreach (var (group, clip) in sheets.SelectMany(s => s.Items).OfType<GroupItem>().SelectMany(g => g.Items).OfType<GroupItem>().Where(g => g.Clip is not null).Select(g => (g, g.Clip!.Value)))
+        {
+            var window = new GeometryFactory().ToGeometry(new Envelope(clip.X, clip.Right, clip.Y, clip.Bottom));
+            foreach (var run in group.Items.OfType<PathItem>().Where(p => p.Tag?.Segment is not null))
+            {
+                drawn[run.Tag!.Segment!] += Line(run.Outline).Intersection(window).Length;
+            }
+        }
+
+        // arcs as chords are a little short
+        Assert.All(plan.Tree.Segments.Where(s => !s.Wires.IsEmpty && s.LengthMm is > 0), s => Assert.Equal(s.LengthMm!.Value, drawn[s.Id], ToleranceMm));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Each_leg_has_a_label_place_near_its_end_and_bars_stand_both_ways(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var board = Board(plan);
+        var paths = ItemWalk.All(board).OfType<PathItem>().ToList();
+        var legs = plan.Tree.Segments.Where(s => !s.Wires.IsEmpty && plan.Tree.Segments.All(o => o.From != s.To || o.Wires.IsEmpty)).ToList();
+        Assert.Equal(legs.Count, paths.Count(p => p.Tag?.Title?.StartsWith("label place", StringComparison.Ordinal) == true));
+        Assert.Empty(HarnessDraw.Checking.SheetRules.Check(plan, [board]));
     }
 
     [Fact]
     public void Lay_order_names_every_wire_once()
     {
         var plan = ExamplePlans.Of("brackmere-six");
-        Assert.Empty(WireCoverage.Check(plan, SheetKinds.Compose(SheetKinds.LayOrder, plan, [], new()).Sheets));
+        Assert.Empty(HarnessDraw.Sheets.SetChecks.SetCheck.Check(plan, SheetKinds.Compose(SheetKinds.LayOrder, plan, [], new()).Sheets));
     }
 
     private static Sheet Board(Plan plan) => SheetKinds.Compose(SheetKinds.BuildBoard, plan, [], new()).Sheets.Single();

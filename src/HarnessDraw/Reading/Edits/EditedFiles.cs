@@ -7,6 +7,8 @@ public sealed class EditedFiles(IFileSource files, ImmutableSortedDictionary<str
 {
     public bool Exists(string path) => files.Exists(path);
 
+    public bool IsFolder(string path) => files.IsFolder(path);
+
     public string ReadText(string path) => edited.TryGetValue(path, out var text) ? text : files.ReadText(path);
 
     public byte[] ReadBytes(string path) => files.ReadBytes(path);

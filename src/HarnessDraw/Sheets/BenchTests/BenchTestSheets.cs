@@ -88,9 +88,9 @@ public static class BenchTestSheets
             new TextColumn<PoweredRow>("fuse", r => r.Fuse.Length == 0 ? Shown.Unknown : r.Fuse) { Style = TextStyle.Bold },
             new TextColumn<PoweredRow>("state", r => r.State ?? Shown.Unknown) { LeastMm = 18 },
             new TextColumn<PoweredRow>("A", r => PoweredRow.Amperes(r.CurrentA)) { Right = true, Style = TextStyle.Bold },
-            new TextColumn<PoweredRow>("within", r => r.CurrentA is null ? Shown.Unknown : $"{PoweredRow.Amperes(r.LeastA)} to {PoweredRow.Amperes(r.MostA)}"),
+            new TextColumn<PoweredRow>("within", r => r.CurrentA is null ? Shown.Unknown : $"{PoweredRow.Amperes(r.LeastA)}\u00a0to\u00a0{PoweredRow.Amperes(r.MostA)}"),
             TextColumn<PoweredRow>.Box("A read", 14),
-            new TextColumn<PoweredRow>("V at", r => r.Point) { LeastMm = 24 },
+            new TextColumn<PoweredRow>("V at", r => EndText.OfNode(r.Point)) { LeastMm = 24 },
             new TextColumn<PoweredRow>("V", r => Shown.Fixed(r.Volts, 1)) { Right = true, Style = TextStyle.Bold },
             new TextColumn<PoweredRow>("least", r => Shown.Fixed(r.LeastV, 1)) { Right = true },
             TextColumn<PoweredRow>.Box("V read", 14))
@@ -104,5 +104,5 @@ public static class BenchTestSheets
         flow.Y += 8;
     }
 
-    private static string Words(WireEnd end) => end.IsSplice ? $"{end.At}, not sleeved yet" : end.Pin is { } pin ? $"{end.At} {pin}" : end.At;
+    private static string Words(WireEnd end) => end.IsSplice ? $"{end.At}, not sleeved yet" : EndText.Words(end);
 }

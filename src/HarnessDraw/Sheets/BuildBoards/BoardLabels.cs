@@ -6,6 +6,7 @@ namespace HarnessDraw.Sheets.BuildBoards;
 /// <summary>Finds room for words beside runs: near their point, clear of runs and of other words, with a leader where they stand off.</summary>
 internal sealed class BoardLabels
 {
+    private const double LeaderStepMm = 4;
     private readonly List<Box> taken = [];
     private readonly List<(Point From, Point To)> leaders = [];
     private readonly Box board;
@@ -15,8 +16,14 @@ internal sealed class BoardLabels
 
     public void Take(Box box) => taken.Add(box);
 
-    /// <summary>Paints the lines at the nearest free place; false where there is none within reach.</summary>
-    public bool Put(Pen pen, Point at, double clearMm, params ImmutableArray<(string Text, TextStyle Style)> lines)
+    /// <summary>Paints the lines at the nearest free place; false where there is none within reach. A leader crosses no run where that can be had.</summary>
+    public bool Put(Pen pen, Point at, double clearMm, params ImmutableArray<(string Text, TextStyle Style)> lines) =>
+        Put(pen, at, clearMm, board, points: true, overRuns: false, lines) || Put(pen, at, clearMm, board, points: true, overRuns: true, lines);
+
+    /// <summary>Paints words that belong to no point, as near as there is room within a part of the board.</summary>
+    public bool PutNear(Pen pen, Point at, double clearMm, Box within, ImmutableArray<(string Text, TextStyle Style)> lines) => Put(pen, at, clearMm, within, points: false, overRuns: true, lines);
+
+    private bool Put(Pen pen, Point at, double clearMm, Box within, bool points, bool overRuns, ImmutableArray<(string Text, TextStyle Style)> lines)
     {
         var width = lines.Max(l => Pen.Width(l.Text, l.Style));
         var height = lines.Sum(l => l.Style.CapMm * 1.65);
@@ -28,8 +35,8 @@ internal sealed class BoardLabels
                 // the box's nearest edge lies off the point, its middle along the ray
                 var centre = new Point(at.X + (cos * (off + (width / 2 * Math.Abs(cos)))), at.Y + (sin * (off + (height / 2 * Math.Abs(sin)))));
                 var box = new Box(centre.X - (width / 2), centre.Y - (height / 2), width, height);
-                var leader = off > clearMm + 12 ? Leader(at, box) : null;
-                if (Free(box) && (leader is not { } line || !taken.Exists(t => Crosses(line.From, line.To, t))))
+                var leader = points && off > clearMm + 12 ? Leader(at, box) : null;
+                if (within.Contains(box) && Free(box) && (leader is not { } line || (!taken.Exists(t => Crosses(line.From, line.To, t)) && (overRuns || !CrossesForeign(line.From, at)))))
                 {
                     Paint(pen, box, leader, lines);
                     return true;
@@ -38,6 +45,13 @@ internal sealed class BoardLabels
         }
 
         return false;
+    }
+
+    // a run that does not come by the point itself
+    private bool CrossesForeign(Point from, Point at)
+    {
+        var (length, foreign) = (BoardRun.Length(at - from), runs.Where(r => !Crosses(r, new Box(at.X, at.Y, 0, 0))).ToList());
+        return Enumerable.Range(0, (int)(length / LeaderStepMm) + 1).Any(i => foreign.Exists(r => Crosses(r, new Box(from.X + ((at.X - from.X) * i * LeaderStepMm / length), from.Y + ((at.Y - from.Y) * i * LeaderStepMm / length), 0, 0))));
     }
 
     // from the box to the point; it stops short of the words
@@ -86,7 +100,7 @@ internal sealed class BoardLabels
     }
 
     // Liang and Barsky: the part of the line inside the box's two pairs of edges
-    private static bool Crosses(Point a, Point b, Box box)
+    internal static bool Crosses(Point a, Point b, Box box)
     {
         var (low, high) = (0.0, 1.0);
         foreach (var (from, d, least, most) in new[] { (a.X, b.X - a.X, box.X, box.Right), (a.Y, b.Y - a.Y, box.Y, box.Bottom) })

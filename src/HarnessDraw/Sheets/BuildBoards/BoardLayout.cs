@@ -14,6 +14,7 @@ internal sealed class BoardLayout
     private const double SampleMm = 15;
     private const double MostFolds = 1.6;
     private const int MostTries = 1_500;
+    private readonly BoardGrid grid;
     private readonly Box board;
     private readonly List<Segment> order = [];
     private readonly Dictionary<string, BoardRun> placed = new(StringComparer.Ordinal);
@@ -21,27 +22,30 @@ internal sealed class BoardLayout
     private readonly string root;
     private int tries;
 
-    private BoardLayout(HarnessTree tree, Box board)
+    private BoardLayout(HarnessTree tree, BoardGrid grid)
     {
-        (this.board, root) = (board, tree.Root);
+        (this.grid, board, root) = (grid, grid.Whole, tree.Root);
         below = tree.Segments.Where(s => !s.Wires.IsEmpty).GroupBy(s => s.From, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
         Chain(root);
     }
 
     /// <summary>The runs by segment, or null where the board is too small. Segments of unknown length are laid with <paramref name="unknownMm"/>.</summary>
-    public static ImmutableArray<BoardRun>? Place(HarnessTree tree, Box board, double unknownMm = 200)
+    /// <param name="tree">The harness.</param>
+    /// <param name="grid">The board, or several that meet at match lines.</param>
+    /// <param name="unknownMm">Length drawn for a segment whose length is not known.</param>
+    public static ImmutableArray<BoardRun>? Place(HarnessTree tree, BoardGrid grid, double unknownMm = 200)
     {
         // a chain that would go to and fro more than once leaves no room for its branches
         var known = tree with { Segments = [.. tree.Segments.Select(s => s.LengthMm is > 0 ? s : s with { LengthMm = unknownMm })] };
         foreach (var height in (ReadOnlySpan<double>)[0.5, 0.35, 0.65, 0.8])
         {
-            var layout = new BoardLayout(known, board);
-            if (layout.order.Where(s => s.From == tree.Root).Max(layout.Reach) > MostFolds * board.Width)
+            var layout = new BoardLayout(known, grid);
+            if (layout.order.Where(s => s.From == tree.Root).Max(layout.Reach) > MostFolds * grid.Whole.Width)
             {
                 return null;
             }
 
-            if (layout.Try(0, new(board.X + 60, board.Y + (board.Height * height))))
+            if (layout.Try(0, new(grid.Whole.X + 60, grid.Whole.Y + (grid.Whole.Height * height))))
             {
                 return [.. layout.order.Select(s => layout.placed[s.Id])];
             }
@@ -201,6 +205,11 @@ internal sealed class BoardLayout
     private bool Fits(BoardRun run)
     {
         if (run.Corners.Any(c => c.X < board.X + ClearMm || c.X > board.Right - ClearMm || c.Y < board.Y + ClearMm || c.Y > board.Bottom - ClearMm))
+        {
+            return false;
+        }
+
+        if (grid.Hinders(run))
         {
             return false;
         }

@@ -10,6 +10,10 @@ namespace HarnessDraw.Sheets.BuildBoards;
 internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, BoardLabels labels)
 {
     private const double PegMm = 6;
+    private const double LabelClearMm = 12;
+
+    // the first that is clear of splices
+    private static readonly ImmutableArray<double> LabelsFromEndMm = [50, 65, 30, 75];
 
     /// <summary>The run at its true width: two edges and a centre line that is as long as the segment.</summary>
     public static void Run(Pen pen, BoardRun run)
@@ -21,17 +25,21 @@ internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, Boa
         pen.Add(new PathItem(line) { Stroke = new(Ink.Black, 0.25) { DashMm = [6, 2] }, Tag = new() { Segment = run.Segment.Id, Title = $"{run.Segment.From} to {run.Segment.To}" } });
     }
 
-    /// <summary>Pegs and forks with the names of the places and what ends there.</summary>
-    public bool Places(Pen pen)
+    /// <summary>Pegs and forks, before any words: none may come to lie on one.</summary>
+    public void PegsAndForks(Pen pen)
     {
         var root = plan.Tree.Root;
-        // forks and pegs first: no word may come to lie on one
         foreach (var (place, at) in runs.Select(r => (r.Segment.To, r.End)).Prepend((root, runs.First(r => r.Segment.From == root).Start)))
         {
             var ends = runs.Where(r => r.Segment.From == place || r.Segment.To == place).ToList();
             Pegs(pen, ends, place, at, ends.Max(r => r.Segment.DiameterMm) / 2);
         }
+    }
 
+    /// <summary>The names of the places and what ends there.</summary>
+    public bool Places(Pen pen)
+    {
+        var root = plan.Tree.Root;
         var ok = Place(pen, root, runs.First(r => r.Segment.From == root).Start, "DATUM 0");
         foreach (var run in runs)
         {
@@ -57,6 +65,21 @@ internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, Boa
         }
 
         return ok;
+    }
+
+    /// <summary>A white box across each leg where the label of its wires' ends goes: within 75 mm of the end, in the middle of a short leg.</summary>
+    public void LabelPlaces(Pen pen)
+    {
+        foreach (var run in runs.Where(r => runs.All(o => o.Segment.From != r.Segment.To)))
+        {
+            var length = run.Segment.LengthMm!.Value;
+            var splices = plan.Splices.Where(s => s.Segment == run.Segment.Id).Select(s => s.AtMm).ToList();
+            var place = LabelsFromEndMm.Select(mm => length - Math.Min(mm, length / 2)).FirstOrDefault(mm => splices.TrueForAll(s => Math.Abs(s - mm) > LabelClearMm), length - Math.Min(LabelsFromEndMm[0], length / 2));
+            var (at, d) = run.Along(place);
+            var (along, across) = (new Point(d.X * 6, d.Y * 6), new Point(-d.Y * ((run.Segment.DiameterMm / 2) + 2), d.X * ((run.Segment.DiameterMm / 2) + 2)));
+            Point[] corners = [at + along + across, at + along - across, at - along - across, at - along + across];
+            pen.Add(new PathItem(Outline.Polyline(corners, closed: true)) { Role = ItemRole.Backdrop, Fill = Ink.Paper, Stroke = new(Ink.Black, 0.5), Tag = new() { Title = $"label place, {run.Segment.To}" } });
+        }
     }
 
     /// <summary>Length, diameter and covering in the middle of each run.</summary>

@@ -22,9 +22,9 @@ public static class LayOrderSheet
                 wires, flow.Area,
                 new TextColumn<(Wire Wire, int Number)>("", w => Shown.Number(w.Number)) { Right = true },
                 new TextColumn<(Wire Wire, int Number)>("wire", w => w.Wire.Id) { Style = TextStyle.Bold, Swatch = w => w.Wire.Colour, Tag = w => new() { For = w.Wire.Id } },
-                new TextColumn<(Wire Wire, int Number)>("from", w => w.Wire.From.ToString()) { FloorMm = 24 },
+                new TextColumn<(Wire Wire, int Number)>("from", w => EndText.Words(w.Wire.From)) { FloorMm = 24 },
                 new TextColumn<(Wire Wire, int Number)>("over the pegs", w => Way(w.Wire, segments)) { FloorMm = 50 },
-                new TextColumn<(Wire Wire, int Number)>("to", w => w.Wire.To.ToString()) { FloorMm = 24 },
+                new TextColumn<(Wire Wire, int Number)>("to", w => EndText.Words(w.Wire.To)) { FloorMm = 24 },
                 new TextColumn<(Wire Wire, int Number)>("cut mm", w => Shown.Number(w.Wire.CutLengthMm)) { Right = true, Style = TextStyle.Bold },
                 TextColumn<(Wire Wire, int Number)>.Tick("laid")));
             flow.Heading("TAPE AND SLEEVE RUNS, FROM THE FAR ENDS IN", 20);

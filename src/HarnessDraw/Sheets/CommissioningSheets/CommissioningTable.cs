@@ -51,7 +51,7 @@ public static class CommissioningTable
             new TextColumn<(PoweredRow Row, int Index)>("state", r => r.Row.State ?? Shown.Unknown) { LeastMm = 18 },
             new TextColumn<(PoweredRow Row, int Index)>("A", r => PoweredRow.Amperes(r.Row.CurrentA)) { Right = true, Style = TextStyle.Bold },
             new TextColumn<(PoweredRow Row, int Index)>("lamp", r => Lamp(r.Row)),
-            new TextColumn<(PoweredRow Row, int Index)>("volts at", r => r.Row.Point) { LeastMm = 24 },
+            new TextColumn<(PoweredRow Row, int Index)>("volts at", r => EndText.OfNode(r.Row.Point)) { LeastMm = 24 },
             new TextColumn<(PoweredRow Row, int Index)>("V", r => Shown.Fixed(r.Row.Volts, 1)) { Right = true, Style = TextStyle.Bold },
             TextColumn<(PoweredRow Row, int Index)>.Box("A read", 15),
             TextColumn<(PoweredRow Row, int Index)>.Box("V read", 15),

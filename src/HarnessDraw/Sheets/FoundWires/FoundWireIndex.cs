@@ -59,8 +59,8 @@ public static class FoundWireIndex
             new TextColumn<Wire>(plan.Wires.Any(w => w.Awg is not null) ? "size" : "mm²", w => w.SizeLabel) { Right = true },
             new TextColumn<Wire>("Ø mm", w => Shown.Number(w.OutsideMm, 1)) { Right = true },
             new TextColumn<Wire>("wire", w => w.Id + (keys.KeyOf(w.Builds) is { Length: > 0 } key ? $" ({key})" : "")) { Style = TextStyle.Bold, Tag = w => new() { For = w.Id } },
-            new TextColumn<Wire>("one end", w => w.From.Pin is { } pin ? $"{w.From.At} {pin}" : w.From.At) { LeastMm = 30 },
-            new TextColumn<Wire>("other end", w => w.To.Pin is { } pin ? $"{w.To.At} {pin}" : w.To.At) { LeastMm = 30 },
+            new TextColumn<Wire>("one end", w => EndText.Words(w.From)) { LeastMm = 30 },
+            new TextColumn<Wire>("other end", w => EndText.Words(w.To)) { LeastMm = 30 },
             new TextColumn<Wire>("what it does", w => w.Circuit) { LeastMm = 30 },
             new TextColumn<Wire>("lies in", Lies) { LeastMm = 30 },
             new TextColumn<Wire>("key off", w => Live(w) ? "LIVE" : "") { Style = TextStyle.Bold })

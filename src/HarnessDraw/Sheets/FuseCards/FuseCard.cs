@@ -13,7 +13,7 @@ internal static class FuseCard
     private const double FootMm = 7;
     private const double LineMm = 4.3;
     private const double SymbolMm = 17;
-    private const int LongFrom = 5;
+    private const int LongFrom = 9;
 
     public static void Paint(PageFlow flow, FusePanelSeats panel, string imprint)
     {

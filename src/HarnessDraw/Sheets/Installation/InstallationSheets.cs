@@ -11,7 +11,7 @@ public static class InstallationSheets
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
         _ => new(SheetKinds.Installation, "INSTALLATION", "installation")
         {
-            Aside = "one action a line; stop at every HOLD",
+            Aside = options.Teaching ? "for teaching: why, and what goes wrong; stop at every HOLD" : "one action a line; stop at every HOLD",
             Caution = "Battery disconnected until the step that connects it. Feeds up to the bolt-in fuses are not fused: sheathed, booted, clear of edges. Clear of exhaust, steering, pedals, fan, belts and fuel lines. If something does not fit, stop: never pull it in with a bolt.",
         },
         (flow, shown) =>
@@ -22,9 +22,19 @@ public static class InstallationSheets
                 numbered, flow.Area,
                 new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
                 new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 58, Style = TextStyle.Bold },
-                new TextColumn<(InstallationStep Step, int Number)>("torque", s => s.Step.Torque) { LeastMm = 30, Style = TextStyle.Bold },
-                new TextColumn<(InstallationStep Step, int Number)>("why", s => s.Step.Why) { FloorMm = 36 },
-                new TextColumn<(InstallationStep Step, int Number)>("", s => s.Step.Holds ? "HOLD" : "") { Style = TextStyle.Bold with { Colour = Drawing.Ink.Caution } },
+                new TextColumn<(InstallationStep Step, int Number)>(options.Teaching ? "why, and what goes wrong" : "why", s => s.Step.Why)
+                {
+                    FloorMm = 46,
+                    Under = s => options.Teaching && s.Step.Mistake.Length > 0 ? $"Mistake: {s.Step.Mistake}" : "",
+                    UnderStyle = TextStyle.Bold,
+                },
+                new TextColumn<(InstallationStep Step, int Number)>("torque, hold", s => s.Step.Torque)
+                {
+                    LeastMm = 30,
+                    Style = TextStyle.Bold,
+                    Under = s => s.Step.Holds ? "HOLD" : "",
+                    UnderStyle = TextStyle.Bold with { Colour = Drawing.Ink.Caution },
+                },
                 TextColumn<(InstallationStep Step, int Number)>.Box("initials", 14))
             { LeastRowMm = 8, GroupOf = s => s.Step.Stage });
             flow.Y += 3;

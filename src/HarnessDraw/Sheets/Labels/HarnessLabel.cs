@@ -27,7 +27,7 @@ internal static class HarnessLabels
                 .ThenBy(e => e.Here.At, CavityOrder.Instance)
                 .ThenBy(e => e.Here.Pin ?? "", CavityOrder.Instance)
                 .ThenBy(e => e.Wire.Id, StringComparer.Ordinal)
-                .Select(e => new HarnessLabel(e.Wire.Id, Words(e.Here), $"to {Words(e.There)}") { Wire = e.Wire }),
+                .Select(e => new HarnessLabel(e.Wire.Id, EndText.Words(e.Here), $"to {EndText.Words(e.There)}") { Wire = e.Wire }),
         ];
     }
 
@@ -44,6 +44,4 @@ internal static class HarnessLabels
             .Select(f => new HarnessLabel($"{f.Id}  {Shown.Number(f.RatingA, 1)} A", "fuse", $"never above {Shown.Number(f.LargestA, 1)} A"));
         return [.. branches, .. connectors, .. fuses];
     }
-
-    private static string Words(WireEnd end) => end.Pin is { } pin ? $"{end.At} {pin}" : end.At;
 }

@@ -12,6 +12,7 @@ public static class LabelSheets
 {
     private const int Columns = 3;
     private const double LineMm = 4.1;
+    private const double NameMm = 5.2;
 
     /// <summary>As many pages as the labels need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
@@ -57,24 +58,27 @@ public static class LabelSheets
         var (x, room) = (box.X + 2, box.Width - 4);
         var y = box.Y + 5.2;
         var tag = label.Wire is { } wire ? new Tag { For = wire.Id } : null;
+        foreach (var line in LineBreaker.Lines(label.Name, room, NameStyle))
+        {
+            pen.Letters(line, x, y, NameStyle, tag);
+            y += NameMm;
+        }
+
         if (label.Wire is { } own)
         {
-            pen.Letters(label.Name, x, y, NameStyle, tag);
-            Facts(pen, own, label.Sleeve, x + Pen.Width(label.Name, NameStyle) + 2, box.Right - 2, y, tag);
-        }
-        else
-        {
-            foreach (var line in LineBreaker.Lines(label.Name, room, NameStyle))
-            {
-                pen.Letters(line, x, y, NameStyle);
-                y += 5.2;
-            }
-
-            y -= 5.2;
+            // colour and size beside the id where both fit, else in a line of their own
+            var beside = FactsBeside(label, room);
+            y -= beside ? NameMm : 0;
+            var at = beside ? x + Pen.Width(label.Name, NameStyle) + 2 : x;
+            pen.Swatch(own.Colour, at, y);
+            pen.Letters(Facts(own), at + 7, y, TextStyle.Plain, tag);
+            y += NameMm;
         }
 
-        y += 4.6;
-        foreach (var line in LineBreaker.Lines(label.Line, room, TextStyle.Bold))
+        y -= 0.6;
+        var bore = Bore(label);
+        pen.Letters(bore, box.Right - 2, y, TextStyle.Plain.Right, tag);
+        foreach (var line in LineBreaker.Lines(label.Line, LineRoom(label, room), TextStyle.Bold))
         {
             pen.Letters(line, x, y, TextStyle.Bold, tag);
             y += LineMm;
@@ -87,26 +91,19 @@ public static class LabelSheets
         }
     }
 
-    // colour and size stand beside the id as long as they fit; the sleeve at the right edge
-    private static void Facts(Pen pen, Wire wire, ShrinkSleeve? sleeve, double x, double right, double y, Tag? tag)
-    {
-        var bore = sleeve is null ? "" : $"Ø {Shown.Number(sleeve.BeforeMm, 1)}";
-        var facts = $"{wire.Colour} {wire.SizeLabel}";
-        if (x + 7 + Pen.Width(facts) + 2 + Pen.Width(bore) <= right)
-        {
-            pen.Swatch(wire.Colour, x, y);
-            pen.Letters(facts, x + 7, y, TextStyle.Plain, tag);
-        }
+    private static string Facts(Wire wire) => $"{wire.Colour} {wire.SizeLabel}";
 
-        if (bore.Length > 0 && x + Pen.Width(bore) <= right)
-        {
-            pen.Letters(bore, right, y, TextStyle.Plain.Right, tag);
-        }
-    }
+    private static string Bore(HarnessLabel label) => label.Sleeve is { } sleeve ? $"Ø {Shown.Number(sleeve.BeforeMm, 1)}" : "";
+
+    private static double LineRoom(HarnessLabel label, double room) => label.Sleeve is null ? room : room - Pen.Width(Bore(label)) - 2;
+
+    private static bool FactsBeside(HarnessLabel label, double room) => label.Wire is { } wire && Pen.Width(label.Name, NameStyle) + 9 + Pen.Width(Facts(wire)) <= room;
 
     private static TextStyle NameStyle => TextStyle.Bold.At(3.5);
 
-    private static double HeightOf(IEnumerable<HarnessLabel> row, double width) => row.Max(l =>
-        5.2 + 4.6 + 1.6 + ((LineBreaker.Lines(l.Line, width - 4, TextStyle.Bold).Length + LineBreaker.Lines(l.Under, width - 4).Length - 1) * LineMm)
-        + (l.Wire is null ? (LineBreaker.Lines(l.Name, width - 4, NameStyle).Length - 1) * 5.2 : 0));
+    private static double HeightOf(IEnumerable<HarnessLabel> row, double width) => row.Max(l => HeightOf(l, width - 4));
+
+    private static double HeightOf(HarnessLabel label, double room) =>
+        11.5 + ((LineBreaker.Lines(label.Name, room, NameStyle).Length - 1 + (label.Wire is null || FactsBeside(label, room) ? 0 : 1)) * NameMm)
+        + ((LineBreaker.Lines(label.Line, LineRoom(label, room), TextStyle.Bold).Length + LineBreaker.Lines(label.Under, room).Length - 1) * LineMm);
 }

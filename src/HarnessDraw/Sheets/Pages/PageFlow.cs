@@ -5,13 +5,15 @@ namespace HarnessDraw.Sheets.Pages;
 /// <summary>Fills page after page from the top: headings, paragraphs, tables whose head comes again on each page.</summary>
 internal sealed class PageFlow
 {
+    private const double GutterMm = 8;
     private readonly PageMaker maker;
 
     public PageFlow(PageMaker maker)
     {
         this.maker = maker;
         Pen = maker.Begin();
-        Y = maker.Area.Y;
+        Area = maker.Area;
+        Y = Area.Y;
     }
 
     public Pen Pen { get; private set; }
@@ -19,7 +21,8 @@ internal sealed class PageFlow
     /// <summary>The top of what is still free.</summary>
     public double Y { get; set; }
 
-    public Box Area => maker.Area;
+    /// <summary>The column that is being filled; usually the whole area of the page.</summary>
+    public Box Area { get; private set; }
 
     public bool IsAtTop => Y <= Area.Y + 0.01;
 
@@ -40,6 +43,25 @@ internal sealed class PageFlow
         {
             NextPage();
         }
+    }
+
+    /// <summary>Two columns beside each other; where the left one goes on over a page, the right one follows below.</summary>
+    public void Beside(Action left, Action right)
+    {
+        var (whole, top, page) = (Area, Y, maker.Count);
+        var half = (whole.Width - GutterMm) / 2;
+        Area = whole with { Width = half };
+        left();
+        var bottom = Y;
+        if (maker.Count == page)
+        {
+            Y = top;
+            Area = whole with { X = whole.X + half + GutterMm, Width = half };
+        }
+
+        right();
+        Y = maker.Count == page ? Math.Max(Y, bottom) : Y;
+        Area = whole;
     }
 
     /// <summary>A panel head with a rule above it; keeps <paramref name="withMm"/> below it on the same page.</summary>
@@ -83,10 +105,10 @@ internal sealed class PageFlow
             var height = table.HeightOf(row);
             if (i == 0)
             {
-                Need(table.HeadMm + TextTable<T>.GroupMm + height);
+                Need(table.HeadMm + (next is null ? 0 : table.GroupMm(next)) + height);
                 Y = table.PaintHead(Pen, Y);
             }
-            else if (!Fits(height + (opens ? TextTable<T>.GroupMm : 0)))
+            else if (!Fits(height + (opens ? table.GroupMm(next!) : 0)))
             {
                 NextPage();
                 Y = table.PaintHead(Pen, Y);

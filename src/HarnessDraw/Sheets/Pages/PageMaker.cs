@@ -37,6 +37,7 @@ internal sealed class PageMaker
         Area = Box.FromEdges(Frame.X + 4, Frame.Y + HeadMm + (cautions.Length * LineMm), Frame.Right - 4, TitleBox.Y - 3);
     }
 
+    private static readonly ImmutableArray<(double Headline, double Aside)> Sizes = [(7, 3.5), (7, 2.5), (5, 3.5), (5, 2.5), (3.5, 2.5)];
     private const double HeadMm = 14;
     private const double LineMm = 4.4;
 
@@ -82,20 +83,24 @@ internal sealed class PageMaker
         };
     }
 
-    // a long headline steps down before it is broken; what follows it goes where there is room
+    // the headline steps down until what follows it stands beside it too; words that fit nowhere go below it
     private void Head(Pen pen, string headline, string aside)
     {
         var room = Frame.Width - 8;
-        var cap = ((ReadOnlySpan<double>)[7, 5, 3.5]).ToArray().FirstOrDefault(c => Pen.Width(headline, TextStyle.Bold.At(c)) <= room, 3.5);
-        var style = TextStyle.Bold.At(cap);
-        var shown = LineBreaker.Lines(headline, room, style)[0];
-        pen.Letters(shown, Frame.X + 4, Frame.Y + 10, style);
-        // as drawn, or the words would stand far off
-        var used = TextMeasure.Width(shown, cap, FaceWeight.Bold) + 4.5;
-        var quiet = ((ReadOnlySpan<double>)[3.5, 2.5]).ToArray().FirstOrDefault(c => Pen.Width(aside, TextStyle.Plain.At(c)) <= room - used);
-        if (aside.Length > 0 && quiet > 0)
+        var (cap, quiet) = Sizes.FirstOrDefault(s => Pen.Width(headline, TextStyle.Bold.At(s.Headline)) + (aside.Length == 0 ? 0 : 4.5 + Pen.Width(aside, TextStyle.Plain.At(s.Aside))) <= room);
+        var beside = cap > 0;
+        var style = TextStyle.Bold.At(beside ? cap : 3.5);
+        var lines = LineBreaker.Lines(headline, room, style);
+        var baseY = Frame.Y + (beside || (lines.Length == 1 && aside.Length == 0) ? 10 : 6.5);
+        pen.Letters(lines[0], Frame.X + 4, baseY, style);
+        if (beside && aside.Length > 0)
         {
-            pen.Letters(aside, Frame.X + 4 + used, Frame.Y + 10, TextStyle.Plain.At(quiet));
+            // as drawn, or the words would stand far off
+            pen.Letters(aside, Frame.X + 4 + TextMeasure.Width(headline, cap, FaceWeight.Bold) + 4.5, baseY, TextStyle.Plain.At(quiet));
+        }
+        else if (!beside)
+        {
+            pen.Letters(LineBreaker.Lines(string.Join(' ', lines.Skip(1).Append(aside)), room)[0], Frame.X + 4, Frame.Y + 11.6, TextStyle.Plain);
         }
 
         var y = Frame.Y + HeadMm + 1.2;

@@ -18,6 +18,9 @@ internal static class Shown
     /// <summary>'1 wire', '3 wires'.</summary>
     public static string Count(int count, string one, string? many = null) => $"{count.ToString(CultureInfo.InvariantCulture)} {(count == 1 ? one : many ?? one + "s")}";
 
+    /// <summary>Titles of the catalogue as sheets print them: square millimetres with their sign.</summary>
+    public static string Units(string words) => words.Replace("mm2", "mm²", StringComparison.Ordinal);
+
     // adding nought turns a rounded minus nought into nought
     private static double Rounded(double value, int decimals) => Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
 

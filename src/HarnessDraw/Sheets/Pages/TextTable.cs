@@ -9,6 +9,10 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
     public TextStyle Style { get; init; } = TextStyle.Plain;
     public bool Right { get; init; }
 
+    /// <summary>More words below, in a style of their own.</summary>
+    public Func<T, string>? Under { get; init; }
+    public TextStyle UnderStyle { get; init; } = TextStyle.Plain;
+
     /// <summary>A wire colour whose swatch stands before the words, or null.</summary>
     public Func<T, string?>? Swatch { get; init; }
     public Func<T, Tag?>? Tag { get; init; }
@@ -36,7 +40,7 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
 /// <summary>Rows of words in columns: widths come from all rows, so that every page has the same; long words wrap, nothing is cut.</summary>
 internal sealed class TextTable<T>
 {
-    public const double GroupMm = 8;
+    private const double GroupLineMm = 5.2;
     private const double LineMm = 4.3;
     private const double RowMm = 5.45;
     private const double GapMm = 2.4;
@@ -49,10 +53,8 @@ internal sealed class TextTable<T>
     public TextTable(ImmutableArray<T> rows, Box area, params ImmutableArray<TextColumn<T>> columns)
     {
         (Rows, this.area, this.columns) = (rows, area, columns);
-        // wishes are dropped where they do not all fit; words that break are better than a table beyond the frame
-        var least = columns.Select(c => Least(c)).ToImmutableArray();
-        var fits = least.Sum() + (GapMm * (columns.Length - 1)) <= area.Width;
-        places = TableColumns.Place(area.X, area.Width, [.. columns.Select(Need)], fits ? least : [.. columns.Select(c => Least(c with { FloorMm = 0, LeastMm = 14 }))], GapMm);
+        var room = area.Width - (GapMm * (columns.Length - 1));
+        places = TableColumns.Place(area.X, area.Width, Widths(room), [.. columns.Select(c => Least(c with { FloorMm = 0, LeastMm = 14 }))], GapMm);
         headLines = columns.Zip(places).Select(c => HeadOf(c.First, c.Second).Length).DefaultIfEmpty(1).Max();
     }
 
@@ -66,7 +68,7 @@ internal sealed class TextTable<T>
 
     public double HeadMm => 2.8 + (headLines * LineMm);
 
-    public double HeightOf(T row) => Math.Max(LeastRowMm, RowMm + ((columns.Zip(places).Max(c => LinesOf(c.First, c.Second, row).Length) - 1) * LineMm));
+    public double HeightOf(T row) => Math.Max(LeastRowMm, RowMm + ((columns.Zip(places).Max(c => LinesOf(c.First, c.Second, row)) - 1) * LineMm));
 
     public double PaintHead(Pen pen, double top)
     {
@@ -87,11 +89,20 @@ internal sealed class TextTable<T>
         return top + HeadMm;
     }
 
+    public double GroupMm(string words) => 2.8 + (LineBreaker.Lines(words, area.Width, GroupStyle(words)).Length * GroupLineMm);
+
     public double PaintGroup(Pen pen, string words, double top)
     {
-        pen.Letters(LineBreaker.Lines(words, area.Width, TextStyle.Bold.At(3.5))[0], area.X, top + 5.8, TextStyle.Bold.At(3.5));
-        pen.Rule(area.X, top + GroupMm, area.Right, 0.18);
-        return top + GroupMm;
+        var style = GroupStyle(words);
+        var y = top + 0.6;
+        foreach (var line in LineBreaker.Lines(words, area.Width, style))
+        {
+            y += GroupLineMm;
+            pen.Letters(line, area.X, y, style);
+        }
+
+        pen.Rule(area.X, y + 2.2, area.Right, 0.18);
+        return y + 2.2;
     }
 
     public double PaintRow(Pen pen, T row, double top, bool last)
@@ -132,9 +143,15 @@ internal sealed class TextTable<T>
         }
 
         var at = colour is null ? place : new TableColumn(place.Left + SwatchMm, place.Width - SwatchMm);
-        foreach (var line in LinesOf(column, place, row))
+        foreach (var line in WordsOf(column, place, row))
         {
             Put(pen, line, column, at, y, column.Style, column.Tag?.Invoke(row));
+            y += LineMm;
+        }
+
+        foreach (var line in UnderOf(column, place, row))
+        {
+            Put(pen, line, column, at, y, column.UnderStyle, null);
             y += LineMm;
         }
     }
@@ -148,6 +165,37 @@ internal sealed class TextTable<T>
         }
     }
 
+    // heads in one line where there is room; else what is missing is shared by what most rows want, so that they grow alike; words that break are better than a table
+    // beyond the frame
+    private ImmutableArray<double> Widths(double room)
+    {
+        var needs = columns.Select(Need).ToImmutableArray();
+        var wide = columns.Zip(needs, (c, need) => Math.Max(need, Pen.Width(c.Head, TextStyle.Bold) + 0.01)).ToImmutableArray();
+        if (wide.Sum() <= room)
+        {
+            return wide;
+        }
+
+        var least = columns.Select(c => Least(c)).ToImmutableArray();
+        if (needs.Sum() <= room || least.Sum() > room)
+        {
+            return needs;
+        }
+
+        var usual = columns.Select((c, i) => Math.Clamp(Usual(c), least[i], needs[i])).ToImmutableArray();
+        return usual.Sum() > room ? TableColumns.Between(least, usual, room) : TableColumns.Between(usual, needs, room);
+    }
+
+    // what four rows of five hold in one line
+    private double Usual(TextColumn<T> column)
+    {
+        var own = Rows.Select(r => Own(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).Order().ToList();
+        return own.Count == 0 ? 0 : own[(own.Count - 1) * 4 / 5];
+    }
+
+    // a long heading steps down before it is broken
+    private TextStyle GroupStyle(string words) => TextStyle.Bold.At(Pen.Width(words, TextStyle.Bold.At(3.5)) <= area.Width ? 3.5 : 2.5);
+
     private double Need(TextColumn<T> column) =>
         Math.Max(HeadWord(column), Rows.Select(r => Own(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max());
 
@@ -155,14 +203,19 @@ internal sealed class TextTable<T>
         Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
 
     private static double Own(TextColumn<T> column, T row) =>
-        column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Pen.Width(column.Text(row), column.Style) + 0.01;
+        column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Math.Max(Pen.Width(column.Text(row), column.Style), Pen.Width(column.Under?.Invoke(row) ?? "", column.UnderStyle)) + 0.01;
 
     private static double HeadWord(TextColumn<T> column) => LineBreaker.LongestWord(column.Head, 40, TextStyle.Bold) + 0.01;
 
     private static ImmutableArray<string> HeadOf(TextColumn<T> column, TableColumn place) => LineBreaker.Lines(column.Head, place.Width + 0.02, TextStyle.Bold);
 
-    private static ImmutableArray<string> LinesOf(TextColumn<T> column, TableColumn place, T row) =>
-        column.BoxMm > 0 || column.TickMm > 0
-            ? [""]
+    private static int LinesOf(TextColumn<T> column, TableColumn place, T row) => Math.Max(1, WordsOf(column, place, row).Length + UnderOf(column, place, row).Length);
+
+    private static ImmutableArray<string> WordsOf(TextColumn<T> column, TableColumn place, T row) =>
+        column.BoxMm > 0 || column.TickMm > 0 || (column.Under is not null && column.Text(row).Length == 0)
+            ? []
             : LineBreaker.Lines(column.Text(row), place.Width - (column.Swatch?.Invoke(row) is null ? 0 : SwatchMm) + 0.02, column.Style);
+
+    private static ImmutableArray<string> UnderOf(TextColumn<T> column, TableColumn place, T row) =>
+        column.Under?.Invoke(row) is { Length: > 0 } words ? LineBreaker.Lines(words, place.Width + 0.02, column.UnderStyle) : [];
 }

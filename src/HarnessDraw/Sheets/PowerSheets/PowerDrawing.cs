@@ -18,7 +18,7 @@ internal sealed class PowerDrawing
     private const double BoltedMm = 12;
     private const double FuseMm = 30;
     private const double HighMm = 19;
-    private const double RowMm = 24.5;
+    private const double RowMm = 22;
     private const double BetweenMm = 5;
     private readonly Plan plan;
     private readonly ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees;
@@ -33,6 +33,8 @@ internal sealed class PowerDrawing
     public double WidthMm => columns[^1];
 
     public double HeightMm => trees.Sum(t => Rows(t) * RowMm) + ((trees.Length - 1) * BetweenMm);
+
+    public bool Fits(Box area) => WidthMm <= area.Width && HeightMm <= area.Height;
 
     public void Paint(Pen pen, Box area)
     {

@@ -11,7 +11,7 @@ public static class PowerSheet
 {
     private static readonly ImmutableArray<Paper> Papers = [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1];
 
-    /// <summary>On the smallest paper that holds the drawing; none where the harness has no battery.</summary>
+    /// <summary>On the smallest paper that holds drawing and tables, else the smallest that holds the drawing; none where the harness has no battery.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -30,18 +30,29 @@ public static class PowerSheet
             Caution = $"Battery disconnected first: ground lead ({Ground(shown)}) off first, on last. Ground polarity: {(shown.Harness.Power.Ground == GroundPolarity.Negative ? "NEGATIVE" : "POSITIVE")}. Leads up to the bolt-in fuses are not fused: short, sheathed, booted, clear of edges. Fit the engine strap before cranking.",
             Paper = PaperSizes.A3,
         };
-        var makers = (options.Paper is { } asked ? [asked] : Papers).Select(p => new PageMaker(plan, findings, options with { Paper = p }, form));
-        var maker = makers.FirstOrDefault(m => drawing.WidthMm <= m.Area.Width && drawing.HeightMm <= m.Area.Height);
-        if (maker is null)
+        var states = StateLoads.Of(plan, options.Build);
+        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(new(plan, findings, options with { Paper = p }, form), drawing, plan, shown, trees, states)).OfType<SheetResult>().ToList();
+        if (tried.Count > 0)
         {
-            var would = Papers.FirstOrDefault(p => new PageMaker(plan, findings, options with { Paper = p }, form) is var m && drawing.WidthMm <= m.Area.Width && drawing.HeightMm <= m.Area.Height);
-            return new([]) { Refused = would is null ? "the power drawing fits no paper" : $"the power drawing needs {would.Name}" };
+            return tried.Find(r => r.Sheets.Length == 1) ?? tried[0];
+        }
+
+        var would = Papers.FirstOrDefault(p => drawing.Fits(new PageMaker(plan, findings, options with { Paper = p }, form).Area));
+        return new([]) { Refused = would is null ? "the power drawing fits no paper" : $"the power drawing needs {would.Name}" };
+    }
+
+    // null: the drawing does not fit
+    private static SheetResult? On(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states)
+    {
+        if (!drawing.Fits(maker.Area))
+        {
+            return null;
         }
 
         var flow = new PageFlow(maker);
         drawing.Paint(flow.Pen, maker.Area);
         flow.Y += drawing.HeightMm + 4;
-        Table(flow, shown, trees);
+        flow.Beside(() => Table(flow, shown, trees), () => Loads(flow, plan, states));
         return flow.ToResult();
     }
 
@@ -71,6 +82,33 @@ public static class PowerSheet
         flow.Y += 2;
         var source = string.Join("; ", trees.Select(t => $"{t.Source.Id}: {Shown.Number(t.Source.NominalV * 1.05, 1)} V behind {Shown.Number((t.Source.InternalOhm ?? (0.008 * t.Source.NominalV / 12)) * 1000, 1)} mΩ{(t.Source.InternalOhm is null ? " (assumed)" : "")}"));
         flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints left out. A fuse must be able to break it. E: estimated length. Torques are from the description; where none is given see the maker.");
+    }
+
+    private static void Loads(PageFlow flow, Plan plan, ImmutableArray<StateLoads> states)
+    {
+        if (states.IsEmpty)
+        {
+            return;
+        }
+
+        flow.Heading("LOAD BY STATE", 20);
+        flow.Table(new TextTable<StateLoads>(
+            states, flow.Area,
+            new TextColumn<StateLoads>("state", s => s.State.Id) { LeastMm = 30, Style = TextStyle.Bold },
+            new TextColumn<StateLoads>("engine", s => s.State.Engine switch { EngineState.Running => "running", EngineState.Cranking => "cranking", _ => "stopped" }),
+            new TextColumn<StateLoads>("drawn A", s => Shown.Fixed(s.LoadsA, 1)) { Right = true, Style = TextStyle.Bold },
+            new TextColumn<StateLoads>("alternator gives A", s => s.State.Engine == EngineState.Running ? Shown.Fixed(s.GivenA, 1) : Shown.Unknown) { Right = true },
+            new TextColumn<StateLoads>("of A", s => s.State.Engine == EngineState.Running ? Shown.Number(s.OutputA, 1) : Shown.Unknown) { Right = true },
+            new TextColumn<StateLoads>("reserve A", s => Shown.Fixed(s.ReserveA, 1)) { Right = true, Style = TextStyle.Bold },
+            new TextColumn<StateLoads>("battery A", s => Shown.Fixed(s.BatteryA, 1)) { Right = true },
+            new TextColumn<StateLoads>("battery V", s => Shown.Fixed(s.BatteryV, 1)) { Right = true },
+            new TextColumn<StateLoads>("most of it, A", s => s.Heaviest.Length == 0 ? Shown.Unknown : s.Heaviest) { LeastMm = 40 }));
+        flow.Y += 2;
+        var build = plan.Builds.IsDefaultOrEmpty || plan.Builds.Length == 1 ? "" : "In the build of the title, else the usual one. ";
+        var alternators = plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Alternator).ToList();
+        var said = alternators.Count == 0 ? "No alternator: the battery gives it all. "
+            : alternators.Any(a => a.OutputA is null) ? "Output of the alternator not given: see the maker. " : "Reserve: rated output less what is drawn; below nought the battery drains while the engine runs. ";
+        flow.Paragraph($"{build}{said}Battery: minus takes charge. As given: a current that the description gives for a whole circuit counts whenever that circuit is live. Rated output is reached at speed only; at idle an alternator gives about half (common practice, no source).");
     }
 
     private static string Dead(Plan plan, FuseChoice fuse)

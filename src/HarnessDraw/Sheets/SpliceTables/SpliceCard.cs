@@ -8,19 +8,20 @@ namespace HarnessDraw.Sheets.SpliceTables;
 internal static class SpliceCard
 {
     private const double LegMm = 6;
-    private const double TopMm = 14;
+    private const double LineMm = 4.3;
+    private const double HeadMm = 9.7;
     private const double RulerMm = 9;
     private const double BarrelMm = 18;
-    private const double LaneMm = 15;
+    private const double LaneMm = 10;
 
-    public static double HeightOf(SpliceFacts fact, double widthMm) => TopMm + PictureMm(fact) + 3 + (LineBreaker.Lines(PartWords(fact), widthMm).Length * 4.3) + 6 + RulerMm;
+    public static double HeightOf(SpliceFacts fact, OptionKeys keys, double widthMm) => TopMm(fact, widthMm) + PictureMm(fact, keys, widthMm) + 3 + (LineBreaker.Lines(PartWords(fact), widthMm).Length * LineMm) + 6 + RulerMm;
 
     /// <summary>Gives the y below the card.</summary>
     public static double Paint(Pen pen, SpliceFacts fact, OptionKeys keys, string root, Box box)
     {
         Head(pen, fact, root, box);
-        Joint(pen, fact, keys, new Box(box.X, box.Y + TopMm, box.Width, PictureMm(fact)));
-        var y = box.Y + TopMm + PictureMm(fact) + 5;
+        Joint(pen, fact, keys, new Box(box.X, box.Y + TopMm(fact, box.Width), box.Width, PictureMm(fact, keys, box.Width)));
+        var y = box.Y + TopMm(fact, box.Width) + PictureMm(fact, keys, box.Width) + 5;
         foreach (var line in LineBreaker.Lines(PartWords(fact), box.Width))
         {
             pen.Letters(line, box.X, y, fact.InRange ? TextStyle.Plain : TextStyle.Bold with { Colour = Ink.Caution });
@@ -33,7 +34,29 @@ internal static class SpliceCard
         return box.Bottom;
     }
 
-    private static double PictureMm(SpliceFacts fact) => Math.Max(1, Math.Max(fact.SideA.Length, fact.SideB.Length)) * LegMm;
+    private static double TopMm(SpliceFacts fact, double widthMm) => HeadMm + (LineBreaker.Lines(WhereWords(fact), widthMm).Length * LineMm);
+
+    // a leg is as high as the words beside it
+    private static double LegMmOf(SpliceFacts fact, OptionKeys keys, double widthMm) =>
+        fact.SideA.Concat(fact.SideB).Select(l => LegMm + ((There(l, keys, SideMm(widthMm)).Length - 1) * LineMm)).DefaultIfEmpty(LegMm).Max();
+
+    private static double PictureMm(SpliceFacts fact, OptionKeys keys, double widthMm) => Math.Max(1, Math.Max(fact.SideA.Length, fact.SideB.Length)) * LegMmOf(fact, keys, widthMm);
+
+    private static double SideMm(double widthMm) => (widthMm / 2) - (BarrelMm / 2) - LaneMm - 1.5;
+
+    private static ImmutableArray<string> There(SpliceLeg leg, OptionKeys keys, double sideMm) =>
+        LineBreaker.Lines(EndText.Words(leg.There), Math.Max(14, sideMm - Pen.Width(IdOf(leg, keys), TextStyle.Bold) - Pen.Width(FactsOf(leg)) - 4));
+
+    private static string IdOf(SpliceLeg leg, OptionKeys keys) => leg.Wire.Id + (keys.KeyOf(leg.Wire.Builds) is { Length: > 0 } mark ? $" ({mark})" : "");
+
+    private static string FactsOf(SpliceLeg leg) => $"{leg.Wire.Colour} {leg.Wire.SizeLabel}";
+
+    private static string WhereWords(SpliceFacts fact)
+    {
+        var near = fact.NearestSplice is { } splice ? $"; nearest {splice}" : "";
+        var length = fact.Segment.LengthMm is { } whole ? $", {Shown.Number(whole - fact.Splice.AtMm)} mm before {fact.Segment.To}" : "";
+        return $"{Shown.Number(fact.Splice.AtMm)} mm from {fact.Segment.From}{length}{near}";
+    }
 
     private static void Head(Pen pen, SpliceFacts fact, string root, Box box)
     {
@@ -41,10 +64,13 @@ internal static class SpliceCard
         var at = box.X + Pen.Width(fact.Splice.Id, TextStyle.Bold.At(5)) + 4;
         var station = fact.Splice.StationMm is { } mm ? $"{Shown.Number(mm)} mm from the datum" : "station not known: ______ mm from the datum";
         pen.Letters(station, at, box.Y + 6.6, TextStyle.Bold.At(3.5));
-        var near = fact.NearestSplice is { } splice ? $"; nearest {splice}" : "";
-        var length = fact.Segment.LengthMm is { } whole ? $", {Shown.Number(whole - fact.Splice.AtMm)} mm before {fact.Segment.To}" : "";
-        var words = $"{Shown.Number(fact.Splice.AtMm)} mm from {fact.Segment.From}{length}{near}";
-        pen.Letters(LineBreaker.Lines(words, box.Width)[0], box.X, box.Y + 11.6, TextStyle.Plain);
+        var y = box.Y + 11.6;
+        foreach (var line in LineBreaker.Lines(WhereWords(fact), box.Width))
+        {
+            pen.Letters(line, box.X, y, TextStyle.Plain);
+            y += LineMm;
+        }
+
         var circuit = fact.Splice.Circuit;
         if (at + Pen.Width(station, TextStyle.Bold.At(3.5)) + 4 + Pen.Width(circuit) <= box.Right)
         {
@@ -56,8 +82,9 @@ internal static class SpliceCard
     private static void Joint(Pen pen, SpliceFacts fact, OptionKeys keys, Box box)
     {
         var barrel = new Box(box.Centre.X - (BarrelMm / 2), box.Y + 0.6, BarrelMm, box.Height - 1.2);
-        Legs(pen, fact.SideA, keys, box, barrel, left: true);
-        Legs(pen, fact.SideB, keys, box, barrel, left: false);
+        var leg = LegMmOf(fact, keys, box.Width);
+        Legs(pen, fact.SideA, keys, box, barrel, leg, left: true);
+        Legs(pen, fact.SideB, keys, box, barrel, leg, left: false);
         pen.Add(new PathItem(Outline.Rectangle(barrel, 1.5)) { Fill = Ink.QuietFill, Stroke = new(Ink.Black, 0.5) });
         foreach (var x in new[] { barrel.X + 5, barrel.Right - 5 })
         {
@@ -65,12 +92,12 @@ internal static class SpliceCard
         }
     }
 
-    private static void Legs(Pen pen, ImmutableArray<SpliceLeg> legs, OptionKeys keys, Box box, Box barrel, bool left)
+    private static void Legs(Pen pen, ImmutableArray<SpliceLeg> legs, OptionKeys keys, Box box, Box barrel, double legMm, bool left)
     {
-        var top = box.Y + ((box.Height - (legs.Length * LegMm)) / 2);
+        var top = box.Y + ((box.Height - (legs.Length * legMm)) / 2);
         for (var i = 0; i < legs.Length; i++)
         {
-            var y = top + (i * LegMm) + (LegMm / 2);
+            var y = top + (i * legMm) + (legMm / 2);
             var (near, far) = left ? (barrel.X, barrel.X - LaneMm) : (barrel.Right, barrel.Right + LaneMm);
             var style = new LaneStyle(WireColour.Parse(legs[i].Wire.Colour)) { WidthMm = legs[i].Wire.AreaMm2 >= 4 ? 1.4 : 1, BlackInk = pen.BlackInk, Index = i };
             pen.Add(LanePainter.Paint(Outline.Line(far, y, near, y), style, new Tag { Wire = legs[i].Wire.Id, Circuit = legs[i].Wire.Circuit }));
@@ -81,18 +108,19 @@ internal static class SpliceCard
     private static void Words(Pen pen, SpliceLeg leg, OptionKeys keys, Box room, bool left)
     {
         var tag = new Tag { For = leg.Wire.Id };
-        var mark = keys.KeyOf(leg.Wire.Builds);
-        var id = leg.Wire.Id + (mark.Length > 0 ? $" ({mark})" : "");
-        var facts = $"{leg.Wire.Colour} {leg.Wire.SizeLabel}";
-        var idMm = Pen.Width(id, TextStyle.Bold) + 2;
-        var rest = room.Width - idMm - Pen.Width(facts) - 2;
-        var there = LineBreaker.Lines(leg.There.ToString(), Math.Max(8, rest))[0];
-        var y = room.Y + 1.25;
         var x = left ? room.Right : room.X;
-        foreach (var (text, style) in new[] { (id, TextStyle.Bold), (facts, TextStyle.Plain), (there, TextStyle.Plain.Quiet) })
+        foreach (var (text, style) in new[] { (IdOf(leg, keys), TextStyle.Bold), (FactsOf(leg), TextStyle.Plain) })
         {
-            pen.Letters(text, x, y, left ? style.Right : style, tag);
+            pen.Letters(text, x, room.Y + 1.25, left ? style.Right : style, tag);
             x += (left ? -1 : 1) * (Pen.Width(text, style) + 2);
+        }
+
+        var there = There(leg, keys, room.Width);
+        var y = room.Y + 1.25 - ((there.Length - 1) * LineMm / 2);
+        foreach (var line in there)
+        {
+            pen.Letters(line, x, y, left ? TextStyle.Plain.Quiet.Right : TextStyle.Plain.Quiet, tag);
+            y += LineMm;
         }
     }
 
@@ -105,7 +133,7 @@ internal static class SpliceCard
 
         var range = $"takes {Shown.Number(part.MinTotalMm2, 2)} to {Shown.Number(part.MaxTotalMm2, 2)} mm²";
         var sleeve = fact.Sleeve is { } covering ? $"{covering.Title}, {Shown.Number(fact.SleeveMm)} mm long" : $"{Shown.Number(fact.SleeveMm)} mm long, size by hand";
-        return $"{(fact.InRange ? "" : "OUT OF RANGE: ")}{part.Title} ({part.Id}), {range}; together {Shown.Number(fact.TotalMm2, 2)} mm². Strip {Shown.Number(part.StripMm, 1)} mm. {(part.Sealed ? "Sealed" : "Not sealed by itself")}. Sleeve: {sleeve}.";
+        return $"{(fact.InRange ? "" : "OUT OF RANGE: ")}{Shown.Units(part.Title)} ({part.Id}), {range}; together {Shown.Number(fact.TotalMm2, 2)} mm². Strip {Shown.Number(part.StripMm, 1)} mm. {(part.Sealed ? "Sealed" : "Not sealed by itself")}. Sleeve: {sleeve}.";
     }
 
     private static void Ticks(Pen pen, double x, double baseY)

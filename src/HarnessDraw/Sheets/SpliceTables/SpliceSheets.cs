@@ -32,12 +32,12 @@ public static class SpliceSheets
         {
             if (fact.Branch != branch)
             {
-                flow.Heading(fact.Branch, SpliceCard.HeightOf(fact, flow.Area.Width));
+                flow.Heading(fact.Branch, SpliceCard.HeightOf(fact, keys, flow.Area.Width));
                 branch = fact.Branch;
             }
 
-            flow.Need(SpliceCard.HeightOf(fact, flow.Area.Width));
-            flow.Y = SpliceCard.Paint(flow.Pen, fact, keys, shown.Tree.Root, new Box(flow.Area.X, flow.Y, flow.Area.Width, SpliceCard.HeightOf(fact, flow.Area.Width)));
+            flow.Need(SpliceCard.HeightOf(fact, keys, flow.Area.Width));
+            flow.Y = SpliceCard.Paint(flow.Pen, fact, keys, shown.Tree.Root, new Box(flow.Area.X, flow.Y, flow.Area.Width, SpliceCard.HeightOf(fact, keys, flow.Area.Width)));
         }
 
         flow.Heading("SIGNS", 10);

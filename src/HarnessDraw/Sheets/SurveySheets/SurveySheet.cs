@@ -60,13 +60,13 @@ public static class SurveySheet
         const int Columns = 6;
         const double RowMm = 8.6;
         var width = flow.Area.Width / Columns;
+        var nameMm = cavities.Max(c => Math.Min(12, Pen.Width(c, TextStyle.Bold)));
         foreach (var row in cavities.Chunk(Columns))
         {
             flow.Need(RowMm);
             for (var i = 0; i < row.Length; i++)
             {
                 var x = flow.Area.X + (i * width);
-                var nameMm = Math.Min(12, Pen.Width(row[i], TextStyle.Bold));
                 flow.Pen.Letters(LineBreaker.Lines(row[i], 12, TextStyle.Bold)[0], x, flow.Y + 5.4, TextStyle.Bold);
                 flow.Pen.Frame(Box.FromEdges(x + nameMm + 1.5, flow.Y + 0.8, x + width - 3, flow.Y + RowMm - 0.8), 0.25, 0.6);
             }

@@ -17,13 +17,8 @@ public static class CircuitTraceSheets
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var built = shown.Wires.Select(w => w.Circuit).ToHashSet(StringComparer.Ordinal);
-        var ways = shown.Harness.Circuits.Where(c => !c.IsReturn && built.Contains(c.Id))
-            .Select(c => CircuitTracer.Trace(shown, c.Id).Value)
-            .OfType<Trace>()
-            .SelectMany(t => t.Ways.Where(w => w.Stops.Length > 1).Select(w => (Way: w, Words: new TraceWords(shown, w, t.NotKnown))))
-            .ToList();
-        if (ways.Count == 0)
+        var ways = Ways(shown);
+        if (ways.IsEmpty)
         {
             return new([]);
         }
@@ -40,5 +35,18 @@ public static class CircuitTraceSheets
         }
 
         return maker.ToResult();
+    }
+
+    /// <summary>The ways of all circuits that are built and no mere return, in the order of the description.</summary>
+    internal static ImmutableArray<(TraceWay Way, TraceWords Words)> Ways(Plan shown)
+    {
+        var built = shown.Wires.Select(w => w.Circuit).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. shown.Harness.Circuits.Where(c => !c.IsReturn && built.Contains(c.Id))
+                .Select(c => CircuitTracer.Trace(shown, c.Id).Value)
+                .OfType<Trace>()
+                .SelectMany(t => t.Ways.Where(w => w.Stops.Length > 1).Select(w => (w, new TraceWords(shown, w, t.NotKnown)))),
+        ];
     }
 }

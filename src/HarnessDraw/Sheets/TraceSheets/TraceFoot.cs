@@ -19,7 +19,7 @@ internal static class TraceFoot
         if (first is not null)
         {
             Wedge(pen, box.X + 4, y - 1.25);
-            pen.Letters(LineBreaker.Lines($"TEST HERE FIRST: {first.Name}", box.Width - 7, TextStyle.Bold)[0], box.X + 6.5, y, TextStyle.Bold);
+            pen.Letters(LineBreaker.Lines($"TEST HERE FIRST: {(first.Name == first.Node ? EndText.OfNode(first.Node) : first.Name)}", box.Width - 7, TextStyle.Bold)[0], box.X + 6.5, y, TextStyle.Bold);
             y += 6;
         }
 

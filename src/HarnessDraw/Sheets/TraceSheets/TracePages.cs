@@ -8,7 +8,7 @@ namespace HarnessDraw.Sheets.TraceSheets;
 /// <summary>Lays one way over as many pages as it needs: stations down a line in the colours of its wires.</summary>
 internal static class TracePages
 {
-    private const double LeastMm = 12.9;
+    private const double LeastMm = 13.2;
     private const double MostMm = 19.6;
     private const double HeadMm = 9;
     private const double TopMm = 6;
@@ -71,8 +71,8 @@ internal static class TracePages
 
         for (var i = 0; i < rows.Length - 1; i++)
         {
-            TraceLine.PaintHop(pen, rows[i].Hop!, columns.LineX, places[i], places[i + 1], i);
-            rows[i].PaintHop(pen, columns, places[i + 1]);
+            TraceLine.PaintHop(pen, rows[i].Hop!, new(columns.LineX, places[i]), new(columns.LineX, places[i + 1]), i);
+            rows[i].PaintHop(pen, columns, places[i], places[i + 1]);
         }
 
         for (var i = 0; i < rows.Length; i++)

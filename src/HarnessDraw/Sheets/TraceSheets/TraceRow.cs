@@ -12,9 +12,12 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
     private const double WordsMm = 62;
     private const double HopMm = 112;
 
+    /// <summary>The station in words: a pin by its thing and name.</summary>
+    public string StationName => Stop.Name == Stop.Node ? EndText.OfNode(Stop.Node) : Stop.Name;
+
     private static TextStyle NameStyle => TextStyle.Bold.At(3.5);
 
-    private ImmutableArray<string> Name => LineBreaker.Lines(Stop.Name, WordsMm, NameStyle);
+    private ImmutableArray<string> Name => LineBreaker.Lines(StationName, WordsMm, NameStyle);
 
     private ImmutableArray<string> Place => LineBreaker.Lines(Where, WordsMm);
 
@@ -32,7 +35,14 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
             var hop = i < way.Hops.Length ? way.Hops[i] : null;
             if (hop?.Kind == HopKind.Link && i + 1 < way.Hops.Length && way.Hops[i + 1].Kind == HopKind.Fuse && i > 0)
             {
-                on = $"on {way.Stops[i].Name}, ";
+                on = $"on {EndText.OfNode(way.Stops[i].Name)}, ";
+                continue;
+            }
+
+            // nobody holds a meter to 'the metal': the load leads on to the ground point at once
+            if (hop?.Kind == HopKind.Body && rows.Count > 0 && rows[^1].Hop is { } into && way.Stops[i] is { OffV: null, OnV: null, CrankV: null })
+            {
+                rows[^1] = rows[^1] with { Hop = into with { Words = $"{into.Words}, then {hop.Words}" } };
                 continue;
             }
 
@@ -72,11 +82,12 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
         }
     }
 
-    /// <summary>The words of the hop stand just above the next station.</summary>
-    public void PaintHop(Pen pen, TraceColumns columns, double nextY)
+    /// <summary>The words of the hop stand in the middle between those of this station and the next.</summary>
+    public void PaintHop(Pen pen, TraceColumns columns, double y, double nextY)
     {
         var words = Words;
-        var y = nextY - 3.2 - ((words.Length - 1) * 4.3);
+        var below = y + 2.8 + ((Name.Length - 1) * 5.3) + (Where.Length == 0 ? 0 : 4.0 + ((Place.Length - 1) * 4.3));
+        y = ((below + nextY - 2.3) / 2) + 1 - ((words.Length - 1) * 4.3 / 2);
         if (Hop is { Wire: { } wire, Colour: { } colour })
         {
             pen.Swatch(colour, columns.WordsX, y);

@@ -2,13 +2,12 @@ using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 
-namespace HarnessDraw.Sheets;
+namespace HarnessDraw.Sheets.SetChecks;
 
 /// <summary>
-/// The last look before sheets are written: a sheet whose set is all wires must name every wire of the plan, each as often as it should, and none that is not in it. A sheet
-/// that does not is no use to anybody and is refused.
+/// A sheet whose set is all wires must name every wire of the plan, each as often as it should, and none that is not in it.
 /// </summary>
-public static class WireCoverage
+internal static class WireCoverage
 {
     /// <summary>How often a sheet names each wire in bold; kinds that show a part of the wires are not here.</summary>
     private static readonly ImmutableSortedDictionary<string, int> Times = ImmutableSortedDictionary<string, int>.Empty
@@ -21,7 +20,7 @@ public static class WireCoverage
     {
         ArgumentNullException.ThrowIfNull(plan);
         var wires = plan.Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
-        return [.. sheets.GroupBy(s => s.Name).Where(g => Times.ContainsKey(g.Key)).SelectMany(g => Of(g.Key, wires, [.. g.SelectMany(s => Texts(s.Items))]))];
+        return [.. sheets.GroupBy(s => s.Name).Where(g => Times.ContainsKey(g.Key)).SelectMany(g => Of(g.Key, wires, [.. g.SelectMany(s => ShownItems.Texts(s.Items))]))];
     }
 
     // an id too long for its column is broken into lines: then its lines carry the wire's tag without being the id
@@ -39,7 +38,4 @@ public static class WireCoverage
             }
         }
     }
-
-    private static IEnumerable<TextItem> Texts(ImmutableArray<Item> items) =>
-        items.SelectMany(i => i switch { TextItem text => [text], GroupItem group => Texts(group.Items), _ => Enumerable.Empty<TextItem>() });
 }
