@@ -2,7 +2,6 @@ using System.Text;
 using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Drawing;
-using HarnessDraw.Reading;
 using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Reading;
 using HarnessDraw.Writing;
