@@ -1,97 +1,169 @@
 namespace HarnessDraw.Layout;
 
-// where the lanes that feed a splice run on the way to it
+// where the lanes that arrive at a splice run on the way to it: each splice in turn takes the best place while the others stay
 internal sealed partial class ChartLanes
 {
+    private const int MostRounds = 12;
+
+    /// <summary>A splice with what does not change while lanes are placed: legs that begin there, lanes that arrive, foreign lanes that pass.</summary>
+    private sealed record SpliceBundle(int Splice, Spine Spine, int At, int Net)
+    {
+        public List<(int Lane, int End)> Legs { get; } = [];
+        public List<Arrival> Arriving { get; } = [];
+
+        /// <summary>Foreign lanes that pass, by the end whose key they have there.</summary>
+        public List<(int Lane, int End)> Passing { get; } = [];
+        public HashSet<int> PassingLanes { get; } = [];
+    }
+
+    /// <summary>A lane end at a splice, the splices met on the way back from there, and the splice it comes from if that is one of them (else -1).</summary>
+    private sealed record Arrival(int Lane, int End, HashSet<int> Met, int From);
+
     private void PlaceSplices()
     {
-        var order = new int[problem.Splices.Length];
-        for (var s = 0; s < order.Length; s++)
+        var bundles = new SpliceBundle[problem.Splices.Length];
+        for (var s = 0; s < bundles.Length; s++)
         {
-            order[s] = s;
-            foreach (var (lane, end) in spliceEnds[s])
-            {
-                keys[lane, end] = spliceKey[s];
-            }
+            bundles[s] = BundleAt(s);
         }
 
         // the far ones first: legs may end in another splice
+        var order = bundles.ToArray();
         Array.Sort(order, (a, b) =>
         {
-            var byDepth = spliceAt[b].Spine.Depth.CompareTo(spliceAt[a].Spine.Depth);
-            return byDepth != 0 ? byDepth : spliceAt[a].Event != spliceAt[b].Event ? spliceAt[b].Event.CompareTo(spliceAt[a].Event) : a.CompareTo(b);
+            var byDepth = b.Spine.Depth.CompareTo(a.Spine.Depth);
+            return byDepth != 0 ? byDepth : a.At != b.At ? b.At.CompareTo(a.At) : a.Splice.CompareTo(b.Splice);
         });
-        for (var round = 0; round < 3; round++)
+        foreach (var bundle in order)
         {
-            var changed = false;
-            foreach (var s in order)
+            Begin(bundle);
+        }
+
+        var again = true;
+        for (var round = 0; round < MostRounds && again; round++)
+        {
+            again = false;
+            foreach (var bundle in order)
             {
-                changed |= PlaceSplice(s);
+                again |= new SplicePlacing(this, bundles, bundle).Improve(isFirst: round == 0);
             }
 
-            if (!changed)
-            {
-                break;
-            }
+            Renumber();
         }
+
+        DrawBars(bundles);
     }
 
-    /// <summary>Finds the best place among the passing lanes for every lane that ends in the splice from the root's side.</summary>
-    private bool PlaceSplice(int s)
+    private SpliceBundle BundleAt(int s)
     {
         var (spine, at) = spliceAt[s];
-        var legs = new List<double>();
-        var arriving = new List<(int Lane, int End)>();
+        var bundle = new SpliceBundle(s, spine, at, spliceEnds[s].Count > 0 ? problem.Lanes[spliceEnds[s][0].Lane].Net : -1);
         foreach (var (lane, end) in spliceEnds[s])
         {
             var (meet, first, firstEvent, _) = Meet(lane);
             if (meet == spine && first == end && firstEvent == at)
             {
-                legs.Add(keys[lane, 1 - end]);
+                bundle.Legs.Add((lane, end));
             }
             else
             {
-                arriving.Add((lane, end));
+                bundle.Arriving.Add(ArrivalOf(lane, end, spine, at));
             }
         }
 
-        if (arriving.Count == 0)
+        for (var lane = 0; lane < problem.Lanes.Length; lane++)
         {
-            return false;
+            if (problem.Lanes[lane].Net != bundle.Net && Crosses(lane, spine, at, out var end))
+            {
+                bundle.Passing.Add((lane, end));
+                bundle.PassingLanes.Add(lane);
+            }
         }
 
-        var (low, high) = KeysBeyond(spine, at);
-        if (low > high)
-        {
-            return SpreadAt(s, arriving);
-        }
-
-        var passing = Passing(spine, at, group[arriving[0].Lane]);
-        legs.Sort();
-        var changed = false;
-        var taken = new List<double>();
-        foreach (var (lane, end) in arriving)
-        {
-            var key = BestKey(lane, end, s, legs, taken, passing, low, high);
-            changed |= key != keys[lane, end];
-            keys[lane, end] = key;
-            taken.Add(key);
-        }
-
-        return changed;
+        return bundle;
     }
 
-    private bool SpreadAt(int s, List<(int Lane, int End)> arriving)
+    // back from the splice as far as the lane runs under the key of this end
+    private Arrival ArrivalOf(int lane, int end, Spine from, int at)
     {
-        var changed = false;
-        for (var i = 0; i < arriving.Count; i++)
+        var (meet, first, firstEvent, _) = Meet(lane);
+        var met = new HashSet<int>();
+        for (var (spine, e) = (from, at); ; (spine, e) = (spine.Parent!, spine.ParentItem!.Event))
         {
-            var key = spliceKey[s] + (i * 0.001);
-            changed |= keys[arriving[i].Lane, arriving[i].End] != key;
-            keys[arriving[i].Lane, arriving[i].End] = key;
+            if (spine != meet || first != end)
+            {
+                MeetOn(spine, spine == meet ? firstEvent : -1, e, met);
+            }
+
+            if (spine == meet)
+            {
+                break;
+            }
         }
 
-        return changed;
+        var far = EndOf(lane, 1 - end);
+        var starts = far.Kind == ChartEndKind.Splice && spliceAt[far.Index] == (meet, firstEvent) && first != end ? far.Index : -1;
+        return new(lane, end, met, starts);
+    }
+
+    private static void MeetOn(Spine spine, int from, int to, HashSet<int> met)
+    {
+        foreach (var station in spine.Stations)
+        {
+            for (var k = 0; k < station.Splices.Count; k++)
+            {
+                if (station.FirstEvent + k > from && station.FirstEvent + k < to)
+                {
+                    met.Add(station.Splices[k]);
+                }
+            }
+        }
+    }
+
+    // before anything is known: beside the middle leg
+    private void Begin(SpliceBundle bundle)
+    {
+        var legs = bundle.Legs.ConvertAll(l => keys[l.Lane, 1 - l.End]);
+        legs.Sort();
+        for (var i = 0; i < bundle.Arriving.Count; i++)
+        {
+            var (lane, end, _, _) = bundle.Arriving[i];
+            keys[lane, end] = (legs.Count > 0 ? legs[legs.Count / 2] : spliceKey[bundle.Splice]) + (i * 0.001);
+        }
+    }
+
+    // whole numbers again, in the same order: places between keys never run out
+    private void Renumber()
+    {
+        var all = new SortedSet<double>(spliceKey);
+        foreach (var key in keys)
+        {
+            all.Add(key);
+        }
+
+        for (var c = 0; c < cardLow.Length; c++)
+        {
+            all.Add(cardLow[c]);
+            all.Add(cardHigh[c]);
+        }
+
+        var sorted = all.ToArray();
+        for (var lane = 0; lane < problem.Lanes.Length; lane++)
+        {
+            (keys[lane, 0], keys[lane, 1]) = (Place(keys[lane, 0]), Place(keys[lane, 1]));
+        }
+
+        for (var s = 0; s < spliceKey.Length; s++)
+        {
+            spliceKey[s] = Place(spliceKey[s]);
+        }
+
+        for (var c = 0; c < cardLow.Length; c++)
+        {
+            (cardLow[c], cardHigh[c]) = (Place(cardLow[c]), Place(cardHigh[c]));
+        }
+
+        double Place(double key) => Array.BinarySearch(sorted, key);
     }
 
     private (double Low, double High) KeysBeyond(Spine spine, int at)
@@ -130,62 +202,11 @@ internal sealed partial class ChartLanes
         }
     }
 
-    // foreign lanes at the splice's station: their key and how far round the tree their other end is
-    private List<(double Key, double Distance)> Passing(Spine spine, int at, int own)
-    {
-        var passing = new List<(double Key, double Distance)>();
-        var position = PositionOf(spine);
-        for (var lane = 0; lane < problem.Lanes.Length; lane++)
-        {
-            if (group[lane] == own)
-            {
-                continue;
-            }
-
-            if (Crosses(lane, spine, at, out var key, out var farEnd))
-            {
-                passing.Add((key, Distance(FarPosition(lane, EndOf(lane, farEnd), position), position)));
-            }
-        }
-
-        passing.Sort();
-        return passing;
-    }
-
-    private int PositionOf(Spine spine)
-    {
-        var s = spine;
-        while (s is not null)
-        {
-            foreach (var station in s.Stations)
-            {
-                foreach (var list in (List<SpineItem>[])[station.Left, station.Right])
-                {
-                    foreach (var item in list)
-                    {
-                        if (item.Card >= 0)
-                        {
-                            return cardPosition[item.Card];
-                        }
-                    }
-                }
-            }
-
-            if (s.EndCards.Count > 0)
-            {
-                return cardPosition[s.EndCards[0]];
-            }
-
-            s = s.Stations[^1].Left.Count > 0 ? s.Stations[^1].Left[0].Child : s.Stations[^1].Right.Count > 0 ? s.Stations[^1].Right[0].Child : null;
-        }
-
-        return 0;
-    }
-
-    private bool Crosses(int lane, Spine spine, int at, out double key, out int farEnd)
+    // whether a lane passes a place of a spine, and the end whose key it has there
+    private bool Crosses(int lane, Spine spine, int at, out int keyEnd)
     {
         var (meet, first, firstEvent, lastEvent) = Meet(lane);
-        (key, farEnd) = (keys[lane, 1 - first], first);
+        keyEnd = 1 - first;
         if (meet == spine)
         {
             return firstEvent < at && at < lastEvent;
@@ -198,7 +219,7 @@ internal sealed partial class ChartLanes
             {
                 if (s == spine)
                 {
-                    (key, farEnd) = (keys[lane, end], 1 - end);
+                    keyEnd = end;
                     return at < e;
                 }
 
@@ -209,72 +230,23 @@ internal sealed partial class ChartLanes
         return false;
     }
 
-    private double BestKey(int lane, int end, int s, List<double> legs, List<double> taken, List<(double Key, double Distance)> passing, double low, double high)
+    /// <summary>From the lowest to the highest key of the lanes that a splice joins.</summary>
+    private (double Low, double High) BarOf(SpliceBundle bundle, int without = -1)
     {
-        var (spine, _) = spliceAt[s];
-        var position = PositionOf(spine);
-        var own = Distance(FarPosition(lane, EndOf(lane, 1 - end), position), position);
-        var candidates = new List<double>(legs);
-        candidates.RemoveAll(taken.Contains);
-        var shift = 0.5 + (0.4 * (lane + 1.0) / (problem.Lanes.Length + 2.0)) - 0.2;
-        for (var i = 0; i <= passing.Count; i++)
+        double low = double.MaxValue, high = double.MinValue;
+        foreach (var (lane, end) in bundle.Legs)
         {
-            var k = i < passing.Count ? passing[i].Key : high;
-            candidates.Add(Math.Floor(k) + shift - (i < passing.Count ? 1 : 0));
-        }
-
-        double legLow = legs.Count > 0 ? legs[0] : double.MaxValue, legHigh = legs.Count > 0 ? legs[^1] : double.MinValue;
-        foreach (var t in taken)
-        {
-            (legLow, legHigh) = (Math.Min(legLow, t), Math.Max(legHigh, t));
-        }
-
-        // a leg that comes back from another branch has crossed the lanes on that side already: its piece of the bar lies on the feed's other side
-        var (meet, first, firstEvent, _) = Meet(lane);
-        var turn = taken.Count > 0 && first != end && EndOf(lane, first).Kind != ChartEndKind.Pin ? SideOf(meet, firstEvent) : 0;
-        var best = (Cost: int.MaxValue, Off: double.MaxValue, Key: 0.0);
-        foreach (var g in candidates)
-        {
-            if (g < low - 1 || g > high + 1)
+            if (lane != without)
             {
-                continue;
-            }
-
-            var (from, to) = (Math.Min(g, legLow), Math.Max(g, legHigh));
-            var cost = 0;
-            foreach (var (key, distance) in passing)
-            {
-                cost += (key < g) != (distance > own) ? 1 : 0;
-                cost += key > from && key < to ? 1 : 0;
-            }
-
-            cost += (turn < 0 && g > taken[0]) || (turn > 0 && g < taken[0]) ? passing.Count + 1 : 0;
-            var off = legs.Count == 0 ? 0 : Math.Min(Math.Abs(g - legLow), Math.Abs(g - legHigh));
-            if ((cost, off, g).CompareTo(best) < 0)
-            {
-                best = (cost, off, g);
+                (low, high) = (Math.Min(low, keys[lane, 1 - end]), Math.Max(high, keys[lane, 1 - end]));
             }
         }
 
-        return best.Key;
-    }
-
-    // -1: the event is an item on the left; 1: on the right; 0: neither
-    private static int SideOf(Spine spine, int e)
-    {
-        foreach (var station in spine.Stations)
+        foreach (var (lane, end, _, _) in bundle.Arriving)
         {
-            if (station.Left.Exists(i => i.Event == e))
-            {
-                return -1;
-            }
-
-            if (station.Right.Exists(i => i.Event == e))
-            {
-                return 1;
-            }
+            (low, high) = (Math.Min(low, keys[lane, end]), Math.Max(high, keys[lane, end]));
         }
 
-        return 0;
+        return (low, high);
     }
 }

@@ -20,6 +20,7 @@ internal sealed partial class ChartLanes
     private readonly Dictionary<int, int> groupPin = [];
     private readonly double[] cardLow;
     private readonly double[] cardHigh;
+    private readonly (Spine Meet, int First, int FirstEvent, int LastEvent)[] meets;
     private int around;
 
     private ChartLanes(ChartProblem problem, List<Spine> spines)
@@ -46,6 +47,7 @@ internal sealed partial class ChartLanes
         }
 
         group = new int[problem.Lanes.Length];
+        meets = new (Spine, int, int, int)[problem.Lanes.Length];
         PathOf = new LanePath[problem.Lanes.Length];
     }
 
@@ -208,6 +210,11 @@ internal sealed partial class ChartLanes
 
             cardHigh[card] = key - 1;
         }
+
+        for (var lane = 0; lane < meets.Length; lane++)
+        {
+            meets[lane] = FindMeet(lane);
+        }
     }
 
     private static void Walk(Spine spine, List<int> order, List<(int Splice, int Before)> marks)
@@ -311,8 +318,10 @@ internal sealed partial class ChartLanes
         return high < position ? high : low > position ? low : groupPin.TryGetValue(group[lane], out var pin) ? PinPosition(pin) : low;
     }
 
-    // where both ways meet: the end that comes first there, the other one, and the spine
-    private (Spine Meet, int First, int FirstEvent, int LastEvent) Meet(int lane)
+    // where both ways meet: the spine, the end that comes first there, and between which events the lane runs
+    private (Spine Meet, int First, int FirstEvent, int LastEvent) Meet(int lane) => meets[lane];
+
+    private (Spine Meet, int First, int FirstEvent, int LastEvent) FindMeet(int lane)
     {
         var a = AttachOf(EndOf(lane, 0));
         var b = AttachOf(EndOf(lane, 1));

@@ -37,12 +37,21 @@ public class WallChartTests
     /// <summary>Seeds at which the long run (`layouts` of the benchmarks) once found a fault.</summary>
     [Theory]
     [InlineData(60, 35)]
+    [InlineData(12, 56)]
+    [InlineData(30, 3)]
+    [InlineData(30, 38)]
+    [InlineData(30, 49)]
+    [InlineData(60, 19)]
+    [InlineData(60, 62)]
+    [InlineData(60, 67)]
+    [InlineData(150, 2)]
     public void What_the_long_run_found_stays_mended(int circuits, int seed)
     {
         var result = WallChart.Compose(RandomHarness.OfLongRun(seed, circuits), [], new SheetOptions());
         Assert.Null(result.Refused);
         Assert.All(result.Sheets, s => Assert.Empty(SheetChecker.Check(s).Take(10).Select(f => f.ToString())));
         Assert.Equal(result.Figures!.Crossings, result.Sheets.Sum(s => LaneMeeting.Crossings(s).Values.Sum()));
+        Assert.DoesNotContain(result.Sheets.SelectMany(LaneMeeting.Crossings), m => m.Value > 1);
     }
 
     [Theory]
