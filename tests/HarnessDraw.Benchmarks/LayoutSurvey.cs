@@ -46,6 +46,7 @@ internal static class LayoutSurvey
             else
             {
                 refused++;
+                Console.Error.WriteLine($"{circuits} circuits, seed {seed}: refused");
             }
         }
 

@@ -9,22 +9,18 @@ internal sealed partial class ChartLanes
     /// <summary>The key of the lane as far as which a lane draws the bar of its splice; null: it only ends on the bar.</summary>
     public double? BarEnd(int splice, int lane) => barEnds.TryGetValue((splice, lane), out var key) ? key : null;
 
-    // where some pair would cross twice whoever draws the bar, the lanes arrive side by side: then only legs lie on it
-    private void DrawBars(SpliceBundle[] bundles)
+    // The far ones first. Where some pair would cross twice whoever draws the bar, the lanes arrive side by side: then only legs lie on it.
+    private void DrawBars(SpliceBundle[] bundles, SpliceBundle[] farFirst)
     {
         var isTogether = new bool[bundles.Length];
         for (var again = true; again;)
         {
             again = false;
             barEnds.Clear();
-            foreach (var bundle in bundles)
+            foreach (var bundle in farFirst)
             {
                 new SplicePlacing(this, bundles, bundle).NoteCrossed();
                 NoteCrossed(bundles, bundle);
-            }
-
-            foreach (var bundle in bundles)
-            {
                 if (DrawBar(bundle) > 0 && !isTogether[bundle.Splice])
                 {
                     isTogether[bundle.Splice] = again = true;
@@ -33,25 +29,23 @@ internal sealed partial class ChartLanes
                 }
             }
 
-            Renumber();
+            if (again)
+            {
+                Renumber();
+            }
         }
     }
 
-    // a leg crosses lanes that end further on at a splice whose bar it lies in
+    // a leg crosses lanes that end further on at a splice, if they draw the bar there that the leg lies in
     private void NoteCrossed(SpliceBundle[] bundles, SpliceBundle bundle)
     {
         foreach (var (lane, end) in bundle.Legs)
         {
-            var crossed = crossedBy[(bundle.Splice, lane)] = [];
-            foreach (var beyond in bundles)
-            {
-                var (low, high) = BarOf(beyond);
-                var key = keys[lane, 1 - end];
-                if (beyond.Net != bundle.Net && key > low && key < high && beyond.PassingLanes.Contains(lane))
-                {
-                    crossed.UnionWith(beyond.Arriving.Where(a => bundle.PassingLanes.Contains(a.Lane)).Select(a => a.Lane));
-                }
-            }
+            var key = keys[lane, 1 - end];
+            crossedBy[(bundle.Splice, lane)] = [.. bundles.Where(b => b.PassingLanes.Contains(lane))
+                .SelectMany(b => b.Arriving.Where(a => bundle.PassingLanes.Contains(a.Lane) && BarEnd(b.Splice, a.Lane) is { } to
+                    && key > Math.Min(to, keys[a.Lane, a.End]) && key < Math.Max(to, keys[a.Lane, a.End])))
+                .Select(a => a.Lane)];
         }
     }
 

@@ -233,13 +233,8 @@ internal sealed partial class ChartLanes
                 var crossed = lanes.crossedBy[(bundle.Splice, arrival.Lane)] = [];
                 foreach (var other in others)
                 {
-                    if (other.ArrivesAt >= 0)
-                    {
-                        continue;
-                    }
-
-                    var (from, to) = other.StartsAt >= 0 && arrival.Met.Contains(other.StartsAt) ? lanes.BarOf(bundles[other.StartsAt]) : (0, 0);
-                    if (IsOrdered(arrival, other) ? other.Distance > distance != other.Key < key : key > from && key < to)
+                    // what is crossed at a bar nearer the root is seen to there
+                    if (other.ArrivesAt < 0 && IsOrdered(arrival, other) && other.Distance > distance != other.Key < key)
                     {
                         crossed.Add(other.Lane);
                     }

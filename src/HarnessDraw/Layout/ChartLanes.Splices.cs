@@ -51,7 +51,7 @@ internal sealed partial class ChartLanes
             Renumber();
         }
 
-        DrawBars(bundles);
+        DrawBars(bundles, order);
     }
 
     private SpliceBundle BundleAt(int s)

@@ -53,12 +53,14 @@ internal sealed class ChartParts
     /// <summary>The most parts that make sense: one circuit a chart.</summary>
     public int Most => circuits.Count;
 
-    /// <summary>The subjects of so many charts, about equally full; each is made when it is asked for.</summary>
-    public IEnumerable<(WallChartSubject Subject, ChartPart Part)> Share(int parts)
+    /// <summary>One of the charts that cuts between circuits make (each cut: how many circuits lie before it): from 0.</summary>
+    public (WallChartSubject Subject, ChartPart Part) At(IReadOnlyList<int> cuts, int part) => Share(cuts).ElementAt(part);
+
+    /// <summary>The subjects of the charts that cuts between circuits make; each is made when it is asked for.</summary>
+    public IEnumerable<(WallChartSubject Subject, ChartPart Part)> Share(IReadOnlyList<int> cuts)
     {
         var chartOf = new Dictionary<string, int>(StringComparer.Ordinal);
         var chart = 0;
-        var cuts = Cuts(parts);
         for (var i = 0; i < circuits.Count; i++)
         {
             while (chart < cuts.Count && i >= cuts[chart])
@@ -69,8 +71,29 @@ internal sealed class ChartParts
             chartOf[circuits[i]] = chart + 1;
         }
 
-        var branches = Branches(chartOf, parts);
-        return Enumerable.Range(1, parts).Select(n => (Subject(chartOf, n), new ChartPart(n, branches)));
+        var branches = Branches(chartOf, cuts.Count + 1);
+        return Enumerable.Range(0, cuts.Count + 1).Select(n => (Subject(chartOf, n + 1), new ChartPart(n + 1, branches)));
+    }
+
+    /// <summary>Where to halve what lies between two cuts, dividing few loads; null: a single circuit.</summary>
+    public int? Middle(int from, int to)
+    {
+        if (to - from < 2)
+        {
+            return null;
+        }
+
+        var want = rows[from..to].Sum() / 2.0;
+        var (before, best) = (0, (Loads: int.MaxValue, Off: double.MaxValue, At: from + 1));
+        for (var i = from + 1; i < to; i++)
+        {
+            before += rows[i - 1];
+            var off = Math.Abs(before - want);
+            var here = (Loads: off <= Play * want ? divided[i] : int.MaxValue, off, i);
+            best = here.CompareTo(best) < 0 ? here : best;
+        }
+
+        return best.At;
     }
 
     private static IEnumerable<Wire> WiresOf(ChartCardSubject card) => card.Rows.Values.Select(r => r.Wire).Concat(card.Stubs.Select(s => s.Wire));
@@ -98,7 +121,8 @@ internal sealed class ChartParts
         return open;
     }
 
-    private List<int> Cuts(int parts)
+    /// <summary>Cuts that make so many charts, about equally full.</summary>
+    public List<int> Cuts(int parts)
     {
         var (share, sum, cuts) = (rows.Sum() / (double)parts, 0, new List<int>());
         var before = new int[rows.Length + 1];
@@ -154,5 +178,24 @@ internal sealed class ChartParts
         return subject;
     }
 
-    private static string Listed(List<int> charts) => string.Join(", ", charts.Distinct().Order().Select(c => c.ToString(CultureInfo.InvariantCulture)));
+    // three and more that follow one another are told by the first and the last
+    private static string Listed(List<int> charts)
+    {
+        var sorted = charts.Distinct().Order().ToList();
+        var told = new List<string>();
+        for (var i = 0; i < sorted.Count;)
+        {
+            var j = i;
+            while (j + 1 < sorted.Count && sorted[j + 1] == sorted[j] + 1)
+            {
+                j++;
+            }
+
+            j = j - i < 2 ? i : j;
+            told.Add(j > i ? FormattableString.Invariant($"{sorted[i]} to {sorted[j]}") : sorted[i].ToString(CultureInfo.InvariantCulture));
+            i = j + 1;
+        }
+
+        return string.Join(", ", told);
+    }
 }

@@ -13,7 +13,8 @@ public static class WallChart
 {
     private const double WidestStretch = 0.5;
     private const double LeastNameMm = 5;
-    private const int MostCharts = 60;
+    private const int FewCharts = 8;
+    private const int MostCharts = 400;
 
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
@@ -33,23 +34,84 @@ public static class WallChart
         return several is not null ? Drawn(several, options, title) : Refused(drafts, title, options.Paper ?? PaperSizes.A0);
     }
 
-    // the fewest charts of one paper that hold everything
+    // the fewest charts of one paper that hold everything in about equal shares; where many are needed, what is too full is halved
     private static List<ChartFit>? Several(ChartDrafts drafts, Paper paper, TitleBlock title, int most)
     {
         var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, 170).CardOrder);
-        most = Math.Min(most, parts.Most);
-        for (var count = 2; count <= most; count++)
+        for (var count = 2; count <= Math.Min(Math.Min(most, FewCharts), parts.Most); count++)
         {
-            if (TryParts(parts.Share(count), drafts.BlackInk, paper, title) is { } fits)
+            if (TryParts(parts.Share(parts.Cuts(count)), drafts.BlackInk, paper, title) is { } fits)
+            {
+                return fits;
+            }
+        }
+
+        return most > FewCharts && parts.Most > FewCharts ? Halved(parts, drafts.BlackInk, paper, title, most) : null;
+    }
+
+    // Halves what is too full until every part fits, then joins neighbours that fit one chart. How a part fits depends a little on how many there are, so all are
+    // tried again in the end.
+    private static List<ChartFit>? Halved(ChartParts parts, bool blackInk, Paper paper, TitleBlock title, int most)
+    {
+        var cuts = parts.Cuts(FewCharts);
+        var known = new Dictionary<(int From, int To), bool>();
+        for (var again = 0; again < 20; again++)
+        {
+            for (var i = 0; i <= cuts.Count;)
+            {
+                var (from, to) = Ends(i);
+                if (Fits(cuts, i))
+                {
+                    i++;
+                }
+                else if (parts.Middle(from, to) is { } middle && cuts.Count < most)
+                {
+                    cuts.Insert(i, middle);
+                }
+                else
+                {
+                    return null;
+                }
+            }
+
+            for (var i = 0; i < cuts.Count;)
+            {
+                var joined = new List<int>(cuts);
+                joined.RemoveAt(i);
+                if (Fits(joined, i))
+                {
+                    cuts = joined;
+                }
+                else
+                {
+                    i++;
+                }
+            }
+
+            if (TryParts(parts.Share(cuts), blackInk, paper, title, n => known[Ends(n)] = false) is { } fits)
             {
                 return fits;
             }
         }
 
         return null;
+
+        (int From, int To) Ends(int i) => (i == 0 ? 0 : cuts[i - 1], i == cuts.Count ? parts.Most : cuts[i]);
+
+        bool Fits(List<int> tried, int i)
+        {
+            var ends = (i == 0 ? 0 : tried[i - 1], i == tried.Count ? parts.Most : tried[i]);
+            if (!known.TryGetValue(ends, out var fits))
+            {
+                var (subject, part) = parts.At(tried, i);
+                known[ends] = fits = ChartFit.Try(new(subject, blackInk, part), paper, title, LeastNameMm).Fits;
+            }
+
+            return fits;
+        }
     }
 
-    private static List<ChartFit>? TryParts(IEnumerable<(WallChartSubject Subject, ChartPart Part)> parts, bool blackInk, Paper paper, TitleBlock title)
+    private static List<ChartFit>? TryParts(IEnumerable<(WallChartSubject Subject, ChartPart Part)> parts, bool blackInk, Paper paper, TitleBlock title, Action<int>? tooFull = null)
     {
         var fits = new List<ChartFit>();
         foreach (var (subject, part) in parts)
@@ -57,6 +119,7 @@ public static class WallChart
             var fit = SheetFit(new(subject, blackInk, part), paper, title with { Type = $"wall chart {part.Number} of {part.Of}" });
             if (!fit.Fits)
             {
+                tooFull?.Invoke(part.Number - 1);
                 return null;
             }
 

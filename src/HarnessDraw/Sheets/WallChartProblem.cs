@@ -11,6 +11,9 @@ internal sealed class WallChartProblem
     private const double PlateMm = 11.2;
     private const double HalfHeadMm = 9.6;
 
+    /// <summary>As many cavities as a reader takes in from a list; where more are shown on other charts, the connector sheets say where.</summary>
+    private const int MostTold = 80;
+
     public WallChartProblem(WallChartSubject subject, WallChartStyle style)
     {
         Subject = subject;
@@ -139,7 +142,14 @@ internal sealed class WallChartProblem
             yield return "spare, plugged: " + string.Join(' ', spares);
         }
 
-        foreach (var other in Subject.PinsElsewhere.Where(p => HalfOf(p.Pin) == half).GroupBy(p => p.Chart).OrderBy(g => g.Key))
+        var elsewhere = Subject.PinsElsewhere.Where(p => HalfOf(p.Pin) == half).GroupBy(p => p.Chart).OrderBy(g => g.Key).ToList();
+        if (elsewhere.Sum(g => g.Count()) > MostTold)
+        {
+            yield return $"{elsewhere.Sum(g => g.Count())} more on other charts: see the connector sheets";
+            yield break;
+        }
+
+        foreach (var other in elsewhere)
         {
             yield return $"on chart {other.Key}: {string.Join(' ', other.Select(p => p.Pin))}";
         }

@@ -16,7 +16,7 @@ internal sealed class WallChartWordPanels
         Title = TitleOf(10).Or(TitleOf(7));
         Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190));
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
-        ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part)];
+        ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
         Others = [.. charts, .. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
     }
 
@@ -95,22 +95,29 @@ internal sealed class WallChartWordPanels
         pen.Circle(new(x + 3.7, y + 5.3), 0.38, 0, colour);
     }
 
-    // what each of several charts shows; this one is in bold
-    private static ChartPanel ChartsOf(ChartPart part)
+    // what each of several charts shows; this one is in bold, the more there are the fewer branches of each are named
+    private static ChartPanel ChartsOf(ChartPart part, int columns)
     {
-        const double Width = 100;
-        var lines = part.Branches.Insert(0, ["Every circuit is whole on one chart."]).SelectMany((branches, i) => TextFit.Wrap(branches.IsEmpty ? "no branch of its own" : string.Join(", ", branches), Width - 10, Cap).Select((line, k) => (Number: k == 0 && i > 0 ? $"{i}" : "", Line: line, IsThis: i == part.Number))).ToList();
-        return ChartPanel.Of(Width, 10 + (lines.Count * 4), 0, 0.3, (pen, box) =>
+        const double ColumnMm = 100;
+        var most = part.Of <= 8 ? 40 : part.Of <= 24 ? 3 : 2;
+        var lines = part.Branches.SelectMany((branches, i) => TextFit.Wrap(Named(branches, most), ColumnMm - 14, Cap).Select((line, k) => (Number: k == 0 ? $"{i + 1}" : "", Line: line, IsThis: i + 1 == part.Number))).ToList();
+        var rows = (lines.Count + columns - 1) / columns;
+        return ChartPanel.Of(columns * ColumnMm, 14 + (rows * 4), 0, 0.3, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, $"CHART {part.Number} OF {part.Of}") + 3;
-            foreach (var (number, line, isThis) in lines)
+            pen.Text("Every circuit is whole on one chart.", box.X + 10, y, Cap);
+            for (var i = 0; i < lines.Count; i++)
             {
-                pen.Text(number, box.X + 2, y, Cap, FaceWeight.Bold);
-                pen.Text(line, box.X + 10, y, Cap, isThis ? FaceWeight.Bold : FaceWeight.Medium);
-                y += 4;
+                var (number, line, isThis) = lines[i];
+                var (cx, cy) = (box.X + (i / rows * ColumnMm), y + 4 + (i % rows * 4));
+                pen.Text(number, cx + 2, cy, Cap, FaceWeight.Bold);
+                pen.Text(line, cx + 10, cy, Cap, isThis ? FaceWeight.Bold : FaceWeight.Medium);
             }
         });
     }
+
+    private static string Named(ImmutableArray<string> branches, int most) => branches.IsEmpty ? "no branch of its own"
+        : string.Join(", ", branches.Take(most)) + (branches.Length > most ? $" and {branches.Length - most} more" : "");
 
     private ChartPanel WaiversOf()
     {
