@@ -59,6 +59,7 @@ public static class CommandLine
             CompareCommand.Make(terminal),
             ImportCommand.Make(terminal),
             TraceCommand.Make(terminal),
+            DiagnoseCommand.Make(terminal),
             TryCommand.Make(terminal),
             FitCommand.Make(terminal),
             SchemaCommand.Make(terminal),

@@ -33,6 +33,13 @@ if (args is ["growth"])
     return;
 }
 
+// 'technicians [NAME ...]' prints how simulated technicians find every single fault of the examples
+if (args is ["technicians", .. var vehicles])
+{
+    TechnicianSurvey.Print(vehicles);
+    return;
+}
+
 // 'generate CIRCUITS FOLDER' writes the description of a growing harness and its layout
 if (args is ["generate", var circuits, var folder])
 {

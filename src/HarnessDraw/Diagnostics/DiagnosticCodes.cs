@@ -8,6 +8,7 @@ public static class DiagnosticCodes
     public const string CaseOnly = "case-only";
     public const string Choice = "choice";
     public const string ChosenTwice = "chosen-twice";
+    public const string Contradiction = "contradiction";
     public const string Cycle = "cycle";
     public const string DuplicateKey = "duplicate-key";
     public const string DuplicateName = "duplicate-name";
@@ -22,6 +23,7 @@ public static class DiagnosticCodes
     public const string NoReturn = "no-return";
     public const string NotACable = "not-a-cable";
     public const string NotBuildable = "not-buildable";
+    public const string NoteForm = "note-form";
     public const string NotPlaced = "not-placed";
     public const string NothingToFeed = "nothing-to-feed";
     public const string NotText = "not-text";
@@ -48,6 +50,7 @@ public static class DiagnosticCodes
         CaseOnly => "Two names differ only by capital letters, which people and file systems mix up. Rename one of them.",
         Choice => "The value is not one of the words that may stand here. The message lists them.",
         ChosenTwice => "Two keys say the same thing in different ways. Keep one of them.",
+        Contradiction => "Two notes from the vehicle cannot both be right. Look or measure once more; a fault that comes and goes gives such notes too.",
         Cycle => "Things refer to each other in a ring, so nothing comes first. Break the ring at one of the named places.",
         DuplicateKey => "The same key stands twice in one block; YAML would keep only one of them. Remove or rename one.",
         DuplicateName => "Two different things have the same name, so a reference to it could mean either. Rename one.",
@@ -61,6 +64,7 @@ public static class DiagnosticCodes
         NoReturn => "A load has one fed pin and no way back: no return pin, and it does not ground itself. Half of all dead lamps lack a ground.",
         NotACable => "A wire cannot be laid out as written: its two ends are the same point, or on two sides of the firewall.",
         NotBuildable => "A condition or the usual choices break the option rules, so it can never be built.",
+        NoteForm => "A note from the vehicle is not of the form 'dead: LOAD @ STATE' or 'volts: POINT @ STATE = 11.9 V', or says nothing.",
         NotPlaced => "A row or value of a wire list found no place in the description. It is left out or left open; complete it by hand.",
         NothingToFeed => "A circuit has no ends to join. Give it 'feeds', 'to', 'route-by' or 'by-hand'.",
         NotText => "A single value is expected, but a list or a block of keys stands here.",

@@ -18,6 +18,9 @@ internal sealed class NodalSolver
 
     // volts: after a smaller step the tangents hold; a diode's changes by 4 in a thousand
     private const double NearV = 1e-4;
+
+    // volts: what no meter shows
+    private const double RoughV = 1e-5;
     private readonly int[] row;
     private readonly (int A, int B)[] ends;
     private readonly (int Part, int Other)[][] touching;
@@ -51,11 +54,12 @@ internal sealed class NodalSolver
     /// <summary>The equations' row of a node: nodes of one row are joined.</summary>
     public int RowOf(int node) => row[node];
 
-    /// <summary>Solves for the laws of the parts; <paramref name="start"/> is a solution nearby, <paramref name="shorted"/> a node joined to the reference by a fault.</summary>
-    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0)
+    /// <summary>Solves for the laws of the parts; <paramref name="start"/> is a solution nearby, <paramref name="shorted"/> a node joined by a fault to <paramref name="shortV"/> volts over the reference.</summary>
+    /// <param name="rough">True where a meter's digits are enough: no correction of the last ones.</param>
+    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0, double shortV = 0, bool rough = false)
     {
         var reached = Islands(laws, shorted, out var ties);
-        var extra = new double[rows];
+        var (extra, pushed) = (new double[rows], new double[rows]);
         foreach (var tie in ties)
         {
             extra[tie] = TieSiemens;
@@ -64,6 +68,7 @@ internal sealed class NodalSolver
         if (shorted >= 0)
         {
             extra[row[shorted]] += shortSiemens;
+            pushed[row[shorted]] += shortSiemens * shortV;
         }
 
         var dead = DeadEnds(laws, extra, out var live);
@@ -76,9 +81,9 @@ internal sealed class NodalSolver
         {
             // tangents that hold bring each step to far less than the one before
             var renew = moved > NearV || moved > before / 10;
-            (before, moved) = (moved, Step(laws, siemens, extra, volts, left, step, sheet, renew));
-            settled = moved < SettledV;
-            var share = settled ? 1 : Share(laws, extra, volts, left, step, live);
+            (before, moved) = (moved, Step(laws, siemens, extra, pushed, volts, left, step, sheet, renew));
+            settled = moved < (rough ? RoughV : SettledV);
+            var share = settled ? 1 : Share(laws, extra, pushed, volts, left, step, live);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += share * step[n];
@@ -86,10 +91,13 @@ internal sealed class NodalSolver
         }
 
         // one correction by what is left over at the nodes: rounding of the big solve goes away
-        Step(laws, siemens, extra, volts, left, step, sheet, renew: false);
-        for (var n = 1; n < rows; n++)
+        if (!rough)
         {
-            volts[n] += step[n];
+            Step(laws, siemens, extra, pushed, volts, left, step, sheet, renew: false);
+            for (var n = 1; n < rows; n++)
+            {
+                volts[n] += step[n];
+            }
         }
 
         foreach (var (n, other) in dead)
@@ -101,9 +109,9 @@ internal sealed class NodalSolver
     }
 
     /// <summary>One step of Newton's method and the most it moves a node; without new tangents where those of the last step still hold.</summary>
-    private double Step(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, double[] left, double[] step, SparseNetwork.WorkingSheet sheet, bool renew)
+    private double Step(PartLaw[] laws, double[] siemens, double[] extra, double[] pushed, double[] volts, double[] left, double[] step, SparseNetwork.WorkingSheet sheet, bool renew)
     {
-        LeftOver(laws, siemens, extra, volts, renew, left, sheet.Conducting);
+        LeftOver(laws, siemens, extra, pushed, volts, renew, left, sheet.Conducting);
         if (renew)
         {
             matrix.Eliminate(siemens, extra, sheet);
@@ -194,11 +202,11 @@ internal sealed class NodalSolver
     }
 
     /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
-    private void LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] volts, bool refresh, double[] left, int[] live)
+    private void LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] pushed, double[] volts, bool refresh, double[] left, int[] live)
     {
         for (var n = 0; n < rows; n++)
         {
-            left[n] = -extra[n] * volts[n];
+            left[n] = pushed[n] - (extra[n] * volts[n]);
         }
 
         foreach (var i in live)
@@ -214,7 +222,7 @@ internal sealed class NodalSolver
     /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
     /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
     /// </summary>
-    private double Share(PartLaw[] laws, double[] extra, double[] volts, double[] left, double[] step, int[] live)
+    private double Share(PartLaw[] laws, double[] extra, double[] pushed, double[] volts, double[] left, double[] step, int[] live)
     {
         const double Flat = 0.1;
 
@@ -225,7 +233,7 @@ internal sealed class NodalSolver
             first -= left[n] * step[n];
         }
 
-        if (first >= 0 || Climb(laws, extra, volts, step, 1, live) is var last && last <= -Flat * first)
+        if (first >= 0 || Climb(laws, extra, pushed, volts, step, 1, live) is var last && last <= -Flat * first)
         {
             return 1;
         }
@@ -234,7 +242,7 @@ internal sealed class NodalSolver
         for (var i = 0; i < 50; i++)
         {
             var middle = (low + high) / 2;
-            var climb = Climb(laws, extra, volts, step, middle, live);
+            var climb = Climb(laws, extra, pushed, volts, step, middle, live);
             if (Math.Abs(climb) <= -Flat * first)
             {
                 return middle;
@@ -246,12 +254,12 @@ internal sealed class NodalSolver
         return (low + high) / 2;
     }
 
-    private double Climb(PartLaw[] laws, double[] extra, double[] volts, double[] step, double share, int[] live)
+    private double Climb(PartLaw[] laws, double[] extra, double[] pushed, double[] volts, double[] step, double share, int[] live)
     {
         var sum = 0.0;
         for (var n = 1; n < rows; n++)
         {
-            sum += extra[n] * (volts[n] + (share * step[n])) * step[n];
+            sum += ((extra[n] * (volts[n] + (share * step[n]))) - pushed[n]) * step[n];
         }
 
         foreach (var i in live)

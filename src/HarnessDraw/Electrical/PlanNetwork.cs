@@ -83,6 +83,10 @@ internal sealed class PlanNetwork
 
     public int BranchOf(int wire) => branchOfWire[wire];
 
+    /// <summary>A solver for the same parts with some branches between other nodes: wires in each other's cavity.</summary>
+    public NodalSolver Rewired(IReadOnlyDictionary<int, (int A, int B)> moved) =>
+        new(Network.Names.Count, [.. Network.Branches.Select((b, i) => moved.TryGetValue(i, out var ends) ? ends : (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
+
     /// <summary>Node of a wire's end.</summary>
     public int NodeAt(WireEnd end, string net) => Network.Node(NameAt(end, net));
 

@@ -28,18 +28,26 @@ internal sealed class StateCircuit
     private readonly PlanNetwork plan;
     private readonly OperatingState state;
     private readonly ImmutableSortedDictionary<string, string> build;
-    private readonly HashSet<int> opened;
+    private readonly NetworkFault fault;
+    private readonly Lazy<PartLaw[]> soundLaws;
 
-    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, IEnumerable<int>? opened = null, StateCircuit? like = null, bool warms = false)
+    /// <param name="plan">The network.</param>
+    /// <param name="state">Keys and switches.</param>
+    /// <param name="build">One choice for each option.</param>
+    /// <param name="fault">What is wrong with the vehicle; null: nothing.</param>
+    /// <param name="like">A solution nearby, of the same state and build: its volts are the start, its wires are as warm.</param>
+    /// <param name="warms">True when wires are to find their warmth although there is a solution nearby.</param>
+    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false)
     {
         this.plan = plan;
         this.state = state;
         this.build = build;
-        this.opened = opened is null ? [] : [.. opened];
+        this.fault = fault ?? NetworkFault.None;
+        soundLaws = new(() => [.. Enumerable.Range(0, plan.Network.Branches.Count).Select(SoundLaw)]);
         Laws = new PartLaw[plan.Network.Branches.Count];
         Pulled = new bool[Laws.Length];
         WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
-        Solution = Settle(like?.Solution.Volts, warm: like is null || warms);
+        Solution = Settle(like, warm: like is null || warms);
     }
 
     public PartLaw[] Laws { get; }
@@ -60,20 +68,27 @@ internal sealed class StateCircuit
     /// <summary>The first moment of a dead short from a node to the body: relays and wires are still as they were.</summary>
     public NodalSolution Shorted(int node, double shortOhm) => plan.Solver.Solve(Laws, Solution.Volts, node, 1 / shortOhm);
 
-    private NodalSolution Settle(double[]? start, bool warm)
+    private NodalSolution Settle(StateCircuit? like, bool warm)
     {
-        var branches = plan.Network.Branches;
+        // the laws of a finished solution of the same wires are these but for the fault
+        var known = like is not null && !warm && like.plan == plan && like.build == build ? like.soundLaws.Value : null;
         for (var i = 0; i < Laws.Length; i++)
         {
-            Laws[i] = LawOf(i);
+            Laws[i] = known is null ? SoundLaw(i) : known[i];
         }
 
+        foreach (var i in fault.Branches)
+        {
+            Laws[i] = fault.Law(i, plan.Network.Branches[i], Laws[i], plan.Network.Branches[i].When.Holds(build));
+        }
+
+        var start = like?.Solution.Volts;
         NodalSolution solution;
         var round = 0;
         bool changed;
         do
         {
-            solution = plan.Solver.Solve(Laws, start);
+            solution = (fault.Rewired ?? plan.Solver).Solve(Laws, start, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, fault.Rough);
             start = solution.Volts;
             changed = FollowCoils(solution, round);
             changed |= FollowSpeeds(solution);
@@ -84,10 +99,11 @@ internal sealed class StateCircuit
         return solution;
     }
 
-    private PartLaw LawOf(int i)
+    /// <summary>A branch as it is when nothing is wrong and no coil has pulled in yet.</summary>
+    private PartLaw SoundLaw(int i)
     {
         var b = plan.Network.Branches[i];
-        if (opened.Contains(i) || !plan.Network.MayConduct(b, state, build))
+        if (!plan.Network.MayConduct(b, state, build))
         {
             return PartLaw.Nothing;
         }
@@ -132,7 +148,7 @@ internal sealed class StateCircuit
         var branches = plan.Network.Branches;
         for (var i = 0; i < Laws.Length; i++)
         {
-            if (branches[i].Kind != BranchKind.Contact || plan.Network.CoilOver(i) is not (>= 0 and var at) || opened.Contains(i) || !branches[i].When.Holds(build))
+            if (branches[i].Kind != BranchKind.Contact || plan.Network.CoilOver(i) is not (>= 0 and var at) || fault.Holds(i) || !branches[i].When.Holds(build))
             {
                 continue;
             }
@@ -143,7 +159,7 @@ internal sealed class StateCircuit
             if (pulled != Pulled[i])
             {
                 Pulled[i] = pulled;
-                Laws[i] = pulled != ElectricalNetwork.IsBreakContact(branches[i]) ? PartLaw.Resistor(branches[i].Ohm) : PartLaw.Nothing;
+                Laws[i] = pulled != ElectricalNetwork.IsBreakContact(branches[i]) ? PartLaw.Resistor(branches[i].Ohm + fault.AddedOhm(i)) : PartLaw.Nothing;
                 restless.Add(branches[i].Thing!.Id);
             }
         }
@@ -171,13 +187,13 @@ internal sealed class StateCircuit
         var branches = plan.Network.Branches;
         for (var i = 0; i < Laws.Length; i++)
         {
-            if (branches[i].Kind != BranchKind.ConverterInput || opened.Contains(i) || !branches[i].When.Holds(build))
+            if (branches[i].Kind != BranchKind.ConverterInput || fault.Holds(i) || !branches[i].When.Holds(build))
             {
                 continue;
             }
 
             var output = Enumerable.Range(0, Laws.Length).FirstOrDefault(o => branches[o].Kind == BranchKind.Source && branches[o].Source?.Id == branches[i].Source!.Id, -1);
-            if (output < 0 || opened.Contains(output))
+            if (output < 0 || fault.Holds(output))
             {
                 continue;
             }

@@ -16,8 +16,8 @@ public static class ReadySets
     {
         "builder" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.FuseCard, SheetKinds.OpeningTemplate, SheetKinds.Power, SheetKinds.Installation, SheetKinds.Commissioning, SheetKinds.Survey],
         "fabricator" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.CutList, SheetKinds.Labels, SheetKinds.SpliceTable, SheetKinds.BuildBoard, SheetKinds.LayOrder, SheetKinds.BenchTest],
-        "troubleshooter" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.FuseCard, SheetKinds.Trace, SheetKinds.Power, SheetKinds.FoundWires],
-        "teacher" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.Trace, SheetKinds.BenchTest, SheetKinds.Power, SheetKinds.FoundWires, SheetKinds.Installation, SheetKinds.Handout, SheetKinds.HandoutKey, SheetKinds.Projector],
+        "troubleshooter" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.FuseCard, SheetKinds.Trace, SheetKinds.Symptoms, SheetKinds.Power, SheetKinds.FoundWires],
+        "teacher" => [SheetKinds.WallChart, SheetKinds.Connectors, SheetKinds.Trace, SheetKinds.Symptoms, SheetKinds.BenchTest, SheetKinds.Power, SheetKinds.FoundWires, SheetKinds.Installation, SheetKinds.Handout, SheetKinds.HandoutKey, SheetKinds.Projector],
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "not a ready set"),
     };
 }

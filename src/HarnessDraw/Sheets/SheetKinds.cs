@@ -23,11 +23,12 @@ public static class SheetKinds
     public const string Commissioning = "commissioning";
     public const string FoundWires = "found-wire-index";
     public const string Survey = "survey";
+    public const string Symptoms = "symptom-table";
     public const string Handout = "handout";
     public const string HandoutKey = "handout-key";
     public const string Projector = "projector";
 
-    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Survey, Handout, HandoutKey, Projector];
+    public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Symptoms, Survey, Handout, HandoutKey, Projector];
 
     /// <summary>What is drawn when nothing is asked for by name.</summary>
     public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
@@ -53,6 +54,7 @@ public static class SheetKinds
         Installation => HarnessDraw.Sheets.Installation.InstallationSheets.Compose(plan, findings, options),
         Commissioning => CommissioningSheets.CommissioningTable.Compose(plan, findings, options),
         FoundWires => HarnessDraw.Sheets.FoundWires.FoundWireIndex.Compose(plan, findings, options),
+        Symptoms => SymptomTables.SymptomSheets.Compose(plan, findings, options),
         Survey => SurveySheets.SurveySheet.Compose(plan, findings, options),
         Handout => Teaching.HandoutSheets.Compose(plan, findings, options),
         HandoutKey => Teaching.HandoutSheets.ComposeKey(plan, findings, options),

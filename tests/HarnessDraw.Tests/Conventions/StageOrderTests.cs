@@ -16,11 +16,12 @@ public partial class StageOrderTests
         ["Electrical"] = ["Diagnostics", "Units", "Model", "Planning"],
         ["Checking"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Drawing"],
         ["Tracing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
+        ["Troubleshooting"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
         ["Layout"] = ["Diagnostics", "Units", "Model", "Planning", "Drawing"],
         ["Fabrication"] = ["Diagnostics", "Units", "Model", "Planning"],
         ["Comparing"] = ["Diagnostics", "Units", "Model", "Planning", "Fabrication"],
-        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Fabrication", "Tracing", "Layout", "Drawing"],
-        ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Fabrication", "Comparing", "Sheets", "Tracing", "Drawing"],
+        ["Sheets"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Fabrication", "Tracing", "Troubleshooting", "Layout", "Drawing"],
+        ["Writing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Checking", "Fabrication", "Comparing", "Sheets", "Tracing", "Troubleshooting", "Drawing"],
     };
 
     [Fact]

@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using HarnessDraw.Electrical;
+
+namespace HarnessDraw.Troubleshooting;
+
+/// <summary>
+/// Which faults can have to do with what is complained of: those of parts that are joined to it without a load between, up through its fuses to the source and
+/// down to ground, with the coils that work its contacts. Solving the others would change nothing that was noted.
+/// </summary>
+internal sealed class FaultReach(FaultBench bench)
+{
+    // amperes: what carries less does nothing
+    private const double LeastA = 1e-4;
+
+    /// <summary>Faults that reach at least half as many of the complaints as the one that reaches most; all of them where nothing is complained of.</summary>
+    public ImmutableArray<Fault> Of(ImmutableArray<Fault> faults, Evidence evidence)
+    {
+        var complaints = Complaints(evidence);
+        if (complaints.Count == 0)
+        {
+            return faults;
+        }
+
+        var hits = new int[faults.Length];
+        foreach (var complaint in complaints)
+        {
+            var reached = Walk(complaint);
+            var series = Series(complaint);
+            for (var f = 0; f < faults.Length; f++)
+            {
+                var along = series.Count > 0 && faults[f].Kind is FaultKind.Open or FaultKind.HighResistance;
+                hits[f] += along ? (faults[f].Variants.Any(v => v.Network.Branches.Any(series.Contains)) ? 1 : 0) : Touches(faults[f], reached, series) ? 1 : 0;
+            }
+        }
+
+        var most = hits.Max();
+        return [.. faults.Where((_, f) => hits[f] * 2 >= most)];
+    }
+
+    /// <summary>Nodes of loads that are not as they should be, and of points that read otherwise than they should.</summary>
+    private List<int[]> Complaints(Evidence evidence)
+    {
+        var branches = bench.Network.Network.Branches;
+        List<int[]> found = [.. evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).Select(a => a.Load).Distinct().Select(l => new[] { branches[bench.Loads[l].Branch].A, branches[bench.Loads[l].Branch].B })];
+        if (found.Count == 0)
+        {
+            var sound = bench.WithoutFault;
+            found = [.. evidence.Readings.Where(r => SuspectGroup.Parts(r.Volts, r.ToLive ? sound.LiveV[r.State] - sound.Volts[r.State][r.Point] : sound.Volts[r.State][r.Point]))
+                .Select(r => new[] { bench.Points[r.Point].Node })];
+        }
+
+        return found;
+    }
+
+    private bool Touches(Fault fault, (HashSet<int> Branches, HashSet<int> Rows) reached, HashSet<int> series) => fault.Variants.Any(v =>
+        v.Build is not null || v.Network.Weak.Length > 0
+        || v.Network.Branches.Any(b => reached.Branches.Contains(b) || series.Contains(b))
+        || (v.Network.TiedNode >= 0 && reached.Rows.Contains(bench.Network.Solver.RowOf(v.Network.TiedNode)))
+        || (v.Swap is { } swap && (reached.Branches.Contains(bench.Network.BranchOf(swap.WireA)) || reached.Branches.Contains(bench.Network.BranchOf(swap.WireB)))));
+
+    /// <summary>
+    /// Branches that current passes on its way to the nodes or from them while all is well, in any state, with those on the way of the coils that work
+    /// contacts among them: what can be open or bad.
+    /// </summary>
+    private HashSet<int> Series(int[] nodes)
+    {
+        var network = bench.Network.Network;
+        var found = new HashSet<int>();
+        foreach (var circuit in bench.Sound)
+        {
+            var waiting = new Stack<(int Node, bool Up)>();
+            var seen = new HashSet<(int, bool)>();
+            void Push(int node, bool up)
+            {
+                if (seen.Add((node, up)))
+                {
+                    waiting.Push((node, up));
+                }
+            }
+
+            foreach (var node in nodes)
+            {
+                Push(node, true);
+                Push(node, false);
+            }
+
+            while (waiting.TryPop(out var at))
+            {
+                foreach (var i in network.BranchesAt(at.Node))
+                {
+                    var b = network.Branches[i];
+                    var leaves = b.A == at.Node ? circuit.Solution.Amperes[i] : -circuit.Solution.Amperes[i];
+                    if (Math.Abs(leaves) < LeastA || leaves > 0 == at.Up)
+                    {
+                        continue;
+                    }
+
+                    found.Add(i);
+                    if (b.Kind is not (BranchKind.Load or BranchKind.Source))
+                    {
+                        Push(b.A == at.Node ? b.B : b.A, at.Up);
+                    }
+
+                    if (b.Kind == BranchKind.Contact && network.CoilOver(i) is >= 0 and var coil)
+                    {
+                        found.Add(coil);
+                        Push(network.Branches[coil].A, true);
+                        Push(network.Branches[coil].B, true);
+                        Push(network.Branches[coil].A, false);
+                        Push(network.Branches[coil].B, false);
+                    }
+                }
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>Everything joined to the nodes without a load between, up through fuses and not down into others.</summary>
+    private (HashSet<int> Branches, HashSet<int> Rows) Walk(int[] first)
+    {
+        var network = bench.Network.Network;
+        var solver = bench.Network.Solver;
+        var ends = network.Branches.Where(b => b.Kind == BranchKind.Source).SelectMany(b => new[] { b.A, b.B }).Append(bench.Network.Body).Append(0).Select(solver.RowOf).ToHashSet();
+        var (branches, rows, waiting) = (new HashSet<int>(), new HashSet<int>(), new Stack<int>(first));
+        var seen = first.ToHashSet();
+        while (waiting.TryPop(out var node))
+        {
+            rows.Add(solver.RowOf(node));
+            // at a source or the body everything meets; only what begins there goes on
+            if (ends.Contains(solver.RowOf(node)) && !first.Contains(node))
+            {
+                continue;
+            }
+
+            foreach (var i in network.BranchesAt(node))
+            {
+                var b = network.Branches[i];
+                if (!b.When.Holds(bench.Build))
+                {
+                    continue;
+                }
+
+                branches.Add(i);
+                var downstream = b.Kind == BranchKind.Fuse && node == b.A;
+                if (b.Kind is BranchKind.Load or BranchKind.Source or BranchKind.ConverterInput || downstream)
+                {
+                    continue;
+                }
+
+                var coil = b.Kind == BranchKind.Contact ? network.CoilOver(i) : -1;
+                int[] next = coil >= 0 ? [b.A, b.B, network.Branches[coil].A, network.Branches[coil].B] : [b.A, b.B];
+                foreach (var other in next.Where(seen.Add))
+                {
+                    waiting.Push(other);
+                }
+            }
+        }
+
+        return (branches, rows);
+    }
+}
