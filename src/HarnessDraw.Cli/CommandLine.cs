@@ -60,6 +60,8 @@ public static class CommandLine
             ImportCommand.Make(terminal),
             TraceCommand.Make(terminal),
             DiagnoseCommand.Make(terminal),
+            ProcedureCommand.Make(terminal),
+            ExerciseCommand.Make(terminal),
             TryCommand.Make(terminal),
             FitCommand.Make(terminal),
             SchemaCommand.Make(terminal),

@@ -41,7 +41,6 @@ internal static class DiagnoseCommand
             "Find a fault: what is likely wrong after what was noted, why, and which test tells most a minute",
             "harnessdraw diagnose examples/brackmere-six.yaml --dead 'dipped left' --works 'main left' --works 'dipped right'",
             "harnessdraw diagnose examples/brackmere-six.yaml --dead horns --volts 'F19.out @ signalling = 12.4 V'",
-            "harnessdraw diagnose examples/brackmere-six.yaml --notes horn.txt --ask",
             "harnessdraw diagnose examples/brackmere-six.yaml --symptoms")
         {
             file, notes, good, ask, fitted, worked, build, format, symptoms, output,

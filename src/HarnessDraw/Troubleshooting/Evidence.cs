@@ -77,19 +77,22 @@ public static class Trust
     /// <param name="readV">What the meter showed.</param>
     /// <param name="predictedV">What the fault lets it show.</param>
     /// <param name="soundV">What it shows when all is well.</param>
+    /// <param name="liveV">Volts of the battery.</param>
     /// <param name="unknownOhm">True for bad joints, whose ohms are only guessed.</param>
-    public static double LogReading(double readV, double predictedV, double soundV, bool unknownOhm)
+    public static double LogReading(double readV, double predictedV, double soundV, double liveV, bool unknownOhm)
     {
-        var sigma = Sigma(predictedV, soundV, unknownOhm);
+        var sigma = Sigma(predictedV, soundV, liveV, unknownOhm);
         var z = (readV - predictedV) / sigma;
         var sharp = MeterShare * MeterV(predictedV) / sigma;
         return Math.Log(((1 - Wrong) * sharp * Math.Exp(-z * z / 2)) + (Wrong * WrongButLikely));
     }
 
-    public static double Sigma(double predictedV, double soundV, bool unknownOhm)
+    /// <summary>Standard deviation of a reading: the meter, and what ohms that nobody knows do to it. A point that hangs on one side alone has that side's volts whatever they are.</summary>
+    public static double Sigma(double predictedV, double soundV, double liveV, bool unknownOhm)
     {
         var meter = MeterShare * MeterV(predictedV);
-        var part = (unknownOhm ? OhmSpread : PartSpread) * (predictedV - soundV);
+        var free = Math.Min(Math.Abs(predictedV - soundV), Math.Min(Math.Abs(predictedV), Math.Abs(liveV - predictedV)));
+        var part = (unknownOhm ? OhmSpread : PartSpread) * free;
         return Math.Sqrt((meter * meter) + (part * part));
     }
 

@@ -65,7 +65,7 @@ public sealed class FaultRanking
 
         foreach (var (point, state, toLive, volts) in evidence.Readings)
         {
-            sum += Trust.LogReading(volts, prediction.Volts(state, point, toLive), SoundV(state, point, toLive), unknownOhm);
+            sum += Trust.LogReading(volts, prediction.Volts(state, point, toLive), SoundV(state, point, toLive), bench.WithoutFault.LiveV[state], unknownOhm);
         }
 
         foreach (var (fuse, _, holds) in evidence.Fuses)

@@ -12,8 +12,11 @@ internal sealed class FaultReach(FaultBench bench)
     // amperes: what carries less does nothing
     private const double LeastA = 1e-4;
 
-    /// <summary>Faults that reach at least half as many of the complaints as the one that reaches most; all of them where nothing is complained of.</summary>
-    public ImmutableArray<Fault> Of(ImmutableArray<Fault> faults, Evidence evidence)
+    /// <summary>Faults that reach enough of the complaints; all of them where nothing is complained of.</summary>
+    /// <param name="faults">All faults.</param>
+    /// <param name="evidence">What was noted.</param>
+    /// <param name="leastShare">Share of what the fault reaches that reaches most: half leaves room for wrong answers. 0: any complaint is enough.</param>
+    public ImmutableArray<Fault> Of(ImmutableArray<Fault> faults, Evidence evidence, double leastShare = 0.5)
     {
         var complaints = Complaints(evidence);
         if (complaints.Count == 0)
@@ -34,7 +37,7 @@ internal sealed class FaultReach(FaultBench bench)
         }
 
         var most = hits.Max();
-        return [.. faults.Where((_, f) => hits[f] * 2 >= most)];
+        return [.. faults.Where((_, f) => hits[f] > 0 && hits[f] >= leastShare * most)];
     }
 
     /// <summary>Nodes of loads that are not as they should be, and of points that read otherwise than they should.</summary>

@@ -30,7 +30,7 @@ internal static class Reasons
             var predicted = prediction.Volts(r.State, r.Point, r.ToLive);
             var sound = r.ToLive ? bench.WithoutFault.LiveV[r.State] - bench.WithoutFault.Volts[r.State][r.Point] : bench.WithoutFault.Volts[r.State][r.Point];
             var words = FormattableString.Invariant($"{r.Volts:0.00} V{(r.ToLive ? " from the battery" : "")} at {bench.Points[r.Point].Name} ({bench.States[r.State].Id}; {predicted:0.00} V expected so)");
-            (Math.Abs(r.Volts - predicted) > FarSigmas * Trust.Sigma(predicted, sound, unknownOhm) ? not : explains).Add(words);
+            (Math.Abs(r.Volts - predicted) > FarSigmas * Trust.Sigma(predicted, sound, bench.WithoutFault.LiveV[r.State], unknownOhm) ? not : explains).Add(words);
         }
 
         foreach (var f in evidence.Fuses)

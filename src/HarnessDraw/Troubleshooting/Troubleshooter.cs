@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Troubleshooting;
@@ -42,7 +43,7 @@ public sealed class Troubleshooter
         }
 
         Remark(evidence, wrong, remarks);
-        var tested = Tested(evidence);
+        var tested = Tested(evidence, AllDead(evidence));
         var here = evidence.Only(tested);
         var (bench, ranking) = RankingFor(tested, here);
         var ranked = ranking.Rank(here);
@@ -51,21 +52,31 @@ public sealed class Troubleshooter
         if (groups.All(g => !g.Unexplained.IsEmpty))
         {
             remarks.Add("No single fault explains everything that was noted.");
-            pairs = new PairSearch(bench, ranking, here).Find();
+            pairs = new PairSearch(bench, new(bench, new FaultReach(bench).Of(faults, here, leastShare: 0)), here).Find();
         }
 
         var next = groups[0].Group.Probability >= Sure ? null : new TestChooser(bench).Best(ranking.Rank(here, TestChooser.Hedge), ranked, here);
         return new() { Bench = bench, Evidence = here, Said = said, Remarks = remarks.ToImmutable(), Groups = groups, Pairs = pairs, Next = next, Tried = ranking.Faults.Length };
     }
 
-    /// <summary>States in which something is wrong or was measured; of many, those in which most is.</summary>
-    private ImmutableArray<int> Tested(Evidence evidence)
+    /// <summary>States in which something was measured or is wrong, those with most first, then those that show most of what works.</summary>
+    private ImmutableArray<int> Tested(Evidence evidence, bool allDead)
     {
-        var measured = evidence.Readings.Concat(evidence.Skipped).Select(r => r.State).Distinct().ToHashSet();
+        var measured = evidence.Readings.Concat(evidence.Skipped).Select(r => r.State).ToHashSet();
+        // with everything dead no engine runs: its alternator would feed the loads
+        var possible = Enumerable.Range(0, Bench.States.Length).Where(s => !allDead || measured.Contains(s) || Bench.States[s].Engine != EngineState.Running).ToList();
         var wrong = evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).GroupBy(a => a.State).ToDictionary(g => g.Key, g => g.Count());
-        var states = Enumerable.Range(0, Bench.States.Length).Where(s => measured.Contains(s) || wrong.ContainsKey(s))
-            .OrderByDescending(s => measured.Contains(s)).ThenByDescending(s => wrong.GetValueOrDefault(s)).ThenBy(s => s).ToList();
-        return states.Count == 0 ? [.. Enumerable.Range(0, Math.Min(MostStates, Bench.States.Length))] : [.. states.Take(Math.Max(MostStates, measured.Count)).Order()];
+        var states = possible.Where(s => measured.Contains(s) || wrong.ContainsKey(s)).OrderByDescending(measured.Contains).ThenByDescending(s => wrong.GetValueOrDefault(s)).ThenBy(s => s)
+            .Take(Math.Max(MostStates, measured.Count)).ToList();
+        var works = evidence.Answers.Where(a => a.Seen == LoadClass.Works && !states.Contains(a.State)).ToLookup(a => a.State, a => a.Load);
+        var shown = evidence.Answers.Where(a => a.Seen == LoadClass.Works && states.Contains(a.State)).Select(a => a.Load).ToHashSet();
+        while (states.Count < MostStates && possible.Except(states).OrderByDescending(s => works[s].Except(shown).Count()).ThenBy(s => s).FirstOrDefault(-1) is >= 0 and var next && works[next].Except(shown).Any())
+        {
+            states.Add(next);
+            shown.UnionWith(works[next]);
+        }
+
+        return states.Count == 0 ? [.. Enumerable.Range(0, Math.Min(MostStates, Bench.States.Length))] : [.. states.Order()];
     }
 
     private (FaultBench Bench, FaultRanking Ranking) RankingFor(ImmutableArray<int> tested, Evidence here)
@@ -84,10 +95,9 @@ public sealed class Troubleshooter
     private void Remark(Evidence evidence, int wrong, ImmutableArray<string>.Builder remarks)
     {
         var should = Enumerable.Range(0, Bench.Loads.Length).Count(l => Bench.ShouldWork.Any(s => s[l]));
-        var dead = evidence.Answers.Where(a => a.Seen == LoadClass.Dead).Select(a => a.Load).Distinct().Count();
-        if (dead > 1 && dead == should)
+        if (AllDead(evidence))
         {
-            remarks.Add($"All {dead} loads are dead: what feeds everything comes first (battery, its posts and cables, the main fuse).");
+            remarks.Add($"All {should} loads are dead: what feeds everything comes first (battery, its posts and cables, the main fuse). States with the engine running are left out.");
         }
         else if (wrong == 0)
         {
@@ -99,6 +109,12 @@ public sealed class Troubleshooter
         {
             remarks.Add("Nothing is said to work: what shares a fuse, ground or switch with the complaint and works clears much of it.");
         }
+    }
+
+    private bool AllDead(Evidence evidence)
+    {
+        var dead = evidence.Answers.Where(a => a.Seen == LoadClass.Dead).Select(a => a.Load).ToHashSet();
+        return dead.Count > 1 && Enumerable.Range(0, Bench.Loads.Length).All(l => dead.Contains(l) || !Bench.ShouldWork.Any(s => s[l]));
     }
 
     private static ExplainedGroup Explained(FaultBench bench, SuspectGroup group, Evidence evidence)

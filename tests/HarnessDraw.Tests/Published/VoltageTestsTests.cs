@@ -1,0 +1,59 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using HarnessDraw.Electrical;
+using HarnessDraw.Troubleshooting;
+
+namespace HarnessDraw.Tests.Published;
+
+/// <summary>Limits of drop and rest volts against the published sets in voltage_tests.yaml, each source named there and here.</summary>
+public partial class VoltageTestsTests
+{
+    [Fact]
+    public void Limits_of_drop_are_those_of_the_service_manual_and_the_training_page()
+    {
+        // service manual of 1999 to 2005 quoting SAE; technician training page (apextechnation.com)
+        var text = File.ReadAllText(ReferenceFolder.Find("voltage_tests.yaml"));
+        double Limit(string name) => double.Parse(Regex.Match(text, $@"\b{name}: ([\d.]+)").Groups[1].Value, CultureInfo.InvariantCulture);
+        double Ours(string what) => TestLimits.Drops.Single(d => d.What == what).Volts;
+        Assert.Equal(Limit("small_wire_connection"), Ours("connection of a thin wire"));
+        Assert.Equal(Limit("high_current_connection"), Ours("connection that carries much"));
+        Assert.Equal(Limit("high_current_cable"), Ours("cable that carries much"));
+        Assert.Equal(Limit("switch_or_solenoid_contact"), Ours("contact of a switch or solenoid"));
+        Assert.Equal(Limit("ground_circuit"), Ours("ground side"));
+        Assert.Equal(Limit("power_wire"), Ours("wire of the feed"));
+        Assert.Equal(Limit("through_switch"), Ours("through a switch"));
+        Assert.Equal(Limit("starter_cables_total"), Ours("starter cables, all together"));
+    }
+
+    [Fact]
+    public void Rest_volts_give_the_published_charge()
+    {
+        // RV magazine answer (motorhome.com)
+        var text = File.ReadAllText(ReferenceFolder.Find("voltage_tests.yaml"));
+        var printed = MotorhomePoints().Match(text).Groups[1].Value;
+        var points = Pair().Matches(printed).Select(m => (Percent: int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture), Volts: double.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture))).ToList();
+        Assert.Equal(4, points.Count);
+        Assert.All(points, p => Assert.Equal(p.Percent, TestLimits.ChargePercent(p.Volts)!.Value, 6));
+        Assert.Null(TestLimits.ChargePercent(11.9));
+        // a 24 V battery has twice the volts
+        Assert.Equal(50, TestLimits.ChargePercent(24.6, 24)!.Value, 6);
+    }
+
+    [Theory]
+    [InlineData(1.0, 1.0)]
+    [InlineData(0.9, 0.70)]
+    [InlineData(0.95, 0.84)]
+    public void Light_goes_with_volts_to_the_3_4(double volts, double light) =>
+        // common practice, no source: 10 % less volts, three tenths less light
+        Assert.Equal(light, TestLimits.LightShare(volts), 2);
+
+    [Fact]
+    public void A_filament_draws_less_with_less_volts_by_the_named_exponent() =>
+        Assert.Equal(Math.Pow(0.8, PartLaw.FilamentPower), PartLaw.Load(PartBehaviour.Filament, 12, 5).At(9.6).Amperes / 5, 2);
+
+    [GeneratedRegex(@"motorhome\.com\)\s+points: \{([^}]*)\}")]
+    private static partial Regex MotorhomePoints();
+
+    [GeneratedRegex(@"(\d+): ([\d.]+)")]
+    private static partial Regex Pair();
+}

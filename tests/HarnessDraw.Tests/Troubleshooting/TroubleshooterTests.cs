@@ -1,0 +1,165 @@
+using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
+using HarnessDraw.Tests.Sheets;
+using HarnessDraw.Troubleshooting;
+
+namespace HarnessDraw.Tests.Troubleshooting;
+
+public class TroubleshooterTests
+{
+    private static readonly Lazy<HarnessDraw.Planning.Plan> Saloon = new(() => ExamplePlans.Of("brackmere-six"));
+
+    private static Diagnosis Of(params string[] lines)
+    {
+        var (notes, diagnostics) = NotesReader.Read(string.Join('\n', lines), "notes");
+        Assert.Empty(diagnostics);
+        return new Troubleshooter(Saloon.Value).Diagnose(notes);
+    }
+
+    [Fact]
+    public void One_dead_beam_beside_working_ones_points_at_its_own_way_only()
+    {
+        // the pattern that the trade reasons by: what works clears what it uses
+        var found = Of("dead: dipped left", "works: main left", "works: dipped right");
+        var parts = found.Groups.Where(g => g.Group.Probability > 0.01).SelectMany(g => g.Group.Suspects).Where(s => s.Fault.Kind == FaultKind.Open).Select(s => s.Fault.Part).ToList();
+        Assert.Contains("fuse F11", parts);
+        Assert.Contains(parts, p => p.StartsWith("contact firewall.B1 ", StringComparison.Ordinal));
+        Assert.DoesNotContain(parts, p => p.Contains("ground", StringComparison.Ordinal) || p.Contains("F12", StringComparison.Ordinal) || p.Contains("lamp fuse panel", StringComparison.Ordinal));
+        Assert.All(found.Groups.Take(3), g => Assert.Empty(g.Unexplained));
+        Assert.NotNull(found.Next);
+    }
+
+    [Fact]
+    public void Both_beams_of_one_lamp_weak_are_its_ground()
+    {
+        // 'dim with others odd: ground' (common practice, no source)
+        var found = Of("dim: main left", "dim: dipped left", "works: main right", "works: dipped right");
+        Assert.Equal("ground point ground lamp left", found.Groups[0].Group.Suspects[0].Fault.Part);
+    }
+
+    [Fact]
+    public void Volts_before_a_joint_and_none_behind_it_leave_that_joint()
+    {
+        var found = Of("dead: horns", "works: main left", "volts: F19.out @ signalling = 12.4 V", "volts: firewall.B2, cabin side @ signalling = 12.4 V", "volts: firewall.B2 @ signalling = 0.01 V", "volts: horn high.1 @ signalling = 0 V");
+        Assert.StartsWith("contact firewall.B2 ", found.Groups[0].Group.Suspects[0].Fault.Part, StringComparison.Ordinal);
+        Assert.True(found.Groups[0].Group.Probability > 0.9);
+    }
+
+    [Fact]
+    public void Faults_that_no_reading_parts_are_said_to_be_one_group()
+    {
+        var group = Of("dead: dipped left", "works: main left", "works: dipped right").Groups[0].Group.Suspects;
+        Assert.Contains(group, s => s.Fault.Part.StartsWith("contact headlamp left.56b", StringComparison.Ordinal));
+        Assert.Contains(group, s => s.Fault.Words.Contains("burnt out", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_faults_are_offered_only_when_no_single_one_explains()
+    {
+        Assert.Empty(Of("dead: horns").Pairs);
+        var found = Of("dead: horns @ signalling", "dead: dipped left @ night and rain", "works: dipped right @ night and rain", "works: turn left @ hazard", "works: main left @ full beam");
+        Assert.NotEmpty(found.Pairs);
+        Assert.Contains(found.Remarks, r => r.StartsWith("No single fault", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("dead: headlamp lefd", "did you mean 'headlamp left'?")]
+    [InlineData("volts: F19.ot @ signalling = 12 V", "did you mean 'F19.out'?")]
+    [InlineData("dead: horns @ signaling", "did you mean 'signalling'?")]
+    [InlineData("fuse: F91 = holds", "did you mean")]
+    [InlineData("volts: F19.out = 12 V", "F19.out @ ")]
+    [InlineData("volts: F19.out @ signalling = 48 V", "meter's range")]
+    public void What_is_not_there_or_cannot_be_is_said_with_the_nearest_name(string line, string hint)
+    {
+        var said = Of(line).Said.Single();
+        Assert.Equal(Severity.Error, said.Severity);
+        Assert.Contains(hint, said.Hint, StringComparison.Ordinal);
+        Assert.Equal(1, said.At!.Line);
+    }
+
+    [Fact]
+    public void Contradictions_are_told()
+    {
+        Assert.Contains(Of("dead: horns", "works: horns").Said, d => d.Code == DiagnosticCodes.Contradiction && d.Message.Contains("horn high", StringComparison.Ordinal));
+        Assert.Contains(Of("dead: horns", "volts: F19.out @ signalling = 12 V", "volts: F19.out @ signalling = 2 V").Said, d => d.Code == DiagnosticCodes.Contradiction);
+        Assert.Contains(Of("dead: horns", "volts: F19.out @ signalling = 12 V", "lost: F19.out @ signalling = 9 V").Said, d => d.Code == DiagnosticCodes.Contradiction);
+    }
+
+    [Fact]
+    public void Everything_dead_and_nothing_dead_are_told()
+    {
+        var bench = new FaultBench(Saloon.Value);
+        var all = bench.Loads.Where((_, l) => bench.ShouldWork.Any(s => s[l])).Select(l => $"dead: {l.Name}").ToArray();
+        var found = Of(all);
+        Assert.Contains(found.Remarks, r => r.StartsWith("All ", StringComparison.Ordinal));
+        Assert.Contains(found.Groups[0].Group.Suspects, s => s.Fault.At.Contains("main battery") || s.Fault.Part == "main battery" || s.Fault.Wires.Contains("P04") || s.Fault.At.Contains("engine ground"));
+        Assert.Contains(Of("works: horns").Remarks, r => r.StartsWith("Nothing is said to be wrong", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Notes_are_read_back_as_they_are_written()
+    {
+        string[] lines = ["dead: horns @ signalling", "works: main left", "dim: fan", "always on: horns", "volts: F19.out @ signalling = 12.4 V", "lost: fan.1 @ running = 0.035 V", "fuse: F11 = opens", "skip: fan.2 @ running"];
+        var (notes, diagnostics) = NotesReader.Read(string.Join('\n', lines), "notes");
+        Assert.Empty(diagnostics);
+        Assert.Equal(lines, notes.Select(n => n.ToString()));
+        Assert.Equal(0.035, notes[5].Value);
+        Assert.Equal(0.12, NotesReader.Read("lost: x @ y = 120 mV", "n").Notes[0].Value, 9);
+    }
+
+    [Theory]
+    [InlineData("deed: horns", "did you mean 'dead'?")]
+    [InlineData("volts: x @ y", null)]
+    [InlineData("volts: x @ y = much", null)]
+    [InlineData("fuse: F1 = blown", null)]
+    public void A_bad_note_is_told_with_its_line(string line, string? hint)
+    {
+        var said = NotesReader.Read("# first\n" + line, "notes").Diagnostics.Single();
+        Assert.Equal(2, said.At!.Line);
+        Assert.Equal(hint, said.Hint);
+    }
+
+    [Fact]
+    public void Readings_are_compared_with_those_of_the_commissioning()
+    {
+        var then = NotesReader.Read("lost: fan.1 @ running = 0.04 V\nvolts: F19.out @ signalling = 12.5 V", "then").Notes;
+        var now = NotesReader.Read("lost: fan.1 @ running = 0.31 V\nvolts: F19.out @ signalling = 12.45 V", "now").Notes;
+        var changed = Assert.Single(GoodReadings.Changed(then, now));
+        Assert.Equal("fan.1", changed.Now.Name);
+        Assert.Equal(0.27, changed.ChangeV, 9);
+    }
+
+    [Fact]
+    public void A_short_is_hunted_outward_and_every_wire_behind_the_fuse_comes_up()
+    {
+        var hunt = ShortHunt.Of(new(Saloon.Value), "F19")!;
+        Assert.Equal(21, hunt.LampW);
+        Assert.NotEmpty(hunt.Steps);
+        var horns = Saloon.Value.Wires.Where(w => w.Circuit == "horns").Select(w => w.Id).ToList();
+        Assert.Superset(horns.ToHashSet(), hunt.Wires.ToHashSet());
+        Assert.All(Saloon.Value.Fuses, f => Assert.True(ShortHunt.Of(new(Saloon.Value), f.Id) is { } h && h.LampA <= f.RatingA));
+    }
+
+    [Fact]
+    public void A_fault_that_comes_and_goes_is_watched_at_the_load_and_moved_along_its_way()
+    {
+        var bench = new FaultBench(Saloon.Value);
+        var order = WiggleOrder.Of(bench, bench.Loads.First(l => l.Thing == "fan"))!;
+        Assert.Equal("fan.1", order.Watch.Name);
+        Assert.Contains(order.Steps, s => s.Part.StartsWith("contact fan.1", StringComparison.Ordinal));
+        Assert.Contains(order.Steps, s => s.Part == "fuse F2");
+        Assert.DoesNotContain(order.Steps, s => s.Part.Contains("horn", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_exercise_is_the_same_for_one_seed_and_its_key_ends_at_its_fault()
+    {
+        var first = new FaultExercise(Saloon.Value, 7);
+        Assert.Equal(first.Fault.Words, new FaultExercise(Saloon.Value, 7).Fault.Words);
+        Assert.NotEmpty(first.Complaints);
+        Assert.True(first.IsRight(first.Fault.Part));
+        Assert.False(first.IsRight("no such part"));
+        var faults = Enumerable.Range(1, 6).Select(s => new FaultExercise(Saloon.Value, (ulong)s).Fault.Words).Distinct().Count();
+        Assert.True(faults > 3);
+    }
+}
