@@ -126,7 +126,7 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
     private IEnumerable<Fault> OfBranch(int i, Branch b, string where) => b switch
     {
         { Kind: BranchKind.Fuse } => OpenOrBad(i, $"fuse {b.Thing!.Id}", where, weights.Fuse, ofWire: false),
-        { Kind: BranchKind.Contact or BranchKind.Diode } => Contact(i, $"{Words(b.Thing!)} {b.Element!.Id}", where, weights.Switch, sticks: b.Kind == BranchKind.Contact),
+        { Kind: BranchKind.Contact or BranchKind.Diode } => Contact(i, $"{b.Thing!.Id} {b.Element!.Id}", where, weights.Switch, sticks: b.Kind == BranchKind.Contact),
         { Kind: BranchKind.Load, Element: not null } => Load(i, $"{b.Thing!.Id} {b.Element.Id}", where),
         { Kind: BranchKind.Source } => Source(i, b, where),
         { Kind: BranchKind.Conductor, Thing.Kind: ThingKind.GroundPoint } => OpenOrBad(i, $"ground point {b.Thing!.Id}", where, weights.GroundJoint, ofWire: false),
@@ -229,11 +229,6 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         }
     }
 
-    private string Names(int node)
-    {
-        var name = network.Shown.Where(s => s.Value == node).Select(s => s.Key).Order(StringComparer.Ordinal).FirstOrDefault() ?? network.Network.Names[node];
-        return name;
-    }
-
-    private static string Words(Thing thing) => thing.Kind == ThingKind.Relay ? $"contact of {thing.Id}" : $"contact of {thing.Id}";
+    private string Names(int node) =>
+        network.Shown.Where(s => s.Value == node).Select(s => s.Key).Order(StringComparer.Ordinal).FirstOrDefault() ?? network.Network.Names[node];
 }

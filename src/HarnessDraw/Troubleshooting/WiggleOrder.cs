@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using HarnessDraw.Electrical;
-using HarnessDraw.Model;
 
 namespace HarnessDraw.Troubleshooting;
 

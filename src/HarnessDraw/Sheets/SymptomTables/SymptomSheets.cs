@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
 using HarnessDraw.Troubleshooting;
@@ -13,23 +12,21 @@ public static class SymptomSheets
     private const int MostParts = 10;
     private const int MostLoads = 6;
 
-    /// <summary>As many A4 landscape (or Letter) pages as the symptoms need; none where the build holds no wire.</summary>
+    /// <summary>As many A4 (or Letter) pages as the symptoms need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
         _ => new(SheetKinds.Symptoms, "SYMPTOM TABLE", "symptoms")
         {
             Aside = "what is seen, and every single fault that looks so",
             Caution = "Battery disconnected before you part a connector. Never fit a larger fuse to find a fault. Verify the complaint first: work everything on the same fuse, ground and switch.",
-            Paper = PaperSizes.A4Landscape,
         },
         (flow, _) =>
         {
             var table = SymptomTable.Of(plan, options.Build);
             flow.Table(new TextTable<Line>(
                 [.. table.Rows.SelectMany(Lines)], flow.Area,
-                new TextColumn<Line>("what is seen", l => l.Seen) { LeastMm = 60, Style = TextStyle.Bold },
-                new TextColumn<Line>("in state", l => l.States) { LeastMm = 34 },
-                new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 14 },
-                new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 90 }));
+                new TextColumn<Line>("what is seen", l => l.Seen) { LeastMm = 55, Style = TextStyle.Bold },
+                new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 12 },
+                new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 100 }));
             flow.Heading("HOW TO READ IT", 12);
             flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: 'dead' is under half of what a load does, 'dim or slow' under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
             flow.Paragraph("Where several loads are dead together, look for what they share; what works clears what it uses, at its own current. Likelihood is common practice, no source.");
@@ -41,8 +38,8 @@ public static class SymptomSheets
         for (var i = 0; i < parts.Length; i++)
         {
             yield return i == 0
-                ? new(Seen(row.Sees), States(row.Sees), string.Join(", ", row.Blown), string.Join("; ", parts[i]))
-                : new("the same", "", "", string.Join("; ", parts[i]));
+                ? new(Seen(row.Sees) + States(row.Sees), string.Join(", ", row.Blown), string.Join("; ", parts[i]))
+                : new("the same", "", string.Join("; ", parts[i]));
         }
     }
 
@@ -56,7 +53,7 @@ public static class SymptomSheets
     private static string States(ImmutableArray<Symptom> sees)
     {
         var states = sees.SelectMany(s => s.States).Distinct(StringComparer.Ordinal).ToList();
-        return states.Count == 0 || sees.Any(s => s.States.IsEmpty) ? "all" : string.Join(", ", states);
+        return states.Count == 0 || sees.Any(s => s.States.IsEmpty) ? "" : $" (in {string.Join(", ", states)})";
     }
 
     private static string Words(FaultKind kind) => kind switch
@@ -72,5 +69,5 @@ public static class SymptomSheets
         _ => "run down",
     };
 
-    private sealed record Line(string Seen, string States, string Fuses, string Faults);
+    private sealed record Line(string Seen, string Fuses, string Faults);
 }
