@@ -56,6 +56,7 @@ public static class CommandLine
             BuyCommand.Make(terminal),
             KitCommand.Make(terminal),
             FreezeCommand.Make(terminal),
+            RecordCommand.Make(terminal),
             CompareCommand.Make(terminal),
             ImportCommand.Make(terminal),
             TraceCommand.Make(terminal),

@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Planning;
+using HarnessDraw.Reading;
+using HarnessDraw.Sheets;
 using HarnessDraw.Writing;
 
 namespace HarnessDraw.Cli;
 
 /// <summary>One run of 'draw': plans, lays out, writes, and says what was written and what stands against building.</summary>
-internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build, string? ruleFile, string? folder)
+internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build, string? ruleFile, string? since, string? folder)
 {
     public int Run(string descriptionFile)
     {
@@ -16,11 +19,33 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
         }
 
         var asked = HarnessCompiler.Complete(build is null ? order : order with { Build = BuildChoice.Read(build, planned.Plan.Harness) }, planned);
+        if (since is not null)
+        {
+            if (ChangesSince(since, planned.Plan) is not { } changes)
+            {
+                return ExitCode.Problems;
+            }
+
+            asked = asked with { Changes = changes };
+        }
+
         var set = HarnessCompiler.LayOut(planned, asked);
         var output = folder is null ? OutputFolder.BesideFile(descriptionFile) : new OutputFolder(folder);
         var files = HarnessCompiler.Write(set, asked);
         FileWriting.WriteAll(terminal, output, files);
         return Report(set, output, files);
+    }
+
+    private ChangeMarks? ChangesSince(string file, Plan plan)
+    {
+        if (BuiltState.Read(terminal, file) is not { } built)
+        {
+            return null;
+        }
+
+        var compared = HarnessCompiler.ChangesSince(built, plan);
+        DiagnosticText.Say(terminal, compared.Diagnostics, new DiskFiles());
+        return compared.Failed ? null : compared.Value;
     }
 
     private int Report(DrawingSet set, OutputFolder output, ImmutableArray<OutputFile> files)

@@ -90,13 +90,25 @@ public static class HarnessCompiler
         return order with { Logo = BroughtDrawings.Logo(drawing, told), Faces = BroughtDrawings.Faces(drawing, order.Faces, told) };
     }
 
+    /// <summary>What a plan changes of a built harness, for marks on the sheets; refused as <see cref="HarnessComparer"/> says.</summary>
+    public static Outcome<ChangeMarks> ChangesSince(FrozenHarness built, Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(built);
+        var compared = HarnessComparer.Compare(built, HarnessFreezer.Freeze(plan));
+        return compared.Failed
+            ? new(null, compared.Diagnostics)
+            : new(new(Words(compared.Value!.Old), Words(compared.Value.New), [.. compared.Value.Changes.Select(c => new ChangeLine(HarnessComparer.Word(c.Kind), c.Wire, c.Circuit, c.How))], compared.Value.Unchanged), compared.Diagnostics);
+
+        static string Words(FrozenHarness state) => state.Revision is { } revision ? $"revision {revision}" : "no revision";
+    }
+
     /// <summary>Composes every sheet that was asked for, once for each ink, and checks the sheets.</summary>
     public static DrawingSet LayOut(CheckedPlan planned, DrawOrder order)
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(order);
         var shown = order.Build is null ? planned : planned.For(order.Build);
-        (string Kind, bool Black)[] wanted = [.. order.BlackInks.SelectMany(black => order.Sheets.Select(kind => (kind, black)))];
+        (string Kind, bool Black)[] wanted = [.. order.BlackInks.SelectMany(black => (order.Changes is null ? order.Sheets : order.Sheets.Add(SheetKinds.Changes)).Select(kind => (kind, black)))];
         var results = new (string Kind, SheetResult Result)[wanted.Length];
         // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
         Parallel.For(0, wanted.Length, i => results[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, shown.Findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));

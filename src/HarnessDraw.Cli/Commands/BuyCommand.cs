@@ -1,6 +1,4 @@
 using System.CommandLine;
-using HarnessDraw.Checking;
-using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Fabrication.Supplies;
 using HarnessDraw.Writing.Lists;
 
@@ -13,6 +11,8 @@ internal static class BuyCommand
     {
         var file = CommonArguments.File();
         var orders = new OrderArguments();
+        var files = new ListFiles();
+        var csv = new CsvArguments();
         var format = ListedOption.One("--format", "Form of the list", ListOutput.Formats, "csv");
         var output = CommonArguments.Out("usual: the list goes to standard output");
         var command = new ExampledCommand(
@@ -21,21 +21,24 @@ internal static class BuyCommand
             "harnessdraw buy examples/brackmere-six.yaml",
             "harnessdraw buy examples/brackmere-six.yaml --build '3 x usual' --format json --out bench")
         {
-            file, format, output,
+            file, files.Prices, format, output,
         };
         orders.AddTo(command);
+        csv.AddTo(command);
         command.SetAction(parsed =>
         {
-            var planned = PlannedFile.Read(terminal, parsed.GetRequiredValue(file), RuleSettings.BuiltIn);
-            if (planned is null || orders.StockOf(parsed, terminal) is not { } stock)
+            if (files.PricesOf(parsed, terminal) is not { } prices || orders.Read(parsed, terminal, parsed.GetRequiredValue(file)) is not { } run)
             {
                 return ExitCode.Problems;
             }
 
-            var order = orders.OrderOf(parsed, planned.Plan);
-            var reels = ReelPlanner.Plan(order, stock);
-            ListOutput.SayProblems(terminal, reels);
-            ListOutput.Put(terminal, parsed.GetValue(output), parsed.GetValue(format)!, order, "purchase", [SupplyTables.Purchase(PurchaseList.Of(order, reels))]);
+            var list = PurchaseList.Of(run.Order, run.Reels, null, prices);
+            foreach (var unused in prices.Parts.Where(p => list.Lines.All(l => prices.Of(l.Part) != p)))
+            {
+                terminal.Say($"the price of '{DiagnosticText.Plain(unused.Part)}' is not used: no line of the list has that part");
+            }
+
+            ListOutput.Put(terminal, parsed.GetValue(output), parsed.GetValue(format)!, csv.OptionsOf(parsed), run.Order, "purchase", [SupplyTables.Purchase(list)]);
             return ExitCode.Done;
         });
         return command;

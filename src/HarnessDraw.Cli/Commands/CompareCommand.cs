@@ -1,11 +1,8 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
-using HarnessDraw.Checking;
 using HarnessDraw.Comparing;
-using HarnessDraw.Model;
 using HarnessDraw.Reading;
-using HarnessDraw.Reading.Frozen;
 using HarnessDraw.Writing;
 using HarnessDraw.Writing.Frozen;
 
@@ -31,7 +28,7 @@ internal static class CompareCommand
         };
         command.SetAction(parsed =>
         {
-            if (Read(terminal, parsed.GetRequiredValue(old)) is not { } before || Read(terminal, parsed.GetRequiredValue(now)) is not { } after)
+            if (BuiltState.Read(terminal, parsed.GetRequiredValue(old)) is not { } before || BuiltState.Read(terminal, parsed.GetRequiredValue(now)) is not { } after)
             {
                 return ExitCode.Problems;
             }
@@ -50,23 +47,5 @@ internal static class CompareCommand
             return ExitCode.Done;
         });
         return command;
-    }
-
-    private static FrozenHarness? Read(Terminal terminal, string file)
-    {
-        if (!file.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
-        {
-            return PlannedFile.Read(terminal, file, RuleSettings.BuiltIn) is { } planned ? HarnessFreezer.Freeze(planned.Plan) : null;
-        }
-
-        if (!File.Exists(file))
-        {
-            throw new IOException($"there is no file '{file}'{NearFiles.Hint(file)}");
-        }
-
-        var files = new DiskFiles();
-        var read = FrozenReader.Read(file, files);
-        DiagnosticText.Say(terminal, read.Diagnostics, files);
-        return read.Failed ? null : read.Value;
     }
 }

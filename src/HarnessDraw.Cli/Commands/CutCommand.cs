@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using HarnessDraw.Checking;
-using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Writing;
-using HarnessDraw.Writing.CutList;
 using HarnessDraw.Writing.Lists;
 using HarnessDraw.Writing.Workbook;
 
@@ -13,8 +10,6 @@ namespace HarnessDraw.Cli.Commands;
 internal static class CutCommand
 {
     private static readonly ImmutableArray<string> Formats = ["csv", "xlsx", "json"];
-    private static readonly ImmutableArray<string> Separators = ["comma", "semicolon", "tab"];
-    private static readonly ImmutableArray<string> DecimalMarks = ["point", "comma"];
 
     public static Command Make(Terminal terminal)
     {
@@ -22,9 +17,8 @@ internal static class CutCommand
         var orders = new OrderArguments();
         var view = ListedOption.One("--view", "Order of the rows", CutListTables.Views, "reel");
         var format = ListedOption.One("--format", "Form of the list; xlsx holds every view, the purchase list and the kits", Formats, "csv");
-        var separator = ListedOption.One("--separator", "What parts the cells", Separators, "comma");
-        var mark = ListedOption.One("--decimal", "Decimal mark", DecimalMarks, "point");
-        var bom = new Option<bool>("--mark") { Description = "Begin with a UTF-8 mark, for spreadsheets that need one" };
+        var csv = new CsvArguments();
+        var files = new ListFiles();
         var output = CommonArguments.Out("usual: the text goes to standard output");
         var command = new ExampledCommand(
             "cut",
@@ -33,38 +27,25 @@ internal static class CutCommand
             "harnessdraw cut examples/brackmere-six.yaml --format xlsx --build '3 x usual' --out bench",
             "harnessdraw cut examples/brackmere-six.yaml --separator semicolon --decimal comma --mark --out bench")
         {
-            file, view, format, separator, mark, bom, output,
+            file, view, format, files.Prices, files.Times, output,
         };
         orders.AddTo(command);
+        csv.AddTo(command);
         command.SetAction(parsed =>
         {
-            var planned = PlannedFile.Read(terminal, parsed.GetRequiredValue(file), RuleSettings.BuiltIn);
-            if (planned is null)
+            if (files.PricesOf(parsed, terminal) is not { } prices || files.TimesOf(parsed, terminal) is not { } times || orders.Read(parsed, terminal, parsed.GetRequiredValue(file)) is not { } run)
             {
                 return ExitCode.Problems;
             }
 
-            if (orders.StockOf(parsed, terminal) is not { } stock)
-            {
-                return ExitCode.Problems;
-            }
-
-            var order = orders.OrderOf(parsed, planned.Plan);
-            var reels = ReelPlanner.Plan(order, stock);
-            ListOutput.SayProblems(terminal, reels);
-            var name = OutputNames.Safe(planned.Plan.Harness.Id);
-            var options = new CsvOptions
-            {
-                Separator = parsed.GetValue(separator) switch { "semicolon" => ';', "tab" => '\t', _ => ',' },
-                DecimalMark = parsed.GetValue(mark) == "comma" ? ',' : '.',
-                ByteOrderMark = parsed.GetValue(bom),
-            };
+            var harness = run.Order.Plan.Harness;
+            var name = OutputNames.Safe(harness.Id);
             var shown = parsed.GetValue(view)!;
             var (ending, content) = parsed.GetValue(format) switch
             {
-                "xlsx" => ("xlsx", CutListWorkbook.Write(order, stock)),
-                "json" => ("json", ListJsonWriter.Write(planned.Plan.Harness, order.Words, [CutListTables.Of(order, shown, reels.CutFrom)])),
-                _ => ("csv", ListCsvWriter.Write(CutListTables.Of(order, shown, reels.CutFrom), options)),
+                "xlsx" => ("xlsx", CutListWorkbook.Write(run.Order, run.Stock, prices, times)),
+                "json" => ("json", ListJsonWriter.Write(harness, run.Order.Words, [CutListTables.Of(run.Order, shown, run.Reels.CutFrom)])),
+                _ => ("csv", ListCsvWriter.Write(CutListTables.Of(run.Order, shown, run.Reels.CutFrom), csv.OptionsOf(parsed))),
             };
             Results.Put(terminal, parsed.GetValue(output), shown == "reel" || ending == "xlsx" ? $"{name}.cut-list.{ending}" : $"{name}.cut-list.by-{shown}.{ending}", content);
             return ExitCode.Done;

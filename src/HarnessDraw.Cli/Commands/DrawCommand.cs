@@ -29,6 +29,7 @@ internal static class DrawCommand
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
         var embed = new Option<bool>("--embed-font") { Description = "Put the faces into the SVG files" };
         var font = new Option<string?>("--font") { Description = "A font file (TTF) for scripts that the shipped faces lack", HelpName = "FILE" };
+        var since = new Option<string?>("--since") { Description = "Mark what has changed since a built state (a frozen file or an older description), and draw a sheet of the changes", HelpName = "OLD" };
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: a folder named after the file, beside it");
         whom.Validators.Add(r =>
@@ -53,7 +54,7 @@ internal static class DrawCommand
             "harnessdraw draw examples/brackmere-six.yaml --for troubleshooter --format pdf",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
-            file, sheets, whom, formats, inks, paper, several, tile, build, units, dpi, embed, font, rules, output,
+            file, sheets, whom, formats, inks, paper, several, tile, build, units, dpi, embed, font, since, rules, output,
         };
         command.SetAction(parsed =>
         {
@@ -72,7 +73,7 @@ internal static class DrawCommand
                 EmbedFonts = parsed.GetValue(embed),
                 Faces = FontFiles.With(parsed.GetValue(font)),
             };
-            return new DrawRun(terminal, order, parsed.GetValue(build), parsed.GetValue(rules), parsed.GetValue(output)).Run(descriptionFile);
+            return new DrawRun(terminal, order, parsed.GetValue(build), parsed.GetValue(rules), parsed.GetValue(since), parsed.GetValue(output)).Run(descriptionFile);
         });
         return command;
     }

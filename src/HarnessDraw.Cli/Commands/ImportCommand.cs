@@ -18,20 +18,22 @@ internal static class ImportCommand
     {
         var file = new Argument<string>("LIST") { Description = "The wire list: .csv (comma, semicolon or tab) or .xlsx" };
         var columns = new Option<string[]>("--columns") { Description = $"What a column is, where its head does not say: 'from=End 1'. Known: {string.Join(", ", WireListReader.Keys)}", HelpName = "KEY=HEAD" };
+        var map = new Option<string?>("--map") { Description = "The same from a small file, KEY=HEAD a line", HelpName = "FILE" };
+        var yes = new Option<bool>("--yes") { Description = "Take the columns as they are understood, without asking" };
         var output = CommonArguments.Out("usual: this folder");
         var command = new ExampledCommand(
             "import",
             "Make a description and a layout from a from-to wire list; ids are kept, and what found no place is said",
             "harnessdraw import examples/wire-list.csv --out bench")
         {
-            file, columns, output,
+            file, columns, map, yes, output,
         };
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
             var bag = new DiagnosticBag();
             var grid = Grid(path, bag);
-            var read = grid is null ? null : WireListReader.Read(grid, Told(parsed.GetValue(columns) ?? []));
+            var read = grid is null ? null : WireListReader.Read(grid, Told([.. Mapped(parsed.GetValue(map)), .. parsed.GetValue(columns) ?? []]));
             DiagnosticText.Say(terminal, [.. bag.ToSorted(), .. read?.Diagnostics ?? [], .. read?.Value?.NotPlaced ?? []], new DiskFiles());
             if (read is null || read.Failed)
             {
@@ -45,10 +47,33 @@ internal static class ImportCommand
                 terminal.Say($"taken as {DiagnosticText.Plain(column)}");
             }
 
+            if (!parsed.GetValue(yes) && parsed.GetValue(map) is null && parsed.GetValue(columns) is null or [] && !Confirmed(terminal))
+            {
+                terminal.Say("nothing is written; name the columns with --columns or --map");
+                return ExitCode.Problems;
+            }
+
             return Write(terminal, OutputNames.Safe(Path.GetFileNameWithoutExtension(path)), list, new OutputFolder(parsed.GetValue(output) ?? "."));
         });
         return command;
     }
+
+    // where nobody can be asked, what was said is all there is
+    private static bool Confirmed(Terminal terminal)
+    {
+        if (!terminal.CanAsk)
+        {
+            return true;
+        }
+
+        terminal.Messages.Write("Are the columns understood right? (yes, no) [yes]: ");
+        return terminal.Answers.ReadLine()?.Trim() is null or "" or "yes" or "y";
+    }
+
+    private static IEnumerable<string> Mapped(string? file) =>
+        file is null ? []
+            : File.Exists(file) ? File.ReadLines(file).Take(200).Select(l => l.Trim()).Where(l => l.Length > 0 && l[0] != '#')
+            : throw new IOException($"there is no file '{file}'{NearFiles.Hint(file)}");
 
     private static int Write(Terminal terminal, string name, Model.WireList list, OutputFolder folder)
     {

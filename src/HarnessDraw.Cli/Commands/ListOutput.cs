@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HarnessDraw.Fabrication;
-using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Writing;
+using HarnessDraw.Writing.CutList;
 using HarnessDraw.Writing.Lists;
 
 namespace HarnessDraw.Cli.Commands;
@@ -11,7 +11,7 @@ internal static class ListOutput
 {
     public static readonly ImmutableArray<string> Formats = ["csv", "json"];
 
-    public static void Put(Terminal terminal, string? folder, string format, FabricationOrder order, string what, ImmutableArray<ListTable> tables)
+    public static void Put(Terminal terminal, string? folder, string format, CsvOptions csv, FabricationOrder order, string what, ImmutableArray<ListTable> tables)
     {
         var name = OutputNames.Safe(order.Plan.Harness.Id);
         if (format == "json")
@@ -22,16 +22,7 @@ internal static class ListOutput
 
         foreach (var table in folder is null ? tables[..1] : tables)
         {
-            Results.Put(terminal, folder, $"{name}.{table.Name.Replace(' ', '-')}.csv", ListCsvWriter.Write(table));
-        }
-    }
-
-    /// <summary>Says what cannot be cut; the rest is written all the same.</summary>
-    public static void SayProblems(Terminal terminal, ReelPlan reels)
-    {
-        foreach (var problem in reels.Problems)
-        {
-            terminal.SayError(DiagnosticText.Plain(problem.Message));
+            Results.Put(terminal, folder, $"{name}.{table.Name.Replace(' ', '-')}.csv", ListCsvWriter.Write(table, csv));
         }
     }
 }

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
+using HarnessDraw.Checking;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Planning;
-using HarnessDraw.Reading;
 using HarnessDraw.Reading.Import;
 using HarnessDraw.Units;
 
@@ -29,26 +29,30 @@ internal sealed class OrderArguments
         command.Add(Reel);
     }
 
-    public FabricationOrder OrderOf(ParseResult parsed, Plan plan) => new(plan, [.. (parsed.GetValue(Builds) ?? []).Select(t => QuantityOf(t, plan))]);
+    /// <summary>The plan, what is made of it and what it is cut from; null when a file has mistakes (all of them have been said). Wires that cannot be cut are said too.</summary>
+    public OrderRun? Read(ParseResult parsed, Terminal terminal, string file, PackingEffort? effort = null)
+    {
+        if (PlannedFile.Read(terminal, file, RuleSettings.BuiltIn) is not { } planned || StockOf(parsed, terminal) is not { } stock)
+        {
+            return null;
+        }
 
-    /// <summary>What wire is cut from, or null when the stock file has mistakes (all of them have been said).</summary>
-    public ReelStock? StockOf(ParseResult parsed, Terminal terminal)
+        FabricationOrder order = new(planned.Plan, [.. (parsed.GetValue(Builds) ?? []).Select(t => QuantityOf(t, planned.Plan))]);
+        var reels = ReelPlanner.Plan(order, stock, effort);
+        foreach (var problem in reels.Problems)
+        {
+            terminal.SayError(DiagnosticText.Plain(problem.Message));
+        }
+
+        return new(order, stock, reels);
+    }
+
+    private ReelStock? StockOf(ParseResult parsed, Terminal terminal)
     {
         var stock = new ReelStock { NewReelMm = ReelMm(parsed.GetValue(Reel)!) };
-        if (parsed.GetValue(Stock) is not { } file)
-        {
-            return stock;
-        }
-
-        if (!File.Exists(file))
-        {
-            throw new IOException($"there is no file '{file}'{NearFiles.Hint(file)}");
-        }
-
-        var files = new DiskFiles();
-        var read = StockReader.Read(file, files);
-        DiagnosticText.Say(terminal, read.Diagnostics, files);
-        return read.Failed ? null : stock with { OnHand = [.. read.Value!.Pieces.Select(p => new StockPiece(p.Id, p.WireType, p.SizeLabel, p.Colour, p.LengthMm, p.Pieces))] };
+        return ListFiles.Read(parsed.GetValue(Stock), terminal, new Shelf([]), StockReader.Read) is { } shelf
+            ? stock with { OnHand = [.. shelf.Pieces.Select(p => new StockPiece(p.Id, p.WireType, p.SizeLabel, p.Colour, p.LengthMm, p.Pieces))] }
+            : null;
     }
 
     private static BuildQuantity QuantityOf(string text, Plan plan)
@@ -69,3 +73,6 @@ internal sealed class OrderArguments
             ? length.Value
             : throw new WrongUsageException($"--reel: '{DiagnosticText.Plain(text)}' is no length from 1 m to 10 km, such as '30 m' or '100 ft'");
 }
+
+/// <summary>What is made, what wire is at hand, and what is cut from what.</summary>
+internal sealed record OrderRun(FabricationOrder Order, ReelStock Stock, ReelPlan Reels);

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using HarnessDraw.Checking;
 using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Writing.Lists;
 
@@ -12,6 +11,7 @@ internal static class ReelsCommand
     {
         var file = CommonArguments.File();
         var orders = new OrderArguments();
+        var csv = new CsvArguments();
         var format = ListedOption.One("--format", "Form of the lists", ListOutput.Formats, "csv");
         var output = CommonArguments.Out("usual: the reels needed go to standard output; with it, the cuts too");
         var command = new ExampledCommand(
@@ -23,19 +23,16 @@ internal static class ReelsCommand
             file, format, output,
         };
         orders.AddTo(command);
+        csv.AddTo(command);
         command.SetAction(parsed =>
         {
-            var planned = PlannedFile.Read(terminal, parsed.GetRequiredValue(file), RuleSettings.BuiltIn);
-            if (planned is null || orders.StockOf(parsed, terminal) is not { } stock)
+            if (orders.Read(parsed, terminal, parsed.GetRequiredValue(file), new PackingEffort { PatternSteps = 100_000_000 }) is not { } run)
             {
                 return ExitCode.Problems;
             }
 
-            var order = orders.OrderOf(parsed, planned.Plan);
-            var reels = ReelPlanner.Plan(order, stock, new PackingEffort { PatternSteps = 100_000_000 });
-            ListOutput.SayProblems(terminal, reels);
-            ListOutput.Put(terminal, parsed.GetValue(output), parsed.GetValue(format)!, order, "reels", [SupplyTables.ReelNeeds(reels), SupplyTables.Reels(reels)]);
-            return reels.Problems.IsEmpty ? ExitCode.Done : ExitCode.Problems;
+            ListOutput.Put(terminal, parsed.GetValue(output), parsed.GetValue(format)!, csv.OptionsOf(parsed), run.Order, "reels", [SupplyTables.ReelNeeds(run.Reels), SupplyTables.Reels(run.Reels)]);
+            return run.Reels.Problems.IsEmpty ? ExitCode.Done : ExitCode.Problems;
         });
         return command;
     }

@@ -27,18 +27,10 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
         return new(fuse, largest, Math.Min(continuous, Math.Max(total, continuous)), total, worst.Id ?? "the worst state", on);
     }
 
-    /// <summary>Loads of exclusive options never add up: of those that cannot meet, the larger counts.</summary>
-    private static List<FusedLoad> Together(RuleContext context, IEnumerable<FusedLoad> loads)
-    {
-        var kept = new List<FusedLoad>();
-        foreach (var load in loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Circuit.Id, StringComparer.Ordinal).ThenBy(l => l.Thing.Id, StringComparer.Ordinal))
-        {
-            if (kept.All(k => context.CanMeet(k.Circuit.OnlyWith, load.Circuit.OnlyWith)))
-            {
-                kept.Add(load);
-            }
-        }
+    /// <summary>The fewest options with which its loads in the worst state take more than so much.</summary>
+    public BuildCondition Cause(RuleContext context, double overA) => context.Builds.CauseOf(InState, l => l.Circuit.OnlyWith, l => l.CurrentA, overA);
 
-        return kept;
-    }
+    /// <summary>Loads of exclusive options never add up: those of the build that takes most, the largest first.</summary>
+    private static IReadOnlyList<FusedLoad> Together(RuleContext context, IEnumerable<FusedLoad> loads) => context.Builds.Heaviest(
+        [.. loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Circuit.Id, StringComparer.Ordinal).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)], l => l.Circuit.OnlyWith, l => l.CurrentA);
 }

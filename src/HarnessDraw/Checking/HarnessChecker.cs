@@ -11,8 +11,8 @@ public static class HarnessChecker
     {
         ArgumentNullException.ThrowIfNull(plan);
         var context = new RuleContext(plan, settings);
-        var found = RuleCatalogue.All.SelectMany(rule => rule.Find(context));
-        return FindingOrder.Sort(Waivers.Apply(plan.Harness, FindingOrder.Once(plan.PlanningFindings.Concat(found)), context));
+        var found = plan.PlanningFindings.Concat(RuleCatalogue.All.SelectMany(rule => rule.Find(context))).Select(f => SmallestOptions.Of(f, context));
+        return FindingOrder.Sort(Waivers.Apply(plan.Harness, FindingOrder.Once(found), context));
     }
 
     /// <summary>What passes, the closest to its limit first.</summary>

@@ -5,6 +5,7 @@ using HarnessDraw.Checking.Rules.Connectors;
 using HarnessDraw.Checking.Rules.Fusing;
 using HarnessDraw.Checking.Rules.Grounding;
 using HarnessDraw.Checking.Rules.Identity;
+using HarnessDraw.Checking.Rules.Making;
 using HarnessDraw.Checking.Rules.Network;
 using HarnessDraw.Checking.Rules.Particular;
 using HarnessDraw.Checking.Rules.Routing;
@@ -32,9 +33,9 @@ public static class RuleCatalogue
         new NoReturn(), new ReturnThroughNonMetal(), new BatteryNotBonded(), new StrapSmall(), new GroundCrowded(), new SenderSharesReturn(), new ScreenNotGrounded(), new GroundFinishMissing(),
         new TriggerFeedsLoad(), new RelayContactOverloaded(), new CoilAboveContact(), new DiodeReversed(), new PositiveGround(), new ExciterRunOn(), new ExciterCurrentLow(), new OneWireKeepsExciter(),
         new LiveBladeBare(), new KeyOffDrain(), new GreenYellowUsed(), new SignalBesideCharge(),
-        new NoRoute(), new ShorterThanStraight(), new ClipsTooFar(), new GrommetFit(), new PartDoesNotPass(), new SlackOverMovement(), new BundleTooThick(), new TooNearKeepClear(), new CutTooShort(),
+        new NoRoute(), new ShorterThanStraight(), new ClipsTooFar(), new GrommetFit(), new PartDoesNotPass(), new SlackOverMovement(), new BundleTooThick(), new TooNearKeepClear(), new CutTooShort(), new HoleEdgeBare(), new LongerThanReel(), new WireNotOnce(), new ReadingOff(),
         new BendTooTight(), new OpeningsTooClose(), new DripLoopMissing(), new NoNewTerminal(), new NotReachable(), new GrommetClosedIn(), new HandRouteOffPath(), new NoTerminalFits(), new SizeStepsDown(), new SpliceUnbalanced(), new CurrentNotGiven(), new ElectronicsBeforeIsolation(), new RevisionsMixed(),
-        new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(),
+        new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(), new SplicesInSeries(),
         new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);
 

@@ -30,6 +30,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
         return graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal);
     });
     private readonly Lazy<HashSet<string>> grounds = new(() => plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal));
+    private readonly Lazy<OptionSpace> builds = new(() => new(plan.Harness.Options, plan.Harness.OptionRules));
     private readonly Lazy<PowerGraph> graph = new(() => PowerGraph.Of(plan));
 
     public Plan Plan => plan;
@@ -37,6 +38,9 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     public Harness Harness => plan.Harness;
 
     public RuleSettings Settings => settings;
+
+    /// <summary>The builds that the option rules allow, also where they are too many to list.</summary>
+    public OptionSpace Builds => builds.Value;
 
     /// <summary>Everything a wire ends in, as places where current may pass.</summary>
     public PowerGraph Graph => graph.Value;
@@ -133,8 +137,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     public bool IsCritical(string circuit) => Circuit(circuit)?.Importance == Importance.Critical;
 
     /// <summary>True when one valid build holds both.</summary>
-    public bool CanMeet(BuildCondition a, BuildCondition b) =>
-        a.MayMeet(b) && (a.IsAlways || b.IsAlways || plan.BuildCount > plan.Builds.Length || plan.Builds.Any(build => a.Holds(build) && b.Holds(build)));
+    public bool CanMeet(BuildCondition a, BuildCondition b) => a.MayMeet(b) && (a.IsAlways || b.IsAlways || Builds.CanHold(a.And(b)));
 
     private static Dictionary<string, T> Index<T>(ImmutableArray<T> rows, Func<T, string> id)
     {

@@ -4,7 +4,11 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Checking;
 
 /// <summary>The wires on one stud, as many as one build has.</summary>
-internal sealed record StudStack(Thing Thing, string Pin, IReadOnlyList<Wire> Wires);
+internal sealed record StudStack(Thing Thing, string Pin, IReadOnlyList<Wire> Wires)
+{
+    /// <summary>The fewest options with which there are more than so many.</summary>
+    public BuildCondition Cause(RuleContext context, double most) => context.Builds.CauseOf(Wires, w => w.Builds, _ => 1, most);
+}
 
 /// <summary>Studs with their rings.</summary>
 internal static class StudStacks
@@ -14,8 +18,5 @@ internal static class StudStacks
             .SelectMany(t => t.Pins.Where(p => p.Style == PinStyle.Stud).Select(p => new StudStack(t, $"{t.Id}.{p.Name}", Together(context, [.. context.EndsAt(t.Id, p.Name).Select(e => e.Wire)]))))
             .Where(s => s.Wires.Count > 0);
 
-    private static List<Wire> Together(RuleContext context, List<Wire> wires) =>
-        context.Plan.BuildCount != context.Plan.Builds.Length || context.Plan.Builds.IsEmpty
-            ? wires
-            : context.Plan.Builds.Select(b => wires.Where(w => w.Builds.Holds(b)).ToList()).MaxBy(l => l.Count)!;
+    private static IReadOnlyList<Wire> Together(RuleContext context, List<Wire> wires) => context.Builds.Heaviest(wires, w => w.Builds, _ => 1);
 }

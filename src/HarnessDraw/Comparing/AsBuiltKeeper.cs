@@ -11,7 +11,7 @@ public static class AsBuiltKeeper
     {
         ArgumentNullException.ThrowIfNull(harness);
         ArgumentNullException.ThrowIfNull(built);
-        return harness with { Layout = harness.Layout with { Paths = [.. harness.Layout.Paths.Select(p => Measured(p, built) is { } run ? p with { LengthMm = run.LengthMm, Known = LengthKnown.Measured } : p)] } };
+        return harness with { Measured = built, Layout = harness.Layout with { Paths = [.. harness.Layout.Paths.Select(p => Measured(p, built) is { } run ? p with { LengthMm = run.LengthMm, Known = LengthKnown.Measured } : p)] } };
     }
 
     /// <summary>The plan with each measured cut length; a measured wire that the plan does not have is told.</summary>
@@ -21,11 +21,11 @@ public static class AsBuiltKeeper
         ArgumentNullException.ThrowIfNull(built);
         var lengths = built.Wires.ToDictionary(w => w.Wire, StringComparer.Ordinal);
         var ids = plan.Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
-        var strangers = built.Wires.Where(w => !ids.Contains(w.Wire)).Select(w => new Finding
+        var strangers = built.Wires.Select(w => (w.Wire, w.At)).Concat(built.Resistances.Select(r => (r.Wire, r.At))).Where(w => !ids.Contains(w.Wire)).Select(w => new Finding
         {
             Rule = "as-built-unknown",
             Severity = Severity.Warning,
-            Message = $"Wire {w.Wire} was measured as built and is not in the plan: its length is not used.",
+            Message = $"Wire {w.Wire} was measured as built and is not in the plan: what was measured is not used.",
             Cure = "Mend the id in the as-built file, or take the row out.",
             Source = "workshop practice, no standard",
             Where = [w.Wire],

@@ -4,7 +4,7 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Comparing;
 
-/// <summary>Makes a changed description keep what was built: cavities and ids before planning, cut lengths after it.</summary>
+/// <summary>Makes a changed description keep what was built: cavities, splices and ids before planning, cut lengths after it.</summary>
 public static class FrozenKeeper
 {
     /// <summary>The harness with the cavities and wire ids that were built, where the description leaves them open.</summary>
@@ -13,7 +13,7 @@ public static class FrozenKeeper
         ArgumentNullException.ThrowIfNull(harness);
         ArgumentNullException.ThrowIfNull(frozen);
         var mates = harness.Things.Where(t => t.Kind == ThingKind.Mate).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
-        return harness with { Nets = [.. harness.Nets.Select(n => Keep(n, frozen, mates))] };
+        return harness with { Built = frozen, Nets = [.. harness.Nets.Select(n => Keep(n, frozen, mates))] };
     }
 
     private static Net Keep(Net net, FrozenHarness frozen, HashSet<string> mates)
@@ -35,6 +35,7 @@ public static class FrozenKeeper
         ArgumentNullException.ThrowIfNull(frozen);
         var built = frozen.Wires.ToDictionary(w => w.Id, StringComparer.Ordinal);
         var findings = plan.PlanningFindings.ToBuilder();
+        findings.AddRange(MovedSplices(plan, frozen));
         var wires = plan.Wires.Select(wire =>
         {
             if (!built.TryGetValue(wire.Id, out var old) || old.CutMm is not { } cutMm || old.From != wire.From.ToString() || old.To != wire.To.ToString() || cutMm == wire.CutLengthMm || wire.ByHand)
@@ -60,5 +61,30 @@ public static class FrozenKeeper
             return wire with { CutLengthMm = cutMm };
         });
         return plan with { Wires = [.. wires], PlanningFindings = findings.ToImmutable() };
+    }
+
+    // a net that lost its splices altogether is told by its wires
+    private static IEnumerable<Finding> MovedSplices(Plan plan, FrozenHarness frozen)
+    {
+        var places = plan.Tree.Segments.ToDictionary(s => s.Id, s => (s.From, s.To), StringComparer.Ordinal);
+        var nets = plan.Splices.ToLookup(s => s.Net, StringComparer.Ordinal);
+        foreach (var was in frozen.Splices.Where(s => s.From is not null && nets[s.Net].Any()))
+        {
+            var now = nets[was.Net].FirstOrDefault(s => s.Id == was.Id);
+            var (from, to) = now is null ? default : places.GetValueOrDefault(now.Segment);
+            var isThere = now is not null && ((from, to) == (was.From, was.To) || (to, from) == (was.From, was.To));
+            if (!isThere)
+            {
+                yield return new Finding
+                {
+                    Rule = "built-splice-moved",
+                    Severity = Severity.Warning,
+                    Message = $"Splice {was.Id} was built {was.AtMm:0} mm from {was.From} towards {was.To}; that stretch no longer holds it, and its circuit is spliced anew.",
+                    Cure = "Take the path back, or open the harness there and splice it anew.",
+                    Source = "geometry",
+                    Where = [was.Id, .. nets[was.Net].Select(s => s.Circuit).Distinct(StringComparer.Ordinal)],
+                };
+            }
+        }
     }
 }

@@ -56,6 +56,9 @@ public static class HarnessComparer
         return new(bag.HasErrors ? null : Changes(old, now), bag.ToSorted());
     }
 
+    /// <summary>A kind of change as one word.</summary>
+    public static string Word(ChangeKind kind) => kind switch { ChangeKind.Add => "add", ChangeKind.Cut => "cut", ChangeKind.Move => "move", _ => "remove" };
+
     private static HarnessChanges Changes(FrozenHarness old, FrozenHarness now)
     {
         var before = old.Wires.ToDictionary(w => w.Id, StringComparer.Ordinal);

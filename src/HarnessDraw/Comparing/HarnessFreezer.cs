@@ -22,7 +22,7 @@ public static class HarnessFreezer
             SourceHash = harness.SourceHash,
             Wires = wires,
             Cavities = [.. plan.Cavities.Where(c => c.Wire is not null && nets.ContainsKey(c.Wire)).Select(c => new FrozenCavity(c.Connector, c.Cavity, c.Wire!, nets[c.Wire!]))],
-            Splices = [.. plan.Splices.Select(s => new FrozenSplice(s.Id, s.Net, s.Segment, s.AtMm))],
+            Splices = [.. plan.Splices.Select(s => (Splice: s, Segment: plan.Tree.Segments.FirstOrDefault(t => t.Id == s.Segment))).Select(s => new FrozenSplice(s.Splice.Id, s.Splice.Net, s.Splice.Segment, s.Splice.AtMm) { From = s.Segment?.From, To = s.Segment?.To })],
             HalfRevisions = wires.Select(w => w.Half).OfType<string>().Distinct(StringComparer.Ordinal).ToImmutableSortedDictionary(h => h, _ => revision ?? "", StringComparer.Ordinal),
         };
     }

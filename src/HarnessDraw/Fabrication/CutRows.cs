@@ -11,7 +11,7 @@ public static class CutRows
     {
         ArgumentNullException.ThrowIfNull(plan);
         return Numbered(plan.Wires
-            .Select(RowOf)
+            .Select(w => RowOf(plan, w))
             .OrderBy(r => r.Reel.WireType, StringComparer.Ordinal)
             .ThenByDescending(r => r.Reel.AreaMm2)
             .ThenBy(r => r.Reel.SizeLabel, StringComparer.Ordinal)
@@ -27,7 +27,7 @@ public static class CutRows
         var facts = new WireFactFinder(plan);
         var branches = plan.Wires.ToDictionary(w => w.Id, facts.BranchOf, StringComparer.Ordinal);
         return Numbered(plan.Wires
-            .Select(RowOf)
+            .Select(w => RowOf(plan, w))
             .OrderBy(r => branches[r.Wire.Id] is null)
             .ThenBy(r => branches[r.Wire.Id], StringComparer.Ordinal)
             .ThenByDescending(r => r.Wire.CutLengthMm ?? double.NegativeInfinity)
@@ -39,15 +39,15 @@ public static class CutRows
     public static ImmutableArray<CutRow> ByWire(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Numbered(plan.Wires.Select(RowOf).OrderBy(r => r.Wire.Id, NaturalOrder.Instance));
+        return Numbered(plan.Wires.Select(w => RowOf(plan, w)).OrderBy(r => r.Wire.Id, NaturalOrder.Instance));
     }
 
-    private static CutRow RowOf(Wire wire) => new(0, wire, new Reel(wire.WireType, wire.AreaMm2, wire.SizeLabel, wire.Colour), ExactOf(wire));
+    private static CutRow RowOf(Plan plan, Wire wire) => new(0, wire, new Reel(wire.WireType, wire.AreaMm2, wire.SizeLabel, wire.Colour), ExactOf(wire, PlanningOptions.Usual.With(plan.Harness.Allowances).RoundUpToMm));
 
     private static ImmutableArray<CutRow> Numbered(IEnumerable<CutRow> rows) => [.. rows.Select((r, i) => r with { Number = i + 1 })];
 
     // a length given by hand stands for itself; a planned one is the sum before rounding up
-    private static double? ExactOf(Wire wire)
+    private static double? ExactOf(Wire wire, double roundedUpToMm)
     {
         if (wire.CutLengthMm is not { } cutMm)
         {
@@ -55,7 +55,7 @@ public static class CutRows
         }
 
         var sumMm = wire.PathLengthMm + wire.Allowances.Sum(a => a.LengthMm);
-        var isRoundedSum = sumMm is { } mm && mm > cutMm - 10.0001 && mm <= cutMm + 0.0001;
+        var isRoundedSum = sumMm is { } mm && mm > cutMm - roundedUpToMm - 0.0001 && mm <= cutMm + 0.0001;
         return isRoundedSum ? sumMm : cutMm;
     }
 }

@@ -29,25 +29,9 @@ public sealed record FabricationOrder(Plan Plan, ImmutableArray<BuildQuantity> B
         ? "everything"
         : string.Join("; ", Builds.Select(b => $"{b.Quantity} x {(b.Build.Count == 0 ? "usual" : string.Join(", ", b.Build.Select(c => $"{c.Key}={c.Value}")))}"));
 
-    /// <summary>The plan with only what the order makes at least once.</summary>
-    public Plan Shown
-    {
-        get
-        {
-            if (Builds.IsEmpty)
-            {
-                return Plan;
-            }
+    /// <summary>Each build with its plan and how often it is made; for everything one plan once.</summary>
+    public IEnumerable<(Plan Plan, int Times)> Each => Builds.IsEmpty ? [(Plan, 1)] : Builds.Select(b => (Plan.For(b.Build), b.Quantity));
 
-            var kept = Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
-            return Plan with
-            {
-                Wires = [.. Plan.Wires.Where(w => kept.Contains(w.Id))],
-                Splices = [.. Plan.Splices.Select(s => s with { Wires = [.. s.Wires.Where(kept.Contains)] }).Where(s => s.Wires.Length > 1)],
-                Cavities = [.. Plan.Cavities.Where(c => c.Wire is null || kept.Contains(c.Wire))],
-                Fuses = [.. Plan.Fuses.Select(f => f with { Wires = [.. f.Wires.Where(kept.Contains)] })],
-                Tree = Plan.Tree with { Segments = [.. Plan.Tree.Segments.Select(s => s with { Wires = [.. s.Wires.Where(kept.Contains)] })] },
-            };
-        }
-    }
+    /// <summary>The plan with only what the order makes at least once.</summary>
+    public Plan Shown => Builds.IsEmpty ? Plan : Plan.Only(w => QuantityOf(w.Builds) > 0);
 }

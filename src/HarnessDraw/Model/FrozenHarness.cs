@@ -14,8 +14,12 @@ public sealed record FrozenWire(string Id, string Circuit, string Net, string Fr
 /// <summary>A cavity that a built harness has filled.</summary>
 public sealed record FrozenCavity(string Connector, string Cavity, string Wire, string Net);
 
-/// <summary>A splice as it was built: distance from the beginning of its segment, mm.</summary>
-public sealed record FrozenSplice(string Id, string Net, string Segment, double AtMm);
+/// <summary>A splice as it was built: distance from the beginning of its segment, mm. Segments are numbered anew by each plan: the places at their ends tell them.</summary>
+public sealed record FrozenSplice(string Id, string Net, string Segment, double AtMm)
+{
+    public string? From { get; init; }
+    public string? To { get; init; }
+}
 
 /// <summary>What a built harness has, kept beside its description so that later edits keep it.</summary>
 public sealed record FrozenHarness

@@ -29,6 +29,15 @@ public sealed record Harness
     public required ImmutableArray<Net> Nets { get; init; }
     public required ImmutableArray<KeepApart> KeepApart { get; init; }
     public required ImmutableArray<Waiver> Waivers { get; init; }
+
+    /// <summary>What is built already and is kept; null: nothing is.</summary>
+    public FrozenHarness? Built { get; init; }
+
+    /// <summary>Lengths and readings as built.</summary>
+    public AsBuilt Measured { get; init; } = AsBuilt.Nothing;
+
+    /// <summary>Allowances on wire lengths that the description states.</summary>
+    public AllowanceRules Allowances { get; init; } = AllowanceRules.AsUsual;
     public required VehicleLayout Layout { get; init; }
     public required Catalogue Catalogue { get; init; }
 

@@ -38,6 +38,16 @@ public sealed record BuildCondition(ImmutableArray<OptionChoice> AllOf)
         return AllOf.All(a => other.AllOf.All(b => a.Option != b.Option || a.Choices.Intersect(b.Choices).Any()));
     }
 
+    /// <summary>Builds in which both hold, options in ordinal order.</summary>
+    public BuildCondition And(BuildCondition other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return IsAlways
+            ? other
+            : new([.. AllOf.Concat(other.AllOf).GroupBy(c => c.Option, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => new OptionChoice(g.Key, g.Select(c => c.Choices).Aggregate((x, y) => [.. x.Intersect(y, StringComparer.Ordinal)])))]);
+    }
+
     /// <summary>For people: 'charging: exciter; cooling: belt fan or none', or the empty text for always.</summary>
     public string Words => string.Join("; ", AllOf.Select(c => $"{c.Option}: {string.Join(" or ", c.Choices)}"));
 

@@ -161,6 +161,9 @@ public sealed record Thing
     /// <summary>For a mate: true when the harness makes the wires on its cabin side too.</summary>
     public bool BothSidesBuilt { get; init; }
 
+    /// <summary>Allowances of the wire ends at it.</summary>
+    public AllowanceRules Allowances { get; init; } = AllowanceRules.AsUsual;
+
     /// <summary>Surface or finish note of a ground point.</summary>
     public string? Note { get; init; }
 

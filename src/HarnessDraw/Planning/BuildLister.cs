@@ -6,49 +6,17 @@ namespace HarnessDraw.Planning;
 /// <summary>Lists the builds that the option rules allow, the usual one first, then in the order of options and choices.</summary>
 public static class BuildLister
 {
-    /// <summary>At most <paramref name="most"/> valid builds, and how many there are in all (counting stops at one million combinations).</summary>
+    /// <summary>At most <paramref name="most"/> valid builds, and how many there are in all.</summary>
     public static (ImmutableArray<ImmutableSortedDictionary<string, string>> Builds, long Count) List(Harness harness, int most)
     {
         ArgumentNullException.ThrowIfNull(harness);
+        var space = new OptionSpace(harness.Options, harness.OptionRules);
         var usual = harness.Options.ToImmutableSortedDictionary(o => o.Id, o => o.Usual, StringComparer.Ordinal);
-        var builds = ImmutableArray.CreateBuilder<ImmutableSortedDictionary<string, string>>();
-        long count = 0;
-        long tried = 0;
-        if (IsValid(usual, harness.OptionRules))
-        {
-            builds.Add(usual);
-        }
-
-        void Choose(int option, ImmutableSortedDictionary<string, string> soFar)
-        {
-            if (tried >= 1_000_000)
-            {
-                return;
-            }
-
-            if (option == harness.Options.Length)
-            {
-                tried++;
-                if (IsValid(soFar, harness.OptionRules))
-                {
-                    count++;
-                    if (builds.Count < most && !Same(soFar, usual))
-                    {
-                        builds.Add(soFar);
-                    }
-                }
-
-                return;
-            }
-
-            foreach (var choice in harness.Options[option].Choices)
-            {
-                Choose(option + 1, soFar.SetItem(harness.Options[option].Id, choice));
-            }
-        }
-
-        Choose(0, ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal));
-        return (builds.ToImmutable(), count);
+        var isValid = space.CanHold(new([.. usual.Select(c => new OptionChoice(c.Key, [c.Value]))]));
+        var count = space.Count;
+        var first = count > most ? Pairs(harness.Options, space).Concat(space.First(most)) : space.First(most);
+        var others = first.Where(b => !isValid || !Same(b, usual)).DistinctBy(b => string.Join(';', b.Values), StringComparer.Ordinal);
+        return ([.. (isValid ? others.Prepend(usual) : others).Take(most)], count);
     }
 
     /// <summary>
@@ -85,12 +53,23 @@ public static class BuildLister
         return chosen.ToImmutable();
     }
 
-    private static bool IsValid(ImmutableSortedDictionary<string, string> build, ImmutableArray<OptionRule> rules) =>
-        rules.All(r => !Has(build, r.IfOption, r.IfChoice) || Has(build, r.ThenOption, r.ThenChoice) == r.Needs);
-
-    private static bool Has(ImmutableSortedDictionary<string, string> build, string option, string choice) =>
-        build.TryGetValue(option, out var chosen) && chosen == choice;
+    // where builds are too many to list, those listed show every pair of choices that a build can have
+    private static IEnumerable<ImmutableSortedDictionary<string, string>> Pairs(ImmutableArray<Option> options, OptionSpace space)
+    {
+        var shown = new HashSet<(string, string)>();
+        foreach (var (a, b) in options.SelectMany((a, i) => options.Skip(i + 1).Select(b => (a, b))))
+        {
+            foreach (var (x, y) in a.Choices.SelectMany(x => b.Choices.Select(y => (x, y))).Where(p => !shown.Contains(($"{a.Id}={p.x}", $"{b.Id}={p.y}"))))
+            {
+                if (space.FirstWith(new([new(a.Id, [x]), new(b.Id, [y])])) is { } build)
+                {
+                    shown.UnionWith(options.SelectMany((o, i) => options.Skip(i + 1).Select(p => ($"{o.Id}={build[o.Id]}", $"{p.Id}={build[p.Id]}"))));
+                    yield return build;
+                }
+            }
+        }
+    }
 
     private static bool Same(ImmutableSortedDictionary<string, string> a, ImmutableSortedDictionary<string, string> b) =>
-        a.All(p => Has(b, p.Key, p.Value));
+        a.All(p => b.TryGetValue(p.Key, out var chosen) && chosen == p.Value);
 }

@@ -15,6 +15,7 @@ public static class HarnessPlanner
     {
         ArgumentNullException.ThrowIfNull(harness);
         ArgumentNullException.ThrowIfNull(options);
+        options = options.With(harness.Allowances);
         var (builds, buildCount) = BuildLister.List(harness, options.MostBuilds);
         if (builds.IsEmpty)
         {

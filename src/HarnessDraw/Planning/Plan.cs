@@ -103,6 +103,9 @@ public sealed record Allowance(string What, double LengthMm);
 /// <summary>The worst operating state of a wire.</summary>
 public sealed record WorstState(string State, double CurrentA, double DropV, double TemperatureC);
 
+/// <summary>The largest current of a wire in one build, amperes.</summary>
+public sealed record BuildCurrent(ImmutableSortedDictionary<string, string> Build, double CurrentA);
+
 /// <summary>One cut piece of conductor. Null figures are unknown.</summary>
 public sealed record Wire
 {
@@ -135,6 +138,9 @@ public sealed record Wire
     public BuildCondition Builds { get; init; } = BuildCondition.Always;
     public WorstState? Worst { get; init; }
     public double? AmpacityA { get; init; }
+
+    /// <summary>Currents in the builds that were solved (they show every pair of choices), where these differ.</summary>
+    public ImmutableArray<BuildCurrent> BuildCurrents { get; init; } = [];
 
     /// <summary>Nearest first.</summary>
     public ImmutableArray<string> ProtectedBy { get; init; } = [];

@@ -17,8 +17,9 @@ internal static class PlanAssembler
         ImmutableArray<ImmutableSortedDictionary<string, string>> builds, long buildCount, PlanningFindings findings)
     {
         var index = routed.Index;
-        var ids = new WireNames(index).Of(rows);
-        var splices = Splices(routed, rows, sizing.Wiring, ids);
+        var spliceIds = SpliceNames.Of(sizing.Wiring);
+        var ids = new WireNames(index, spliceIds).Of(rows);
+        var splices = Splices(routed, rows, sizing.Wiring, ids, spliceIds);
         var tree = Tree(routed, rows, ids, new BundleSizer(index, options, builds), options);
         var wires = Wires(routed, rows, sizing, ids, splices, tree, options);
         Report(index, sizing, rows, ids, findings);
@@ -40,7 +41,7 @@ internal static class PlanAssembler
         return plan with { Nodes = NetworkSolver.Volts(plan, builds[0], options) };
     }
 
-    private static ImmutableArray<Splice> Splices(RoutedHarness routed, ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<string> ids)
+    private static ImmutableArray<Splice> Splices(RoutedHarness routed, ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<string> ids, ImmutableArray<string> spliceIds)
     {
         var made = ImmutableArray.CreateBuilder<Splice>();
         for (var n = 0; n < wiring.Splices.Length; n++)
@@ -51,7 +52,7 @@ internal static class PlanAssembler
             var part = EndFitter.SpliceFor(routed.Index, routed.Tree, splice.Point, at.Sum(w => rows[w].SizeNow.AreaMm2));
             made.Add(new()
             {
-                Id = $"SP{n + 1}",
+                Id = spliceIds[n],
                 Circuit = net.Circuit,
                 Net = net.Id,
                 Segment = splice.Point.Segment < 0 ? "" : routed.Tree.Segments[splice.Point.Segment].Id,
@@ -130,6 +131,7 @@ internal static class PlanAssembler
                 Segments = row.SegmentIds,
                 Builds = row.Draft.Builds,
                 Worst = reasons.WorstOf(row),
+                BuildCurrents = reasons.BuildCurrentsOf(row),
                 AmpacityA = Math.Round(row.DeratedA(row.Size), 2),
                 ProtectedBy = row.ProtectedBy,
                 DecidedBy = reason.DecidedBy,

@@ -1,3 +1,5 @@
+using HarnessDraw.Model;
+
 namespace HarnessDraw.Planning;
 
 /// <summary>
@@ -66,8 +68,14 @@ public sealed record PlanningOptions
     public double DripLoopMm { get; init; } = 60;
     public double StudStackMm { get; init; } = 10;
 
+    /// <summary>Whether the outer wires of a bend get its angle times the bundle's radius more (geometry).</summary>
+    public bool Bends { get; init; } = true;
+
     /// <summary>Least distance of splices from one another, from breakouts and from connectors, mm.</summary>
     public double SpliceClearMm { get; init; } = 40;
+
+    /// <summary>Least distance of sealed splices from one another, mm: side by side they make a lump (vehicle service practice).</summary>
+    public double SealedSpliceClearMm { get; init; } = 50;
 
     /// <summary>Ambient above which no splice is placed, degC.</summary>
     public double SpliceMaxC { get; init; } = 95;
@@ -83,4 +91,24 @@ public sealed record PlanningOptions
 
     /// <summary>Valid builds listed in a plan, at most.</summary>
     public int MostBuilds { get; init; } = 256;
+
+    /// <summary>These figures with the allowances that a description states.</summary>
+    public PlanningOptions With(AllowanceRules stated)
+    {
+        ArgumentNullException.ThrowIfNull(stated);
+        return this with
+        {
+            LayFraction = stated.LayMmPerM / 1000 ?? LayFraction,
+            BreakoutExtraMm = stated.BreakoutMm ?? BreakoutExtraMm,
+            Bends = stated.Bends ?? Bends,
+            SmallDressMm = stated.DressMm ?? SmallDressMm,
+            LargeDressMm = stated.LargeDressMm ?? LargeDressMm,
+            MateDressMm = stated.MateDressMm ?? MateDressMm,
+            Reterminations = stated.NewTerminals ?? Reterminations,
+            ServiceLoopMm = stated.ServiceLoopMm ?? ServiceLoopMm,
+            DripLoopMm = stated.DripLoopMm ?? DripLoopMm,
+            StudStackMm = stated.StudStackMm ?? StudStackMm,
+            RoundUpToMm = stated.RoundUpMm ?? RoundUpToMm,
+        };
+    }
 }

@@ -2,19 +2,22 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HarnessDraw.Model;
 using HarnessDraw.Planning.Sizing;
+using HarnessDraw.Planning.Splicing;
 
 namespace HarnessDraw.Planning;
 
 /// <summary>
 /// Ids of wires: a letter for the half (first letter of its name), P for sources and bars, W without a mate, and a number in circuit order.
-/// Ids given by hand stay and are stepped over.
+/// Ids given by hand, and those of wires that are built, stay and are stepped over.
 /// </summary>
-internal sealed class WireNames(HarnessIndex index)
+internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> spliceIds)
 {
+    private readonly BuiltWiring built = new(index.Harness.Built);
+
     public ImmutableArray<string> Of(ImmutableArray<WireRow> rows)
     {
         var halves = HalvesOfThings(rows);
-        var fixedIds = rows.Select(FixedId).Where(i => i is not null).ToHashSet(StringComparer.Ordinal)!;
+        var fixedIds = rows.Select(FixedId).OfType<string>().Concat(built.WireIds).ToHashSet(StringComparer.Ordinal);
         var next = new Dictionary<string, int>(StringComparer.Ordinal);
         var ids = ImmutableArray.CreateBuilder<string>(rows.Length);
         foreach (var row in rows)
@@ -39,7 +42,9 @@ internal sealed class WireNames(HarnessIndex index)
         return ids.ToImmutable();
     }
 
-    private static string? FixedId(WireRow row) => row.Draft.Hand?.Id ?? (row.Net.Ends.Length == 1 ? row.Net.FixedWireId : null);
+    private string? FixedId(WireRow row) => row.Draft.Hand?.Id ?? (row.Net.Ends.Length == 1 ? row.Net.FixedWireId : null) ?? built.IdOf(row.Net, EndOf(row.Draft.From), EndOf(row.Draft.To));
+
+    private (PinRef? Pin, string? Splice) EndOf(DraftEnd end) => (end.Pin, end.Splice >= 0 ? spliceIds[end.Splice] : null);
 
     private string LetterOf(WireRow row, Dictionary<string, string> halves)
     {

@@ -95,6 +95,7 @@ public static class HarnessReader
             Nets = nets,
             KeepApart = RemarkReader.Apart(draft),
             Waivers = RemarkReader.Waivers(draft),
+            Allowances = AllowanceReader.Read(draft.Root.Map("allowances"), draft.Bag),
             Layout = draft.Layout ?? new VehicleLayout { Title = "", Root = "", Places = [], Paths = [] },
             Catalogue = draft.Catalogue,
             OpenQuestions = [.. checker.Unknowns.Select(u => new OpenQuestion(u.What, u.Node.At))],

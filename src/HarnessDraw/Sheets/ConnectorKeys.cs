@@ -6,7 +6,7 @@ namespace HarnessDraw.Sheets;
 /// <summary>The short names used on connector pages.</summary>
 internal sealed record ConnectorKeys(TerminalKeys Terminals, SealKeys Seals, OptionKeys Options, RevisionMarks Revisions)
 {
-    public static ConnectorKeys Of(Plan plan) => new(new(plan), new(plan), new(plan.Wires.Select(w => w.Builds)), new(plan));
+    public static ConnectorKeys Of(Plan plan, ChangeMarks? changes) => new(new(plan), new(plan), new(plan.Wires.Select(w => w.Builds)), new(plan, changes));
 
     /// <summary>The terminals, seals and options of some rows, told in lines; a key and its id stay together.</summary>
     public IEnumerable<string> Explained(IEnumerable<ConnectorRow> rows)

@@ -19,7 +19,7 @@ public static class ConnectorSheets
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
         var subjects = ConnectorSubjects.Of(shown).Where(s => s.Rows.Any(r => r.Wire is not null)).ToImmutableArray();
-        var keys = ConnectorKeys.Of(shown);
+        var keys = ConnectorKeys.Of(shown, options.Changes);
         var block = SheetTitle.Of(plan, findings, options, "Connectors", "connectors");
         var pages = ImmutableArray.CreateBuilder<ConnectorPage>();
         var refused = new List<string>();

@@ -38,7 +38,7 @@ public static class CutListSheets
     {
         var block = SheetTitle.Of(plan, findings, options, "Cut list by reel", "cut list");
         var frame = Frame.Compose(paper, block, FrameOf);
-        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), new RevisionMarks(shown), options, frame.Border.Frame);
+        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), new RevisionMarks(shown, options.Changes), options, frame.Border.Frame);
         var height = frame.TitleBox.Y - frame.Border.Frame.Y - HeadlineMm;
         if (height < table.HeadMm + FootMm + 6 || !table.Fits)
         {

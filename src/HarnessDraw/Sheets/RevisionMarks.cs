@@ -5,8 +5,11 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
-/// <summary>Which wires the newest revision changed: those whose id, circuit or end its 'where' names. Older changes carry no mark (common practice, no source).</summary>
-internal sealed class RevisionMarks(Plan plan)
+/// <summary>
+/// Which wires are marked as changed: against a built state that was named, else those whose id, circuit or end the newest revision's 'where' names. Older changes
+/// carry no mark (common practice, no source).
+/// </summary>
+internal sealed class RevisionMarks(Plan plan, ChangeMarks? changes)
 {
     private readonly Revision? newest = plan.Harness.Drawing.Revisions is { IsEmpty: false } all ? all[^1] : null;
 
@@ -17,13 +20,18 @@ internal sealed class RevisionMarks(Plan plan)
 
     /// <summary>The mark of a wire, or nothing.</summary>
     public CellRevision? Of(Wire? wire) =>
-        wire is not null && newest is not null && new[] { wire.Id, wire.Circuit, wire.From.At, wire.To.At }.Any(Named.Contains) ? new(newest.Rev) : null;
+        wire is null ? null
+            : changes is not null ? changes.Of(wire.Id) is { } change ? new(change.Word.ToUpperInvariant()) : null
+            : newest is not null && new[] { wire.Id, wire.Circuit, wire.From.At, wire.To.At }.Any(Named.Contains) ? new(newest.Rev) : null;
 
     /// <summary>What the mark means, where any of the wires carries it.</summary>
-    public IEnumerable<string> Explained(IEnumerable<Wire?> wires) => wires.Any(w => Of(w) is not null) ? [$"Triangle {newest!.Rev}: changed in revision {newest.Rev}."] : [];
+    public IEnumerable<string> Explained(IEnumerable<Wire?> wires) =>
+        !wires.Any(w => Of(w) is not null) ? []
+            : changes is not null ? [$"Triangle: changed since {changes.From}; ADD new, CUT cut anew, MOVE an end elsewhere."]
+            : [$"Triangle {newest!.Rev}: changed in revision {newest.Rev}."];
 }
 
-/// <summary>A triangle with the letter of the revision beside it.</summary>
+/// <summary>A triangle with the letter of the revision, or the word of the change, beside it.</summary>
 internal sealed record CellRevision(string Rev) : CellPart
 {
     private const double SideMm = 3;

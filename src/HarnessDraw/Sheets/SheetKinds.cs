@@ -28,12 +28,15 @@ public static class SheetKinds
     public const string HandoutKey = "handout-key";
     public const string Projector = "projector";
 
+    /// <summary>Drawn where a built state was named to compare with; not asked for by name.</summary>
+    public const string Changes = "changes";
+
     public static ImmutableArray<string> All { get; } = [WallChart, Connectors, CutList, FuseCard, Labels, SpliceTable, Trace, BuildBoard, LayOrder, BenchTest, OpeningTemplate, Power, Installation, Commissioning, FoundWires, Symptoms, Survey, Handout, HandoutKey, Projector];
 
     /// <summary>What is drawn when nothing is asked for by name.</summary>
     public static ImmutableArray<string> Usual { get; } = [WallChart, Connectors, CutList];
 
-    /// <param name="kind">One of <see cref="All"/>.</param>
+    /// <param name="kind">One of <see cref="All"/>, or <see cref="Changes"/>.</param>
     /// <param name="plan">The plan, already filtered when one build is shown.</param>
     /// <param name="findings">What was found in it; errors mark the sheets.</param>
     /// <param name="options">What the person asked for.</param>
@@ -59,6 +62,7 @@ public static class SheetKinds
         Handout => Teaching.HandoutSheets.Compose(plan, findings, options),
         HandoutKey => Teaching.HandoutSheets.ComposeKey(plan, findings, options),
         Projector => Teaching.ProjectorSheets.Compose(plan, findings, options),
+        Changes => HarnessDraw.Sheets.Changes.ChangeSheets.Compose(plan, findings, options),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "not a kind of sheet"),
     };
 }

@@ -30,6 +30,9 @@ public sealed record SheetOptions
 
     /// <summary>Drawn in the title block; null when the description names none.</summary>
     public DrawnOutlines? Logo { get; init; }
+
+    /// <summary>What is marked as changed against a built state; null: nothing is compared.</summary>
+    public ChangeMarks? Changes { get; init; }
 }
 
 /// <summary>The figures of the wall chart that the plan's JSON carries. Bounds are null where not proven, with the reason.</summary>

@@ -21,7 +21,8 @@ public static class CircuitTracer
 
         var finder = new WayFinder(plan);
         var ways = wanted.Select(finder.Find).ToImmutableArray();
-        return new(new(circuitOrLoad, ways) { NotKnown = [.. finder.NotKnown.Concat(Unknowns.Of(plan, ways)).Distinct()] }, []);
+        var stops = ways.SelectMany(w => w.Stops).Select(s => s.Node).ToHashSet(StringComparer.Ordinal);
+        return new(new(circuitOrLoad, ways) { Read = [.. plan.Harness.Measured.Volts.Where(v => stops.Contains(v.Pin))], NotKnown = [.. finder.NotKnown.Concat(Unknowns.Of(plan, ways)).Distinct()] }, []);
     }
 
     // null: neither a circuit nor a thing

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Tracing;
 
@@ -7,6 +8,9 @@ public sealed record Trace(string Name, ImmutableArray<TraceWay> Ways)
 {
     /// <summary>In words, each once: what could not be told.</summary>
     public required ImmutableArray<string> NotKnown { get; init; }
+
+    /// <summary>Volts that were read at its stops on the built harness.</summary>
+    public ImmutableArray<VoltsRead> Read { get; init; } = [];
 }
 
 /// <summary>

@@ -21,6 +21,17 @@ public static class TraceTextWriter
             WriteWay(text, trace.Ways[i], i == 0 ? 0 : SameStops(trace.Ways[i - 1], trace.Ways[i]));
         }
 
+        if (!trace.Read.IsEmpty)
+        {
+            Line(text, "READ LAST ON THE BUILT HARNESS");
+            foreach (var read in trace.Read)
+            {
+                Line(text, $"  {read.Pin}, {read.State}: {Volts(read.Volts, "0.00")} V");
+            }
+
+            text.Append('\n');
+        }
+
         if (!trace.NotKnown.IsEmpty)
         {
             Line(text, "NOT KNOWN");

@@ -40,6 +40,9 @@ public sealed record DrawOrder
     /// <summary>True for a class: see <see cref="SheetOptions.Teaching"/>.</summary>
     public bool Teaching { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
+
+    /// <summary>What has changed since a built state: marked on the sheets and told on one of its own.</summary>
+    public ChangeMarks? Changes { get; init; }
     public int Dpi { get; init; } = 200;
     public bool EmbedFonts { get; init; }
     public FaceSet Faces { get; init; } = FaceSet.Shipped;
@@ -56,5 +59,6 @@ public sealed record DrawOrder
         Units = Units,
         Logo = Logo,
         Teaching = Teaching,
+        Changes = Changes,
     };
 }

@@ -1,3 +1,4 @@
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tests.Checking;
@@ -20,11 +21,13 @@ internal static class IdentityCases
         // 12 V over 3 ohm is 4 A
         new("power-figures-disagree", p => p.Element("ignition coil", "primary", e => e with { ResistanceOhm = 2.5 }), ["the current gives 4 A and 2.5 Ω gives 4.8 A"], p => p.Element("ignition coil", "primary", e => e with { ResistanceOhm = 2.7 })),
         new("nominal-volts-differ", p => p.Element("fan relay", "coil", e => e with { NominalV = 12 }).Circuit("fan trigger", c => c with { NominalV = 24 }), ["made for 12 V", "24 V circuit: 4 times the heat"], p => p.Element("fan relay", "coil", e => e with { NominalV = 13.8 })),
-        new("options-contradict", p => p with { Builds = [], BuildCount = 0 }, ["No build is possible"], p => p),
-        new("dead-choice", p => p with { Builds = p.Builds[..1], BuildCount = 1 }, ["charging=single wire is in none of the 1"], p => p),
+        new("options-contradict", p => Never(p, "exciter", "single wire"), ["No build is possible"], p => p),
+        new("dead-choice", p => Never(p, "single wire"), ["charging=single wire is in none of the"], p => p),
         new("never-built", p => p.Circuit("exciter", c => c with { OnlyWith = new([new("charging", ["dynamo"])]) }), ["exciter is built only with charging=dynamo"], p => p),
         new("not-fitted-no-fate", p => p.Circuit("exciter", c => c with { WhenNotFitted = null }), ["Without charging=exciter", "firewall.A5"], p => p),
     ];
+
+    private static Plan Never(Plan p, params string[] choices) => p.Harness(h => h with { OptionRules = [.. choices.Select(c => new OptionRule("charging", c, false, "charging", c, null))] });
 
     private static Plan Again(Plan p, double a, double b) => p.Path("left wing rear - left wing front", x => x with { LengthMm = a, AgainMm = b });
 }

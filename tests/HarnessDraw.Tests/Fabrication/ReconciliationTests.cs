@@ -3,6 +3,7 @@ using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Fabrication.Kits;
 using HarnessDraw.Fabrication.Supplies;
 using HarnessDraw.Planning;
+using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Layout;
 using HarnessDraw.Tests.Sheets;
 using HarnessDraw.Writing.Lists;
@@ -72,6 +73,14 @@ public class ReconciliationTests
         Assert.Equal(ids.SelectMany(i => (string[])[i + " A", i + " B"]).Order(StringComparer.Ordinal), labels.Select(l => $"{l.Wire} {l.End}").Order(StringComparer.Ordinal));
         Assert.Equal(ids, BranchBags.Of(order).SelectMany(b => b.Wires.Select(r => r.Wire.Id)).Order(StringComparer.Ordinal));
         AssertEachCavityEndOnce(plan);
+
+        // board and bench test: once on each, or the sheet would not be written
+        foreach (var kind in new[] { SheetKinds.LayOrder, SheetKinds.BenchTest })
+        {
+            var sheets = SheetKinds.Compose(kind, plan, [], new()).Sheets;
+            Assert.NotEmpty(sheets);
+            Assert.Empty(WireCoverage.Check(plan, sheets));
+        }
     }
 
     private static void AssertEachCavityEndOnce(Plan plan)

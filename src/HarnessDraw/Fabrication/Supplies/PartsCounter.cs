@@ -1,3 +1,4 @@
+using System.Globalization;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
@@ -28,8 +29,10 @@ internal sealed class PartsCounter(FabricationOrder order)
         .Where(t => t.ConnectorPart is not null)
         .SelectMany(t => Used(t).SelectMany(b => PlugsOf(t, b.Wired).Select(p => ((string?)p, b.Quantity)))));
 
-    public IEnumerable<KeyValuePair<string, int>> Fuses() => Sum(order.Plan.Fuses.Where(f => f.RatingA is not null)
-        .Select(f => ((string?)$"{KindWords(f.Kind)} {f.RatingA:0.##} A", order.Harnesses)));
+    /// <summary>Fuses of the builds that have a wire behind them.</summary>
+    public IEnumerable<KeyValuePair<string, int>> Fuses() => Sum(order.Each.SelectMany(b => b.Plan.Fuses
+        .Where(f => f.RatingA is not null && (!f.Wires.IsEmpty || order.Plan.Fuses.First(o => o.Id == f.Id).Wires.IsEmpty))
+        .Select(f => ((string?)string.Create(CultureInfo.InvariantCulture, $"{KindWords(f.Kind)} {f.RatingA:0.##} A"), b.Times))));
 
     public string Title(string part) =>
         catalogue.Connectors.FirstOrDefault(p => p.Id == part)?.Title

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Fabrication.Cutting;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Fabrication.Supplies;
 
@@ -7,6 +8,14 @@ namespace HarnessDraw.Fabrication.Supplies;
 public sealed record PurchaseLine(string Group, string Part, string Title, string Unit, double Needed, double Spare, string? Note)
 {
     public double Order => Needed + Spare;
+
+    /// <summary>Price of a unit, as the owner's list says.</summary>
+    public double? PriceEach { get; init; }
+
+    /// <summary>Mass of what the harnesses hold of it, grams; null: not known.</summary>
+    public double? Gram { get; init; }
+
+    public double? Price => PriceEach * Order;
 }
 
 /// <summary>How much more is bought than is built in. All common practice, no source.</summary>
@@ -23,10 +32,18 @@ public sealed record SpareRules
     public double TestPieceMm { get; init; } = 150;
 }
 
-/// <summary>Everything that is bought for an order, with copper and harness mass.</summary>
+/// <summary>Everything that is bought for an order, with copper and harness mass; prices and masses of parts as the owner's list has them.</summary>
 public sealed record PurchaseList(ImmutableArray<PurchaseLine> Lines, double CopperGram, double? WireGram)
 {
-    public static PurchaseList Of(FabricationOrder order, ReelPlan reels, SpareRules? spares = null)
+    public string? Currency { get; init; }
+
+    /// <summary>Parts whose mass is known, the wire with them, grams.</summary>
+    public double? HarnessGram => WireGram + Lines.Where(l => l.Group != "wire").Sum(l => l.Gram ?? 0);
+
+    /// <summary>Lines other than wire without a mass: the harness weighs more than <see cref="HarnessGram"/>.</summary>
+    public int WithoutMass => Lines.Count(l => l.Group != "wire" && l.Needed > 0 && l.Gram is null);
+
+    public static PurchaseList Of(FabricationOrder order, ReelPlan reels, SpareRules? spares = null, PriceList? prices = null)
     {
         ArgumentNullException.ThrowIfNull(order);
         ArgumentNullException.ThrowIfNull(reels);
@@ -42,7 +59,8 @@ public sealed record PurchaseList(ImmutableArray<PurchaseLine> Lines, double Cop
             .Concat(parts.Fuses().Select(p => new PurchaseLine("fuse", p.Key, p.Key, "pcs", p.Value, 1, "one spare a rating")))
             .Concat(Consumables.Lines(order));
         var wires = order.Wires.SelectMany(w => Enumerable.Repeat(w, order.QuantityOf(w.Builds))).ToArray();
-        return new([.. lines], wires.Sum(w => WireMass.CopperGrams(w.AreaMm2, w.CutLengthMm ?? 0)), WireMass.GramsOf(order.Plan, wires));
+        var list = prices ?? PriceList.None;
+        return new([.. lines.Select(l => list.Of(l.Part) is { } price ? l with { PriceEach = price.Each, Gram = price.MassGram * l.Needed } : l)], wires.Sum(w => WireMass.CopperGrams(w.AreaMm2, w.CutLengthMm ?? 0)), WireMass.GramsOf(order.Plan, wires)) { Currency = list.Currency };
     }
 
     private static IEnumerable<PurchaseLine> WireLines(FabricationOrder order, ReelPlan reels, SpareRules rules)

@@ -6,8 +6,8 @@ using HarnessDraw.Planning.Sizing;
 namespace HarnessDraw.Planning.Lengths;
 
 /// <summary>
-/// What is added to a wire's route, each allowance named once: lay, turns out of the bundle, dress in the connector, re-termination, strip,
-/// stud stack, service and drip loops. The sum is rounded up once.
+/// What is added to a wire's route, each allowance named once: lay, or twist in a twisted cable; turns out of the bundle, and bends that are none; dress in the
+/// connector, re-termination, strip, stud stack, service and drip loops, what is cut at the car. The sum is rounded up once.
 /// </summary>
 internal sealed class LengthModel(HarnessIndex index, PlanningOptions options, RoutedTree tree)
 {
@@ -24,8 +24,18 @@ internal sealed class LengthModel(HarnessIndex index, PlanningOptions options, R
             }
         }
 
-        Add("lay", wire.PathMm * options.LayFraction);
-        Add("breakout", Turns(wire, bundleMm));
+        if (TwistFactor(wire) is { } twist)
+        {
+            Add("twist", wire.PathMm * (twist - 1));
+        }
+        else
+        {
+            Add("lay", wire.PathMm * options.LayFraction);
+        }
+
+        var (breakoutMm, bendMm) = Turns(wire, bundleMm);
+        Add("breakout", breakoutMm);
+        Add("bend", bendMm);
         foreach (var s in wire.Way.Where(s => tree.Segments[s].MovesMm > 0))
         {
             Add($"service loop {tree.Segments[s].Id}", Math.Max(options.ServiceLoopMm, 1.5 * (tree.Segments[s].MovesMm + (2 * bundleMm(s)))));
@@ -46,45 +56,67 @@ internal sealed class LengthModel(HarnessIndex index, PlanningOptions options, R
             return;
         }
 
+        var thing = index.Thing(pin.Thing);
+        var stated = options.With(thing?.Allowances ?? AllowanceRules.AsUsual);
+        add($"cut at the car ({side})", thing?.Allowances.CutAtCarMm ?? 0);
         var terminal = index.Harness.Catalogue.Terminals.FirstOrDefault(t => t.Id == end.Terminal);
         if (terminal is not null)
         {
-            add($"re-termination ({side})", options.Reterminations * (terminal.StripMm + terminal.BarrelMm));
+            add($"re-termination ({side})", stated.Reterminations * (terminal.StripMm + terminal.BarrelMm));
         }
 
         if (index.IsStud(pin))
         {
-            add($"stud stack ({side})", options.StudStackMm);
+            add($"stud stack ({side})", stated.StudStackMm);
             return;
         }
 
-        var thing = index.Thing(pin.Thing);
-        var connector = index.Connector(thing?.ConnectorPart);
-        if (connector is not null)
+        if (thing is not null && index.Connector(thing.ConnectorPart) is { } connector)
         {
-            add($"dress ({side})", thing!.Kind == ThingKind.Mate ? options.MateDressMm : connector.Cavities.Length >= 12 ? options.LargeDressMm : options.SmallDressMm);
-            if (thing.Kind != ThingKind.Mate && index.IsWet(index.Place(thing.Place)?.Zone))
+            var usualMm = thing.Kind == ThingKind.Mate ? options.MateDressMm : connector.Cavities.Length >= 12 ? options.LargeDressMm : options.SmallDressMm;
+            add($"dress ({side})", thing.Allowances.DressMm ?? usualMm);
+            if (thing.Allowances.DripLoopMm is not null || (thing.Kind != ThingKind.Mate && index.IsWet(index.Place(thing.Place)?.Zone)))
             {
-                add($"drip loop ({side})", options.DripLoopMm);
+                add($"drip loop ({side})", stated.DripLoopMm);
             }
         }
     }
 
-    /// <summary>Bundle radius and a little more for every fork at which the wire turns by more than 45 degrees.</summary>
-    private double Turns(WireRow wire, Func<int, double> bundleMm)
+    /// <summary>Null for a wire that is in no twisted cable.</summary>
+    private double? TwistFactor(WireRow wire)
     {
-        var sum = 0.0;
+        if (wire.Circuit.Cable?.TwistPitchMm is not { } pitchMm)
+        {
+            return null;
+        }
+
+        var wires = index.Harness.Nets.Count(n => n.Circuit == wire.Circuit.Id);
+        return wires < 2 ? null : TwistGeometry.Factor(TwistGeometry.MiddlesMm(wires, wire.SizeNow.OutsideMm), pitchMm);
+    }
+
+    /// <summary>
+    /// Bundle radius and a little more for every fork at which the wire turns by more than 45 degrees; for every other turn the outer wire's longer arc, its angle
+    /// times the radius. A turn is one or the other.
+    /// </summary>
+    private (double BreakoutMm, double BendMm) Turns(WireRow wire, Func<int, double> bundleMm)
+    {
+        var (breakout, bend) = (0.0, 0.0);
         for (var i = 1; i < wire.Way.Length; i++)
         {
             var (a, b) = (tree.Segments[wire.Way[i - 1]], tree.Segments[wire.Way[i]]);
             var fork = a.From == b.From || a.From == b.To ? a.From : a.To;
-            if (tree.Degree(fork) >= 3 && Turn(fork, a, b) > TurnFromRad)
+            var (turn, radiusMm) = (Turn(fork, a, b), Math.Max(bundleMm(a.Number), bundleMm(b.Number)) / 2);
+            if (tree.Degree(fork) >= 3 && turn > TurnFromRad)
             {
-                sum += (Math.Max(bundleMm(a.Number), bundleMm(b.Number)) / 2) + options.BreakoutExtraMm;
+                breakout += radiusMm + options.BreakoutExtraMm;
+            }
+            else if (options.Bends)
+            {
+                bend += turn * radiusMm;
             }
         }
 
-        return sum;
+        return (breakout, bend);
     }
 
     private double Turn(int fork, TreeSegment a, TreeSegment b)

@@ -89,6 +89,17 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Worst state of a wire: the largest current, cranking included.</summary>
+    /// <summary>The largest current in each build that has the wire; empty where they are alike.</summary>
+    public ImmutableArray<BuildCurrent> BuildCurrentsOf(WireRow wire)
+    {
+        ImmutableArray<BuildCurrent> currents =
+        [
+            .. wire.CaseA.Select((a, i) => (flow.Cases[i].Build, A: Math.Round(a, 3))).Where(c => wire.Draft.Builds.Holds(c.Build))
+                .GroupBy(c => string.Join(';', c.Build.Values), StringComparer.Ordinal).Select(g => new BuildCurrent(g.First().Build, g.Max(c => c.A))),
+        ];
+        return currents.Select(c => c.CurrentA).Distinct().Count() < 2 ? [] : currents;
+    }
+
     public WorstState? WorstOf(WireRow wire)
     {
         if (wire.CaseA.Length == 0)

@@ -18,8 +18,8 @@ internal sealed record DraftWire(int Net, DraftEnd From, DraftEnd To, ImmutableA
     public HandWire? Hand { get; init; }
 }
 
-/// <summary>A splice before it has a part: its net and place.</summary>
-internal sealed record DraftSplice(int Net, TreePoint Point);
+/// <summary>A splice before it has a part: its net and place, and the id of one that is built.</summary>
+internal sealed record DraftSplice(int Net, TreePoint Point, string? Id);
 
 /// <summary>All wires and splices of a harness, in circuit order, feeds before legs.</summary>
 internal sealed record Wiring(ImmutableArray<DraftWire> Wires, ImmutableArray<DraftSplice> Splices);

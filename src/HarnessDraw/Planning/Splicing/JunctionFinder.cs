@@ -3,7 +3,11 @@ using HarnessDraw.Planning.Routing;
 namespace HarnessDraw.Planning.Splicing;
 
 /// <summary>A splice to be: where, which members join it directly, and the junctions linked to it by one wire.</summary>
-internal sealed record Junction(TreePoint Point, List<int> Members, List<Junction> Links, bool Allowed);
+internal sealed record Junction(TreePoint Point, List<int> Members, List<Junction> Links, bool Allowed)
+{
+    /// <summary>The id of a splice that is built; null: it gets one.</summary>
+    public string? Id { get; init; }
+}
 
 /// <summary>One thing to be joined: a member of the net, or (member -1) the link to the other half of a divided net.</summary>
 internal readonly record struct Joint(int Member, int Place, double AreaMm2);

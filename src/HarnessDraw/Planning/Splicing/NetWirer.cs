@@ -13,6 +13,7 @@ internal sealed class NetWirer(HarnessIndex index, PlanningOptions options, Rout
     private readonly List<DraftWire> wires = [];
     private readonly List<DraftSplice> splices = [];
     private readonly SplicePlaces free = new(index, options, tree);
+    private readonly BuiltWiring built = new(index.Harness.Built);
 
     /// <summary>Nets whose splice found no allowed place.</summary>
     public List<int> Unplaced { get; } = [];
@@ -21,6 +22,11 @@ internal sealed class NetWirer(HarnessIndex index, PlanningOptions options, Rout
     /// <param name="linkArea">Copper of a wire that carries several members of a net, mm2.</param>
     public Wiring Wire(Func<int, int, double> areaOf, Func<int, IEnumerable<int>, double> linkArea)
     {
+        foreach (var point in built.Points(tree))
+        {
+            free.Take(point);
+        }
+
         for (var n = 0; n < index.Harness.Nets.Length; n++)
         {
             WireNet(n, areaOf, linkArea);
@@ -47,6 +53,12 @@ internal sealed class NetWirer(HarnessIndex index, PlanningOptions options, Rout
                 Add(n, End(members, hub), End(members, m), [.. Enumerable.Range(0, members.Length).Where(o => o != m)], ConditionOf(net, members, [hub, m]));
             }
 
+            return;
+        }
+
+        if (built.JunctionOf(net, members, tree, PlaceNumber) is { } asBuilt)
+        {
+            Emit(n, net, members, asBuilt);
             return;
         }
 
@@ -90,7 +102,7 @@ internal sealed class NetWirer(HarnessIndex index, PlanningOptions options, Rout
         void Visit(Junction j, Junction? from)
         {
             numberOf[j] = splices.Count;
-            splices.Add(new(n, j.Point));
+            splices.Add(new(n, j.Point, j.Id));
             free.Take(j.Point);
             if (!j.Allowed)
             {

@@ -12,12 +12,14 @@ internal sealed class SplicePlaces
     private readonly double clearMm;
     private readonly List<TreePoint>[] bySegment;
     private readonly List<TreePoint> taken = [];
+    private readonly double[] apartMm;
 
     public SplicePlaces(HarnessIndex index, PlanningOptions options, RoutedTree tree)
     {
         this.tree = tree;
         clearMm = options.SpliceClearMm;
         bySegment = new List<TreePoint>[tree.Segments.Count];
+        apartMm = [.. tree.Segments.Select(s => index.IsWet(s.Zone) ? options.SealedSpliceClearMm : clearMm)];
         foreach (var s in tree.Segments)
         {
             bySegment[s.Number] = [];
@@ -61,7 +63,7 @@ internal sealed class SplicePlaces
         {
             foreach (var p in bySegment[s])
             {
-                if (taken.Exists(t => t.Segment == s && Math.Abs(t.AtMm - p.AtMm) < clearMm - 1e-9))
+                if (taken.Exists(t => t.Segment == s && Math.Abs(t.AtMm - p.AtMm) < apartMm[s] - 1e-9))
                 {
                     continue;
                 }

@@ -15,6 +15,12 @@ internal static class OptionReader
         NameRules.ReportCaseOnly(draft.Root.Map("options"), "option", bag);
         ImmutableArray<Option> options = [.. draft.Blocks("options").Where(o => o.Name.Value != RulesKey).Select(o => ReadOption(o.Name, o.Map, bag))];
         ImmutableArray<OptionRule> rules = [.. (draft.Root.Map("options")?.TextNodes(RulesKey) ?? []).Select(r => ReadRule(r, options, bag)).OfType<OptionRule>()];
+        if (!new OptionSpace(options, rules).CanHold(BuildCondition.Always))
+        {
+            bag.Error(DiagnosticCodes.NotBuildable, $"the rules leave no build at all: each of the {options.Aggregate(1L, (n, o) => n * o.Choices.Length)} combinations of {string.Join(", ", options.Select(o => o.Id))} breaks one", rules[0].At, "take out or loosen a rule");
+            return new OptionSet(options, rules);
+        }
+
         var usual = options.ToImmutableDictionary(o => o.Id, o => o.Usual, StringComparer.Ordinal);
         foreach (var rule in rules.Where(r => !OptionSet.Keeps(r, usual)))
         {

@@ -7,12 +7,11 @@ namespace HarnessDraw.Reading;
 /// <summary>The options with their rules: looks up choices, reads conditions, knows which builds can exist.</summary>
 internal sealed record OptionSet(ImmutableArray<Option> Options, ImmutableArray<OptionRule> Rules)
 {
-    /// <summary>With more builds than this, conditions are not tried out one by one.</summary>
-    private const int MostBuildsTried = 4096;
-
     public static readonly OptionSet None = new([], []);
 
-    private ImmutableArray<ImmutableDictionary<string, string>>? _builds;
+    private OptionSpace? _space;
+
+    private OptionSpace Space => _space ??= new(Options, Rules);
 
     /// <summary>'only-with: { cooling: electric fan }' as a condition, options in ordinal order.</summary>
     public BuildCondition ReadCondition(InputMap? map, string what, DiagnosticBag bag)
@@ -39,26 +38,13 @@ internal sealed record OptionSet(ImmutableArray<Option> Options, ImmutableArray<
         }
 
         var condition = new BuildCondition([.. choices.OrderBy(c => c.Option, StringComparer.Ordinal)]);
-        if (Builds() is { } builds && !condition.IsAlways && !builds.Any(b => Holds(condition, b)))
+        if (!condition.IsAlways && Space.CanHold(BuildCondition.Always) && !Space.CanHold(condition))
         {
             bag.Error(DiagnosticCodes.NotBuildable, $"{what} is only with {condition}, but the option rules allow no such build", map.At);
         }
 
         return condition;
     }
-
-    /// <summary>Every build that the rules allow; null when there are too many to list.</summary>
-    public ImmutableArray<ImmutableDictionary<string, string>>? Builds()
-    {
-        if (Options.Aggregate(1L, (n, o) => Math.Min(n * Math.Max(1, o.Choices.Length), int.MaxValue)) > MostBuildsTried)
-        {
-            return null;
-        }
-
-        return _builds ??= [.. All().Where(Allowed)];
-    }
-
-    public bool Allowed(ImmutableDictionary<string, string> build) => Rules.All(r => Keeps(r, build));
 
     public static bool Keeps(OptionRule rule, IReadOnlyDictionary<string, string> build) =>
         build.GetValueOrDefault(rule.IfOption) != rule.IfChoice || (build.GetValueOrDefault(rule.ThenOption) == rule.ThenChoice) == rule.Needs;
@@ -72,19 +58,5 @@ internal sealed record OptionSet(ImmutableArray<Option> Options, ImmutableArray<
 
         bag.Error(DiagnosticCodes.UnknownChoice, $"the option '{option.Id}' has no choice '{choice.Value}'", choice.At, NearestName.Hint(choice.Value, option.Choices) ?? NameRules.Listed(option.Choices, "choice"));
         return false;
-    }
-
-    private static bool Holds(BuildCondition condition, ImmutableDictionary<string, string> build) =>
-        condition.AllOf.All(c => build.TryGetValue(c.Option, out var choice) && c.Choices.Contains(choice));
-
-    private IEnumerable<ImmutableDictionary<string, string>> All()
-    {
-        IEnumerable<ImmutableDictionary<string, string>> builds = [ImmutableDictionary.Create<string, string>(StringComparer.Ordinal)];
-        foreach (var option in Options)
-        {
-            builds = builds.SelectMany(b => option.Choices.Select(c => b.SetItem(option.Id, c)));
-        }
-
-        return builds;
     }
 }

@@ -105,6 +105,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
             Side = side,
             OnlyWith = draft.Options.ReadCondition(map.Map("only-with"), $"'{name.Value}'", draft.Bag),
             Note = map.Text("note"),
+            Allowances = AllowanceReader.Read(map.Map("allowances"), draft.Bag),
             TorqueNm = map.Number("torque"),
             At = name.At,
         };

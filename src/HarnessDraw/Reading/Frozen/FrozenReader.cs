@@ -51,7 +51,7 @@ public static class FrozenReader
         HalfRevisions = root.GetProperty("halves").EnumerateObject().ToImmutableSortedDictionary(p => p.Name, p => p.Value.GetString() ?? "", StringComparer.Ordinal),
         Wires = [.. root.GetProperty("wires").EnumerateArray().Select(Wire).DistinctBy(w => w.Id, StringComparer.Ordinal)],
         Cavities = [.. root.GetProperty("cavities").EnumerateArray().Select(c => new FrozenCavity(Text(c, "connector"), Text(c, "cavity"), Text(c, "wire"), Text(c, "net")))],
-        Splices = [.. root.GetProperty("splices").EnumerateArray().Select(s => new FrozenSplice(Text(s, "id"), Text(s, "net"), Text(s, "segment"), s.GetProperty("atMm").GetDouble()))],
+        Splices = [.. root.GetProperty("splices").EnumerateArray().Select(s => new FrozenSplice(Text(s, "id"), Text(s, "net"), Text(s, "segment"), s.GetProperty("atMm").GetDouble()) { From = Optional(s, "from"), To = Optional(s, "to") })],
     };
 
     private static FrozenWire Wire(JsonElement wire) => new(
@@ -61,6 +61,8 @@ public static class FrozenReader
         Half = wire.GetProperty("half").GetString(),
         Segments = [.. wire.GetProperty("segments").EnumerateArray().Select(s => s.GetString() ?? "")],
     };
+
+    private static string? Optional(JsonElement element, string name) => element.TryGetProperty(name, out var value) ? value.GetString() : null;
 
     private static string Text(JsonElement element, string name) => element.GetProperty(name).GetString() ?? "";
 }

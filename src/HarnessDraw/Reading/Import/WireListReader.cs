@@ -70,6 +70,9 @@ public static class WireListReader
         return new(wires.IsEmpty ? null : new WireList(wires, words, open.ToSorted()), wires.IsEmpty ? [.. open.ToSorted(), .. bag.ToSorted()] : bag.ToSorted());
     }
 
+    /// <summary>Our own lists put an underscore before what a spreadsheet would change.</summary>
+    internal static string Unguarded(string text) => text.Length > 1 && text[0] == '_' && !char.IsLetter(text[1]) ? text[1..] : text;
+
     private sealed class Rows(Dictionary<string, int> columns, DiagnosticBag open)
     {
         private readonly Dictionary<string, SourceSpan> ids = new(StringComparer.Ordinal);
@@ -99,9 +102,6 @@ public static class WireListReader
         }
 
         private string? Text(GridRow row, string key) => row.Cell(columns[key])?.Text.Trim() is { } text ? Unguarded(text) : null;
-
-        // our own lists put an underscore before what a spreadsheet would change
-        private static string Unguarded(string text) => text.Length > 1 && text[0] == '_' && !char.IsLetter(text[1]) ? text[1..] : text;
 
         // 'C1.5', 'C1:5' and 'C1-5' name a pin where no column does
         private ListedEnd? End(GridRow row, string key)

@@ -108,6 +108,7 @@ public static class DescriptionShapes
         new("protection", Named("a protection", Protection), "Fuses, links and breakers by name."),
         new("kept", Kept, "What stays in the vehicle on the cabin side."),
         new("circuits", Named("a circuit", CircuitShapes.Circuit), "Named jobs with all their wires.", Required: true),
+        new("allowances", AllowanceShapes.OfHarness, "Lengths added to the routes of wires, where they are not the usual ones."),
         new("keep-apart", ListOf(ListOf(new TextShape("a circuit"), 2)), "Groups of circuits whose cavities must not be neighbours."),
         new("unknown-allowed", YesNo, "Yes: a measurement may be 'unknown' and is listed as an open question."),
         new("waivers", ListOf(Waiver), "Findings the owner accepts."),

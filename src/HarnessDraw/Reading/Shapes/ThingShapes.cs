@@ -38,6 +38,7 @@ public static class ThingShapes
         new("label", Text, "Name on the sheets. Usual: its name in capitals without left or right, which become the marks L and R."),
         new("only-with", OnlyWith, "Options that it is fitted with."),
         new("note", Text, "A remark for the builder, such as the surface of a ground point."),
+        new("allowances", AllowanceShapes.OfThing, "Lengths added to the wire ends at it, where they are not the usual ones."),
     ];
 
     public static readonly BlockShape Relay = new("relay", "The coil and contacts of a relay.",

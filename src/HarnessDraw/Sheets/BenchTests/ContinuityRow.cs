@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HarnessDraw.Model;
+using HarnessDraw.Electrical;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets.BenchTests;
@@ -13,7 +13,7 @@ internal sealed record ContinuityRow(int Step, Wire Wire, WireEnd ProbeA, WireEn
     /// <summary>Current of a 21 W lamp at 12 V, amperes.</summary>
     public const double LampA = 1.75;
 
-    public double? LimitMilliohm => ExpectedMilliohm is { } mohm ? Math.Max(mohm * 1.5, mohm + 20) : null;
+    public double? LimitMilliohm => ExpectedMilliohm is { } mohm ? EndToEnd.LimitMilliohm(mohm) : null;
 
     /// <summary>The most a 21 W lamp's current may drop along the wire, millivolts.</summary>
     public double? LampMillivolt => LimitMilliohm * LampA;
@@ -27,16 +27,9 @@ internal sealed record ContinuityRow(int Step, Wire Wire, WireEnd ProbeA, WireEn
             .ThenBy(r => r.A.At, CavityOrder.Instance)
             .ThenBy(r => r.A.Pin ?? "", CavityOrder.Instance)
             .ThenBy(r => r.Wire.Id, StringComparer.Ordinal);
-        return [.. rows.Select((r, i) => new ContinuityRow(i + 1, r.Wire, r.A, r.B, Milliohm(plan.Harness, r.Wire)))];
+        return [.. rows.Select((r, i) => new ContinuityRow(i + 1, r.Wire, r.A, r.B, EndToEnd.Milliohm(plan.Harness, r.Wire)))];
     }
 
     private static (Wire Wire, WireEnd A, WireEnd B) Turned(Wire wire, Dictionary<string, int> ends) =>
         ends.GetValueOrDefault(wire.To.At) > ends.GetValueOrDefault(wire.From.At) ? (wire, wire.To, wire.From) : (wire, wire.From, wire.To);
-
-    private static double? Milliohm(Harness harness, Wire wire)
-    {
-        var size = harness.Catalogue.WireTypes.FirstOrDefault(t => t.Id == wire.WireType)?.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel);
-        var contacts = new[] { wire.From, wire.To }.Count(e => !e.IsSplice) * harness.Assumed.ContactOhm * 1000;
-        return size is not null && wire.CutLengthMm is { } mm ? (size.MilliohmPerM * mm / 1000) + contacts : null;
-    }
 }

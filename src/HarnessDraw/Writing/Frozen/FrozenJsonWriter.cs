@@ -40,6 +40,8 @@ public static class FrozenJsonWriter
                 j.WriteString("id", s.Id);
                 j.WriteString("net", s.Net);
                 j.WriteString("segment", s.Segment);
+                j.WriteString("from", s.From);
+                j.WriteString("to", s.To);
                 j.Number("atMm", s.AtMm, 3);
             });
         });
@@ -57,7 +59,7 @@ public static class FrozenJsonWriter
             json.WriteNumber("unchanged", changes.Unchanged);
             json.Array("changes", changes.Changes, (j, c) =>
             {
-                j.WriteString("kind", Word(c.Kind));
+                j.WriteString("kind", HarnessComparer.Word(c.Kind));
                 j.WriteString("wire", c.Wire);
                 j.WriteString("circuit", c.Circuit);
                 j.WriteString("how", c.How);
@@ -69,12 +71,10 @@ public static class FrozenJsonWriter
     public static string Text(HarnessChanges changes)
     {
         ArgumentNullException.ThrowIfNull(changes);
-        var lines = changes.Changes.Select(c => $"{Word(c.Kind),-7}{c.Wire,-6}{c.Circuit}: {c.How}");
-        var counts = string.Join(", ", Enum.GetValues<ChangeKind>().Select(k => $"{changes.Changes.Count(c => c.Kind == k)} to {Word(k)}"));
+        var lines = changes.Changes.Select(c => $"{HarnessComparer.Word(c.Kind),-7}{c.Wire,-6}{c.Circuit}: {c.How}");
+        var counts = string.Join(", ", Enum.GetValues<ChangeKind>().Select(k => $"{changes.Changes.Count(c => c.Kind == k)} to {HarnessComparer.Word(k)}"));
         return $"{changes.New.Title}, revision {changes.Old.Revision ?? "none"} to {changes.New.Revision ?? "none"}\n{string.Concat(lines.Select(l => l + "\n"))}{counts}; {changes.Unchanged} stay as they are\n";
     }
-
-    private static string Word(ChangeKind kind) => kind switch { ChangeKind.Add => "add", ChangeKind.Cut => "cut", ChangeKind.Move => "move", _ => "remove" };
 
     private static void WriteWire(Utf8JsonWriter json, FrozenWire wire)
     {

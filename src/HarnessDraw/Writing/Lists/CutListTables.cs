@@ -36,8 +36,9 @@ public static class CutListTables
         };
         var facts = new WireFactFinder(plan);
         var lay = LayOrder(plan, facts);
+        var laid = BundlePosition.Of(plan);
         var shape = Shape(w => order.QuantityOf(w.Builds), w => cutFrom?.GetValueOrDefault(w.Id));
-        return shape.Table($"by {view}", title, rows.Select(r => new RowFacts(r, facts.Of(r.Wire), AllowanceShares.Of(r.Wire), lay[r.Wire.Id])));
+        return shape.Table($"by {view}", title, rows.Select(r => new RowFacts(r, facts.Of(r.Wire), AllowanceShares.Of(r.Wire), lay[r.Wire.Id], laid.GetValueOrDefault(r.Wire.Id))));
     }
 
     private static string? NoReel(Wire wire) => null;
@@ -66,10 +67,12 @@ public static class CutListTables
             .Text("net", x => x.Wire.Net)
             .Text("branch", x => x.Facts.Branch)
             .Number("lay_order", 0, x => x.LayOrder)
+            .Text("bundle_position", x => x.Laid)
             .Text("colour", x => x.Wire.Colour)
             .Text("colour_words", x => WireColour.TryParse(x.Wire.Colour)?.Words ?? x.Wire.Colour)
             .Number("size_mm2", 3, x => x.Wire.AreaMm2)
             .Text("size_awg", x => x.Wire.Awg)
+            .Text("not_thinner_than_B258", x => GaugeEquivalent.NotThinner(x.Wire.AreaMm2))
             .Text("wire_type", x => x.Wire.WireType)
             .Number("wire_max_degC", 1, x => x.Facts.MaxC)
             .Number("outside_mm", 2, x => x.Wire.OutsideMm)
@@ -121,7 +124,7 @@ public static class CutListTables
 
     private static bool IsBoot(string item) => item.Contains("boot", StringComparison.OrdinalIgnoreCase);
 
-    private sealed record RowFacts(CutRow Row, WireFacts Facts, AllowanceShares Shares, int LayOrder)
+    private sealed record RowFacts(CutRow Row, WireFacts Facts, AllowanceShares Shares, int LayOrder, string? Laid)
     {
         public Wire Wire => Row.Wire;
     }

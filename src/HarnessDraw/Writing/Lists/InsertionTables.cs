@@ -1,5 +1,6 @@
 using HarnessDraw.Drawing;
 using HarnessDraw.Fabrication;
+using HarnessDraw.Fabrication.Supplies;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
@@ -46,6 +47,8 @@ public static class InsertionTables
             .Number("copper_mm2", 2, s => plan.Wires.Where(w => s.Wires.Contains(w.Id)).Sum(w => w.AreaMm2))
             .Text("part", s => s.Part)
             .Number("strip_mm", 1, s => plan.Harness.Catalogue.Splices.FirstOrDefault(p => p.Id == s.Part)?.StripMm)
+            .Text("sleeve", s => SpliceSleeve.For(plan, s)?.Id)
+            .Number("sleeve_mm", 0, _ => SpliceSleeve.LengthMm)
             .Text("sealed", s => plan.Harness.Catalogue.Splices.FirstOrDefault(p => p.Id == s.Part) is { } part ? part.Sealed ? "yes" : "no" : null)
             .Text("only_with", s => s.Builds.ToString())
             .Ticks("tick_crimped", "tick_tug", "tick_sleeved")
@@ -65,15 +68,31 @@ public static class InsertionTables
         .Ticks("tick_done")
         .Table("builds", "Fit, leave off, remove and cap, build by build", BuildSteps.Of(plan));
 
-    /// <summary>One row a label, for label printers: two lines, the sleeve, in the order of putting on.</summary>
-    public static ListTable Labels(Plan plan) => new TableShape<WireLabel>()
+    /// <summary>One row a label, for label printers: three lines, how many, the sleeve, in the order of putting on.</summary>
+    public static ListTable Labels(FabricationOrder order) => new TableShape<WireLabel>()
         .Text("line_1", l => l.Wire)
         .Text("line_2", l => l.GoesTo)
         .Text("line_3", l => l.Function)
         .Text("wire", l => l.Wire)
         .Text("end", l => l.End.ToString())
+        .Number("copies", 0, l => l.Copies)
         .Number("wire_outside_mm", 2, l => l.OutsideMm)
         .Number("sleeve_bore_mm", 1, l => l.Sleeve?.BoreMm)
         .Number("sleeve_flat_mm", 1, l => l.Sleeve?.FlatMm)
-        .Table("labels", "Wire labels, two a wire, in the order they are put on", WireLabels.Of(plan));
+        .Number("within_mm_of_end", 0, l => l.AtMm)
+        .Number("more_where_open", 0, l => l.BetweenIfOpen)
+        .Table("labels", "Wire labels, two a wire, in the order they are put on", WireLabels.Of(order));
+
+    /// <summary>Cables with their conductors, which have rows of their own in the cut list.</summary>
+    public static ListTable Cables(FabricationOrder order) => new TableShape<CableRow>()
+        .Text("cable", c => c.Cable.Id)
+        .Text("function", c => c.Circuit)
+        .Text("conductors", c => string.Join("; ", c.Conductors.Select(w => $"{w.Id} {w.Colour}")))
+        .Number("twist_pitch_mm", 1, c => c.Cable.TwistPitchMm)
+        .Text("screened", c => c.Cable.Screened ? "yes" : "no")
+        .Text("screen_grounded_at", c => c.Cable.ScreenGroundedAt?.ToString())
+        .Number("cut_mm", 1, c => c.CutMm)
+        .Number("qty", 0, c => c.Conductors.Max(w => order.QuantityOf(w.Builds)))
+        .Ticks("tick_twisted", "tick_screen_one_end")
+        .Table("cables", "Cables; each conductor has its own row in the cut list", CableRows.Of(order.Shown));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Fabrication.Cutting;
 using HarnessDraw.Fabrication.Kits;
@@ -16,7 +17,10 @@ public static class SupplyTables
         {
             new PurchaseLine("mass", "copper", "Copper in the wires", "kg", list.CopperGram / 1000, 0, "from true copper area, 8.89 g/cm3"),
             new PurchaseLine("mass", "wire", "Wire with insulation, without connectors and covering", "kg", list.WireGram / 1000 ?? double.NaN, 0, list.WireGram is null ? "a mass or a length is unknown" : null),
+            new PurchaseLine("mass", "harness", "Wire and the parts whose mass is known", "kg", list.HarnessGram / 1000 ?? double.NaN, 0, list.WithoutMass == 0 ? null : $"at least: {list.WithoutMass} parts have no mass in the price list"),
         };
+        var priced = list.Lines.Where(l => l.Price is not null).ToList();
+        var total = new PurchaseLine("total", "all", "Price of the lines that have one", list.Currency ?? "", double.NaN, 0, $"{list.Lines.Length - priced.Count} of {list.Lines.Length} lines have no price");
         return new TableShape<PurchaseLine>()
             .Text("group", l => l.Group)
             .Text("part", l => l.Part)
@@ -25,9 +29,11 @@ public static class SupplyTables
             .Number("needed", 3, l => Known(l.Needed))
             .Number("spare", 3, l => l.Spare)
             .Number("order", 3, l => Known(l.Order))
+            .Number("price_each", 4, l => l.PriceEach)
+            .Number("price", 2, l => l == total ? priced.Sum(p => p.Price) : l.Price)
             .Text("note", l => l.Note)
-            .Ticks("tick_in_stock", "tick_ordered", "price")
-            .Table("purchase", "Purchase list with scrap and test pieces", list.Lines.Concat(masses));
+            .Ticks("tick_in_stock", "tick_ordered")
+            .Table("purchase", "Purchase list with scrap and test pieces", [.. list.Lines, .. masses, .. priced.Count > 0 ? new[] { total } : []]);
     }
 
     /// <summary>Every cut in the order it is made: reel after reel.</summary>
@@ -72,6 +78,7 @@ public static class SupplyTables
         .Text("what", x => x.What)
         .Text("item", x => x.Item)
         .Number("count", 0, x => x.Count)
+        .Number("with_spare", 0, x => x.What == "part" ? x.Count + Math.Max(Spares.LeastSpareParts, Math.Ceiling(x.Count * Spares.PartScrap)) : x.Count)
         .Number("bag_wire_g", 0, x => x.Bag.WireGram)
         .Ticks("tick_packed")
         .Table("bags", "A bag a branch: wires coiled with label A outwards, then the parts", BranchBags.Of(order).SelectMany(b => b.Wires.Select(r => (b, "wire", r.Wire.Id, (double)order.QuantityOf(r.Wire.Builds)))
@@ -101,10 +108,26 @@ public static class SupplyTables
         .Text("covering", c => c.Part?.Id)
         .Number("sleeve_mm", 0, c => c.SleeveMm)
         .Number("tape_m", 2, c => c.TapeM)
+        .Number("splice_sleeves", 0, c => c.SpliceSleeves)
+        .Text("grommets", c => string.Join("; ", c.Grommets))
         .Number("ties", 0, c => c.Ties)
         .Number("clips", 0, c => c.Clips)
+        .Number("clips_apart_mm", 0, c => c.ClipsApartMm)
+        .Number("sag_at_most_mm", 1, c => c.ClipsApartMm is null ? null : SupportSlack.MostSagMm)
         .Ticks("tick_covered")
         .Table("coverings", "Covering and fixings by segment", CoveringCuts.Of(plan));
+
+    /// <summary>What the order takes at the bench, kind of work by kind of work, with the sum.</summary>
+    public static ListTable Times(ImmutableArray<TimeLine> lines) => new TableShape<TimeLine>()
+        .Text("work", l => l.Work)
+        .Text("counted_in", l => l.Unit)
+        .Number("count", 1, l => l.Unit.Length == 0 ? null : l.Count)
+        .Number("minutes_each", 2, l => l.Unit.Length == 0 ? null : l.MinutesEach)
+        .Number("minutes", 1, l => l.Minutes)
+        .Ticks("minutes_taken")
+        .Table("times", "Time at the bench by stated unit times", lines.Append(new("all", "", 1, lines.Sum(l => l.Minutes))));
+
+    private static SpareRules Spares { get; } = new();
 
     private static double? Known(double value) => double.IsNaN(value) ? null : value;
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Fabrication.Cutting;
+using HarnessDraw.Fabrication.Kits;
 using HarnessDraw.Fabrication.Supplies;
 using HarnessDraw.Model;
 using HarnessDraw.Writing.Lists;
@@ -10,16 +11,16 @@ namespace HarnessDraw.Writing.Workbook;
 /// <summary>Everything a fabricator cuts, crimps, labels and buys in one workbook, with a sheet that says which build and revision it is of.</summary>
 public static class CutListWorkbook
 {
-    public static byte[] Write(FabricationOrder order, ReelStock? stock = null)
+    public static byte[] Write(FabricationOrder order, ReelStock? stock = null, PriceList? prices = null, ImmutableSortedDictionary<string, double>? times = null)
     {
         ArgumentNullException.ThrowIfNull(order);
-        var tables = Tables(order, stock ?? new());
+        var tables = Tables(order, stock ?? new(), prices, times);
         var harness = order.Plan.Harness;
         return WorkbookWriter.Write([ReadMe(order, tables), .. tables], $"{harness.Title}, {harness.Vehicle}, {Revision(harness)}, {order.Words}");
     }
 
     /// <summary>All lists of an order, in the order of the work.</summary>
-    public static ImmutableArray<ListTable> Tables(FabricationOrder order, ReelStock stock)
+    public static ImmutableArray<ListTable> Tables(FabricationOrder order, ReelStock stock, PriceList? prices = null, ImmutableSortedDictionary<string, double>? times = null)
     {
         ArgumentNullException.ThrowIfNull(order);
         var reels = ReelPlanner.Plan(order, stock);
@@ -28,13 +29,16 @@ public static class CutListWorkbook
         [
             .. CutListTables.Views.Select(v => CutListTables.Of(order, v, reels.CutFrom)),
             InsertionTables.Splices(shown),
+            InsertionTables.Cables(order),
+            InsertionTables.Builds(order.Plan),
             SupplyTables.Crimps(order),
-            InsertionTables.Labels(shown),
+            InsertionTables.Labels(order),
             SupplyTables.Bags(order),
             SupplyTables.Coverings(shown),
             SupplyTables.Reels(reels),
             SupplyTables.ReelNeeds(reels),
-            SupplyTables.Purchase(PurchaseList.Of(order, reels)),
+            SupplyTables.Purchase(PurchaseList.Of(order, reels, null, prices)),
+            SupplyTables.Times(TimeEstimate.Of(order, times ?? ImmutableSortedDictionary<string, double>.Empty)),
         ];
     }
 

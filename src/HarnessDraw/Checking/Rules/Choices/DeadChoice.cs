@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Choices;
@@ -10,18 +11,17 @@ internal sealed class DeadChoice : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        var plan = context.Plan;
-        if (plan.BuildCount == 0 || plan.BuildCount != plan.Builds.Length)
+        if (!context.Builds.CanHold(BuildCondition.Always))
         {
             yield break;
         }
 
         foreach (var option in context.Harness.Options)
         {
-            foreach (var choice in option.Choices.Where(c => !plan.Builds.Any(b => b.TryGetValue(option.Id, out var taken) && taken == c)))
+            foreach (var choice in option.Choices.Where(c => !context.Builds.CanHold(new([new(option.Id, [c])]))))
             {
                 var rules = context.Harness.OptionRules.Where(r => (r.IfOption == option.Id && r.IfChoice == choice) || (r.ThenOption == option.Id && r.ThenChoice == choice)).Select(OptionWords.Of);
-                yield return context.Found(Info, $"{option.Id}={choice} is in none of the {plan.Builds.Length} possible builds ({Wording.List(rules)}).", "Loosen a rule, or take the choice out.", [option.Id], at: option.At);
+                yield return context.Found(Info, $"{option.Id}={choice} is in none of the {context.Plan.BuildCount} possible builds ({Wording.List(rules)}).", "Loosen a rule, or take the choice out.", [option.Id], at: option.At);
             }
         }
     }

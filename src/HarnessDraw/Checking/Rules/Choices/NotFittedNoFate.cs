@@ -17,5 +17,5 @@ internal sealed class NotFittedNoFate : IDesignRule
             .Select(p => context.Found(Info, $"Without {p.Circuit.OnlyWith} the wire of {p.Circuit.Id} in {Wording.List(p.Pins.Select(e => e.ToString()))} has no fate: left in, it may be live and bare.",
                 "Say 'remove' (take the terminal out and plug the cavity) or 'cap' (adhesive shrink 25 mm past the end, folded back and tied).", [p.Circuit.Id], p.Circuit.OnlyWith, p.Circuit.At));
 
-    private static bool Leaves(RuleContext context, Circuit circuit) => context.Plan.Builds.Any(b => !circuit.OnlyWith.Holds(b));
+    private static bool Leaves(RuleContext context, Circuit circuit) => !context.Builds.Smallest(circuit.OnlyWith).IsAlways;
 }

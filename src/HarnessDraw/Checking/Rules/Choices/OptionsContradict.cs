@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Choices;
@@ -11,7 +12,7 @@ internal sealed class OptionsContradict : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var harness = context.Harness;
-        if (context.Plan.BuildCount == 0 && !harness.Options.IsEmpty)
+        if (!harness.Options.IsEmpty && !context.Builds.CanHold(BuildCondition.Always))
         {
             yield return context.Found(Info, $"No build is possible: the rules {Wording.List(harness.OptionRules.Select(OptionWords.Of))} leave no combination of {Wording.List(harness.Options.Select(o => o.Id))}.",
                 "Take out or loosen one of the rules.", harness.Options.Select(o => o.Id), at: harness.OptionRules.FirstOrDefault()?.At);

@@ -23,7 +23,7 @@ internal sealed class ContactOverloaded : MeasuredRule
                 var (amps, bears) = (p.End.Wire.Worst!.CurrentA, p.Terminal.CurrentA);
                 return new Measure($"contact {p.End.End} of {p.End.Wire.Named()}", amps, context.Limit(Info, "share") / 100 * bears, "A", () => context.Found(Info,
                     $"{Figure.Amps(amps)} through the {Figure.Amps(bears)} contact {p.End.End} (wire {p.End.Wire.Named()}): {Figure.Percent(amps / bears)}, {Figure.Of(amps * amps * WornOhm, "W")} of heat once it is worn to 10 mΩ.",
-                    "Use a larger cavity, or take the heavy current another way (stud, relay).", [p.End.End.ToString(), p.End.Wire.Id], p.End.Wire.Builds, context.Circuit(p.End.Wire.Circuit)?.At,
+                    "Use a larger cavity, or take the heavy current another way (stud, relay).", [p.End.End.ToString(), p.End.Wire.Id], CurrentCause.Of(p.End.Wire, context.Limit(Info, "share") / 100 * bears), context.Circuit(p.End.Wire.Circuit)?.At,
                     amps > context.Limit(Info, "error from") / 100 * bears ? Severity.Error : Severity.Warning));
             });
 }

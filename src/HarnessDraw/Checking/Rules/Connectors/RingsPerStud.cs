@@ -12,5 +12,5 @@ internal sealed class RingsPerStud : MeasuredRule
 
     public override IEnumerable<Measure> Measures(RuleContext context) => StudStacks.Of(context, ground: false).Select(s =>
         new Measure($"stud {s.Pin}", s.Wires.Count, context.Limit(Info, "rings"), "rings", () => context.Found(Info, $"{s.Wires.Count} rings on {s.Pin} ({Wording.List(s.Wires.Select(w => w.Named()))}): {Figure.Number(context.Limit(Info, "rings"))} are the most.",
-            "Use a bus bar; largest ring at the bottom.", [s.Pin, .. s.Wires.Select(w => w.Id)], at: s.Thing.At)));
+            "Use a bus bar; largest ring at the bottom.", [s.Pin, .. s.Wires.Select(w => w.Id)], s.Cause(context, context.Limit(Info, "rings")), s.Thing.At)));
 }

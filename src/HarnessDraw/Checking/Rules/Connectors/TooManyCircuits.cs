@@ -22,12 +22,7 @@ internal sealed class TooManyCircuits : IDesignRule
         }
     }
 
-    /// <summary>The most that one build needs; all of it where builds are too many to list.</summary>
-    internal static int Needed(RuleContext context, ConnectorUse connector)
-    {
-        var plan = context.Plan;
-        return plan.BuildCount != plan.Builds.Length || plan.Builds.IsEmpty
-            ? connector.Wires.Select(w => w.Cavity).Distinct().Count()
-            : plan.Builds.Max(b => connector.Wires.Where(w => w.Wire.Builds.Holds(b)).Select(w => w.Cavity).Distinct().Count());
-    }
+    /// <summary>The most that one build needs.</summary>
+    internal static int Needed(RuleContext context, ConnectorUse connector) =>
+        context.Builds.Heaviest([.. connector.Wires], w => w.Wire.Builds, _ => 1).Select(w => w.Cavity).Distinct().Count();
 }

@@ -23,7 +23,7 @@ internal sealed class FuseLoadHigh : MeasuredRule
         var share = context.Limit(Info, hot ? "share in heat" : "share");
         return new($"continuous load of fuse {burden.Fuse.Id}", burden.ContinuousA, share / 100 * burden.RatingA, "A", () => context.Found(Info,
             $"Fuse {burden.Fuse.Id}: {Figure.Amps(burden.ContinuousA)} continuous on {Figure.Amps(burden.RatingA)} is {Figure.Percent(burden.ContinuousA / burden.RatingA)}, more than {Figure.Number(share)} %{(hot ? " (it sits in heat)" : "")}: the holder runs hot.",
-            Cure(context, burden, share), [burden.Fuse.Id], at: FuseWords.At(context, burden.Fuse.Id)));
+            Cure(context, burden, share), [burden.Fuse.Id], context.Builds.CauseOf([.. burden.InState.Where(l => l.Circuit.Duty == Duty.Continuous)], l => l.Circuit.OnlyWith, l => l.CurrentA, share / 100 * burden.RatingA), FuseWords.At(context, burden.Fuse.Id)));
     }
 
     private static string Cure(RuleContext context, FuseBurden burden, double share)

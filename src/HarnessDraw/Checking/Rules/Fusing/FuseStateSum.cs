@@ -23,6 +23,6 @@ internal sealed class FuseStateSum : MeasuredRule
         var worse = b.TotalA > context.Limit(Info, "error from") / 100 * b.RatingA;
         var names = b.InState.Count == 0 ? "" : $" ({Wording.List(b.InState.Select(l => $"{l.Circuit.Id} {Figure.Amps(l.CurrentA)}"))})";
         return context.Found(Info, $"Fuse {b.Fuse.Id} carries {Figure.Amps(b.TotalA)} of {Figure.Amps(b.RatingA)} ({Figure.Percent(b.TotalA / b.RatingA)}) in '{b.State}'{names}: {(worse ? "it opens when all of it is on" : "little is left for ageing and heat")}.",
-            "Move a load to another fuse, or take the next rating if the wires bear it.", [b.Fuse.Id], at: FuseWords.At(context, b.Fuse.Id), severity: worse ? Severity.Error : Severity.Warning);
+            "Move a load to another fuse, or take the next rating if the wires bear it.", [b.Fuse.Id], b.Cause(context, context.Limit(Info, "share") / 100 * b.RatingA), FuseWords.At(context, b.Fuse.Id), severity: worse ? Severity.Error : Severity.Warning);
     }
 }

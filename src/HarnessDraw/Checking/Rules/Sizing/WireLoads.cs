@@ -20,7 +20,7 @@ internal static class WireLoads
             var larger = Larger(context, wire, amps);
             return context.Found(info,
                 $"{(returns ? "Return wire" : "Wire")} {wire.Named()} carries {Figure.Amps(amps)} in '{wire.Worst.State}'; {wire.SizeLabel} wire bears {Figure.Amps(bears)} in its bundle and zone: its insulation softens.",
-                larger is null ? "Use a larger wire, or move it out of the bundle or the heat." : $"Use {larger}, or move it out of the bundle or the heat.", [wire.Id, wire.Circuit], wire.Builds, context.Circuit(wire.Circuit)?.At);
+                larger is null ? "Use a larger wire, or move it out of the bundle or the heat." : $"Use {larger}, or move it out of the bundle or the heat.", [wire.Id, wire.Circuit], CurrentCause.Of(wire, bears), context.Circuit(wire.Circuit)?.At);
         });
     }
 

@@ -14,7 +14,8 @@ internal sealed class SpliceManyWires : MeasuredRule
     public override IEnumerable<Measure> Measures(RuleContext context) => context.Plan.Splices.Select(s =>
     {
         var wires = s.Wires.Select(context.Wire).OfType<Wire>().ToList();
-        var most = context.Plan.BuildCount == context.Plan.Builds.Length && !context.Plan.Builds.IsEmpty ? context.Plan.Builds.Max(b => wires.Count(w => w.Builds.Holds(b))) : wires.Count;
-        return new Measure($"splice {s.Id}", most, context.Limit(Info, "wires"), "wires", () => context.Found(Info, $"{s.Id} joins {most} wires ({Wording.List(s.Wires)}).", "Use a bus bar, or split it in two splices 40 mm apart.", [s.Id, .. s.Wires], s.Builds));
+        var most = context.Builds.Heaviest(wires, w => w.Builds, _ => 1).Count;
+        return new Measure($"splice {s.Id}", most, context.Limit(Info, "wires"), "wires", () => context.Found(Info, $"{s.Id} joins {most} wires ({Wording.List(s.Wires)}).", "Use a bus bar, or split it in two splices 40 mm apart.", [s.Id, .. s.Wires],
+            s.Builds.And(context.Builds.CauseOf(wires, w => w.Builds, _ => 1, context.Limit(Info, "wires")))));
     });
 }

@@ -8,18 +8,20 @@ internal sealed class SplicesTooNear : IDesignRule
     public RuleInfo Info { get; } = new("splices-too-near", "Splices too near to each other or to a breakout", Severity.Warning, Consequence.DoesNotLast, "vehicle service practice: 40 mm",
         "Splices side by side make a hard lump that chafes, and a breakout pulls on one.")
     {
-        Limits = [new("apart", 40, "mm", "vehicle service practice: 40 mm from splices, breakouts, connectors")],
+        Limits = [new("apart", 40, "mm", "vehicle service practice: 40 mm from splices, breakouts, connectors"), new("apart, sealed", 50, "mm", "vehicle service practice: sealed splices side by side")],
     };
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var apart = context.Limit(Info, "apart");
+        var isSealed = context.Harness.Catalogue.Splices.Where(p => p.Sealed).Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
+        double Apart(Splice a, Splice b) => a.Part is not null && b.Part is not null && isSealed.Contains(a.Part) && isSealed.Contains(b.Part) ? context.Limit(Info, "apart, sealed") : apart;
         foreach (var group in context.Plan.Splices.GroupBy(s => s.Segment, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var along = group.OrderBy(s => s.AtMm).ThenBy(s => s.Id, StringComparer.Ordinal).ToList();
-            foreach (var (a, b) in along.Zip(along.Skip(1)).Where(p => p.Second.AtMm - p.First.AtMm < apart - 1e-9 && context.CanMeet(p.First.Builds, p.Second.Builds)))
+            foreach (var (a, b) in along.Zip(along.Skip(1)).Where(p => p.Second.AtMm - p.First.AtMm < Apart(p.First, p.Second) - 1e-9 && context.CanMeet(p.First.Builds, p.Second.Builds)))
             {
-                yield return context.Found(Info, $"{a.Id} and {b.Id} are {Figure.Millimetres(b.AtMm - a.AtMm)} apart on {group.Key}.", $"Stagger them {Figure.Millimetres(apart)}.", [a.Id, b.Id, group.Key], a.Builds.And(b.Builds));
+                yield return context.Found(Info, $"{a.Id} and {b.Id} are {Figure.Millimetres(b.AtMm - a.AtMm)} apart on {group.Key}.", $"Stagger them {Figure.Millimetres(Apart(a, b))}.", [a.Id, b.Id, group.Key], a.Builds.And(b.Builds));
             }
 
             if (context.Segment(group.Key) is { LengthMm: { } length } segment)
