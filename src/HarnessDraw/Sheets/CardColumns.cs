@@ -1,4 +1,5 @@
 using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
@@ -18,8 +19,8 @@ internal sealed record CardColumns
     public double OptionMm { get; private init; }
     public double CardMm { get; private init; }
 
-    /// <summary>The columns that hold all rows, in a card that is at least as wide as asked.</summary>
-    public static CardColumns Of(IEnumerable<ChartRow> rows, double leastCardMm)
+    /// <summary>The columns that hold all rows, in a card that is at least as wide as asked; behind an id may stand a mark.</summary>
+    public static CardColumns Of(IEnumerable<ChartRow> rows, double leastCardMm, Func<Wire, double>? markMm = null)
     {
         var columns = new CardColumns();
         foreach (var row in rows)
@@ -27,7 +28,7 @@ internal sealed record CardColumns
             columns = new()
             {
                 PinMm = Math.Max(columns.PinMm, Math.Min(WidestPinMm, WallChartStyle.Width(row.Pin, WallChartStyle.TextMm, FaceWeight.Bold) + 2.4)),
-                IdMm = Math.Max(columns.IdMm, WallChartStyle.Width(row.Wire.Id, WallChartStyle.TextMm, FaceWeight.Bold)),
+                IdMm = Math.Max(columns.IdMm, WallChartStyle.Width(row.Wire.Id, WallChartStyle.TextMm, FaceWeight.Bold) + (markMm?.Invoke(row.Wire) ?? 0)),
                 CodeMm = Math.Max(columns.CodeMm, WallChartStyle.Width(row.Wire.Colour)),
                 SizeMm = Math.Max(columns.SizeMm, WallChartStyle.Width(row.Wire.SizeLabel)),
                 CutMm = Math.Max(columns.CutMm, WallChartStyle.Width(WallChartStyle.CutText(row.Wire))),

@@ -43,7 +43,7 @@ internal sealed class ChartDraft
 /// <summary>The drafts of one subject, each made when it is first asked for.</summary>
 internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, ChartPart? part = null)
 {
-    private readonly WallChartWordPanels words = new(subject.Plan, part);
+    private readonly WallChartWordPanels words = new(subject.Plan, part, subject.Whole.Changes);
 
     public WallChartSubject Subject => subject;
     public bool BlackInk => blackInk;

@@ -99,6 +99,11 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
         pen.Text(TextFit.Ellipsis(pin, columns.PinMm - 1.2, WallChartStyle.TextMm, FaceWeight.Bold), pinBox.Centre.X, y + 1.25, WallChartStyle.TextMm, FaceWeight.Bold, TextAnchor.Middle, tag: tag);
         var x = (lanesOnLeft ? pinBox.Right : box.X) + 1.4;
         pen.Text(wire.Id, x, y + 1.25, WallChartStyle.TextMm, FaceWeight.Bold, tag: tag);
+        if (style.MarkOf(wire) is { } mark)
+        {
+            ChangeMark(mark, x + WallChartStyle.Width(wire.Id, WallChartStyle.TextMm, FaceWeight.Bold) + 1.2, y + 1.25);
+        }
+
         x += columns.IdMm + 1.6;
         pen.AddRange(Swatch.Paint(WireColour.Parse(wire.Colour), new Box(x, y - 1.25, 5.6, 2.5), pen.BlackInk));
         x += 5.6 + 1.4;
@@ -116,6 +121,12 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
 
         pen.Text(WallChartStyle.CutText(wire), right, y + 1.25, WallChartStyle.TextMm, anchor: TextAnchor.End, tag: tag);
         pen.Text(wire.SizeLabel, right - columns.CutMm - 2, y + 1.25, WallChartStyle.TextMm, anchor: TextAnchor.End, tag: tag);
+    }
+
+    private void ChangeMark(string word, double x, double baseY)
+    {
+        pen.Add(new PathItem(Outline.Polyline([new(x, baseY), new(x + 1.4, baseY - 2.5), new(x + 2.8, baseY)], closed: true)) { Stroke = new(Ink.Black, 0.3) });
+        pen.Text(word, x + WallChartStyle.TriangleMm - 1.2, baseY, WallChartStyle.TextMm, FaceWeight.Bold);
     }
 
     private void Stub(ChartStub stub, double x, double y, int away)

@@ -11,6 +11,9 @@ internal sealed class WallChartStyle
 {
     public const double TextMm = 2.5;
     public const double FlagCapMm = 7;
+
+    /// <summary>A triangle before a word, with the gaps on both sides.</summary>
+    public const double TriangleMm = 4.6;
     private const double ElsewhereMm = 4;
     private const int MostNameLines = 4;
 
@@ -52,13 +55,19 @@ internal sealed class WallChartStyle
             .Append(widest)
             .First(mm => mm <= widest);
         var elsewhere = card.Elsewhere is null ? 0 : Width(card.Elsewhere) + 4;
-        return CardColumns.Of(card.Rows.Values.Concat(card.Stubs.Select(s => new ChartRow(s.Wire, s.Pin))), Math.Max(Math.Max(8 * NameMm, elsewhere), head));
+        return CardColumns.Of(card.Rows.Values.Concat(card.Stubs.Select(s => new ChartRow(s.Wire, s.Pin))), Math.Max(Math.Max(8 * NameMm, elsewhere), head), MarkMm);
     }
 
     /// <summary>Letter of every option condition in use, in the order they are first met.</summary>
     public IEnumerable<KeyValuePair<string, string>> Options => letters.OrderBy(l => l.Value, StringComparer.Ordinal);
 
     public string? LetterOf(BuildCondition condition) => condition.IsAlways ? null : letters.GetValueOrDefault(condition.Words);
+
+    /// <summary>The word beside a wire that has changed since the harness was built; null: it has not.</summary>
+    public string? MarkOf(Wire wire) => subject.Whole.Changes?.Of(wire.Id)?.Word.ToUpperInvariant();
+
+    /// <summary>Room of that word with its triangle, mm.</summary>
+    public double MarkMm(Wire wire) => MarkOf(wire) is { } word ? TriangleMm + Width(word, TextMm, FaceWeight.Bold) : 0;
 
     public static double Width(string text, double cap = TextMm, FaceWeight weight = FaceWeight.Medium) => TextMeasure.PlanWidth(text, cap, weight);
 

@@ -52,6 +52,9 @@ internal sealed partial class WallChartSubject
     /// <summary>The chart of the whole harness: this one, unless this shows a part.</summary>
     public WallChartSubject Whole { get; }
 
+    /// <summary>What is marked as changed since a harness was built; of the whole chart.</summary>
+    public ChangeMarks? Changes { get; init; }
+
     /// <summary>Number of each branch by its place, counted away from the root.</summary>
     public Dictionary<string, string> BranchNumbers { get; }
 

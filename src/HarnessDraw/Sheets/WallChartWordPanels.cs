@@ -10,14 +10,15 @@ internal sealed class WallChartWordPanels
     private const double Cap = WallChartStyle.TextMm;
     private readonly Plan plan;
 
-    public WallChartWordPanels(Plan plan, ChartPart? part)
+    public WallChartWordPanels(Plan plan, ChartPart? part, ChangeMarks? changes)
     {
         this.plan = plan;
         Title = TitleOf(10).Or(TitleOf(7));
         Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190));
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
         ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
-        Others = [.. charts, .. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
+        ImmutableArray<ChartPanel> changed = changes is null ? [] : [ChangesOf(changes)];
+        Others = [.. charts, .. changed, .. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
     }
 
     public ChartPanel Title { get; }
@@ -118,6 +119,27 @@ internal sealed class WallChartWordPanels
 
     private static string Named(ImmutableArray<string> branches, int most) => branches.IsEmpty ? "no branch of its own"
         : string.Join(", ", branches.Take(most)) + (branches.Length > most ? $" and {branches.Length - most} more" : "");
+
+    private static ChartPanel ChangesOf(ChangeMarks changes)
+    {
+        const double Width = 100;
+        var gone = changes.Lines.Where(l => l.Word == "remove").Select(l => l.Wire).ToList();
+        string[] says =
+        [
+            changes.Lines.IsEmpty ? "Nothing has changed." : "A triangle stands behind the id of a wire that has changed: ADD new, CUT cut anew, MOVE an end elsewhere.",
+            .. gone.Count == 0 ? Array.Empty<string>() : [$"Taken out: {string.Join(", ", gone)}."],
+        ];
+        var lines = says.SelectMany(s => TextFit.Wrap(s, Width, Cap)).ToImmutableArray();
+        return ChartPanel.Of(Width, 10 + (lines.Length * 4), 0, 0.3, (pen, box) =>
+        {
+            var y = ChartPanel.Head(pen, box, $"CHANGED SINCE {changes.From.ToUpperInvariant()}") + 3;
+            foreach (var line in lines)
+            {
+                pen.Text(line, box.X, y, Cap);
+                y += 4;
+            }
+        });
+    }
 
     private ChartPanel WaiversOf()
     {

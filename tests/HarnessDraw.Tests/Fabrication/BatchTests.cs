@@ -30,7 +30,7 @@ public class BatchTests
         var rows = SmallCsvReader.Read(run.Output, ',');
         var (id, qty) = (rows[0].IndexOf("wire"), rows[0].IndexOf("qty"));
         var plan = ExamplePlans.Of("brackmere-six");
-        var other = plan.Builds.First(b => b["charging"] == "single wire" && b["cooling"] == "electric fan");
+        var other = plan.Builds[0].SetItem("charging", "single wire").SetItem("cooling", "electric fan");
         foreach (var row in rows.Skip(1))
         {
             var wire = plan.WireOf(SpreadsheetText.Unguard(row[id]));
@@ -49,7 +49,7 @@ public class BatchTests
         Assert.Equal(2000, Lists(order));
 
         // the best of a few: what is timed is the work, not the loading of the program or what else the machine does
-        var best = Enumerable.Range(0, 4).Min(_ =>
+        var best = Enumerable.Range(0, 8).Min(_ =>
         {
             var watch = Stopwatch.StartNew();
             Lists(order);

@@ -33,6 +33,10 @@ public class ChangeSheetsTests
         }
 
         Assert.Contains(Texts(ConnectorSheets.Compose(Plan, [], options)), t => t == "MOVE");
+        var chart = WallChart.Compose(Plan, [], options);
+        Assert.Contains(Texts(chart), t => t == "CUT");
+        Assert.Contains(Texts(chart), t => t.Contains("Taken out: Z9.", StringComparison.Ordinal));
+        Assert.Empty(chart.Sheets.SelectMany(s => SheetChecker.Check(s)));
         var sheet = SheetKinds.Compose(SheetKinds.Changes, Plan, [], options);
         var told = Texts(sheet);
         Assert.All(changes.Value.Lines, l => Assert.Contains(l.Wire, told));
