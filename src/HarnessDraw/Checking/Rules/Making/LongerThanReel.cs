@@ -1,4 +1,3 @@
-using HarnessDraw.Diagnostics;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Making;
