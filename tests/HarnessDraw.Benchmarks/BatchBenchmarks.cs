@@ -1,7 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Fabrication.Cutting;
-using HarnessDraw.Planning;
 using HarnessDraw.Writing.Lists;
 using HarnessDraw.Writing.Workbook;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using HarnessDraw.Checking;
 using HarnessDraw.Comparing;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;

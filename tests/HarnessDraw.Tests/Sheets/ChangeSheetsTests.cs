@@ -1,10 +1,8 @@
 using HarnessDraw.Comparing;
-using HarnessDraw.Drawing;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Drawing;
-using HarnessDraw.Writing;
 
 namespace HarnessDraw.Tests.Sheets;
 

@@ -1,4 +1,4 @@
-using HarnessDraw.Planning;
+using HarnessDraw.Diagnostics;
 
 namespace HarnessDraw.Checking.Rules.Making;
 
