@@ -4,6 +4,7 @@ using HarnessDraw.Fabrication.Kits;
 using HarnessDraw.Fabrication.Supplies;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
+using HarnessDraw.Sheets.SetChecks;
 using HarnessDraw.Tests.Layout;
 using HarnessDraw.Tests.Sheets;
 using HarnessDraw.Writing.Lists;
