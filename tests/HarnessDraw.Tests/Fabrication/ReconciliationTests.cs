@@ -80,7 +80,7 @@ public class ReconciliationTests
         {
             var sheets = SheetKinds.Compose(kind, plan, [], new()).Sheets;
             Assert.NotEmpty(sheets);
-            Assert.Empty(WireCoverage.Check(plan, sheets));
+            Assert.Empty(SetCheck.Check(plan, sheets));
         }
     }
 
