@@ -81,6 +81,10 @@ public sealed record Zone(string Id, double? AmbientC, Exposure Exposure, Source
 public sealed record Opening(string Place, double WidthMm, double HeightMm, bool Round)
 {
     public string? Panel { get; init; }
+
+    /// <summary>Flat metal of the panel with the opening in its middle; null: not said.</summary>
+    public double? RoomWidthMm { get; init; }
+    public double? RoomHeightMm { get; init; }
     public string? Holds { get; init; }
     public string? OldOpening { get; init; }
     public SourceSpan? At { get; init; }

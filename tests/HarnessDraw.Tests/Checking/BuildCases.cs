@@ -11,6 +11,8 @@ internal static class BuildCases
         // TM 1-1500-204-23-4: ten diameters; three where clipped
         new("bend-too-tight", p => Thick(p, 200), ["S1/S2 at trunk end turns", "200 mm thick", "has room for"], p => Thick(p, 4)),
         new("openings-too-close", p => Holes(p, 66), ["leave 4 mm of metal", "10 mm is the least"], p => Holes(p, 80)),
+        new("openings-too-close", p => Room(p, 60), ["The opening at pass-through reaches 1 mm beyond its panel"], p => Room(p, 82)),
+        new("openings-too-close", p => Room(p, 80), ["leaves 9 mm of metal to the edge of its panel", "10 mm is the least"], p => Room(p, 82)),
         new("openings-too-close", p => Brace(p, 20), ["cuts through brace at (20, 0) mm"], p => Brace(p, 40)),
         new("drip-loop-missing", p => Falling(p, 60), ["headlamp left", "60 mm down in 'wet'", "loop of 60 mm"], p => Falling(p, 40)),
         new("no-new-terminal", p => Spare(p, 10), ["P01 (battery feed) lacks 58 mm", "2 new terminals"], p => Spare(p, 200)),
@@ -39,6 +41,8 @@ internal static class BuildCases
         var at = p.Harness.Layout.PlaceOf("pass-through");
         return p.Harness(h => h with { Layout = h.Layout with { Openings = [Hole("pass-through")], KeepClear = [new("brace", at.Xmm, at.Ymm + asideMm, at.Zmm, 5, null)] } });
     }
+
+    private static Plan Room(Plan p, double wideMm) => p.Harness(h => h with { Layout = h.Layout with { Openings = [Hole("pass-through") with { RoomWidthMm = wideMm, RoomHeightMm = 200 }] } });
 
     private static Opening Hole(string place) => new(place, 62, 98, false) { Panel = "firewall" };
 

@@ -122,6 +122,8 @@ public sealed class LayoutReader
         return new Opening(place, widthMm, heightMm, shape.NumberText == "round")
         {
             Panel = opening.Map.Text("panel"),
+            RoomWidthMm = opening.Map.Number("room"),
+            RoomHeightMm = opening.Map.Second("room"),
             Holds = opening.Map.Text("holds"),
             OldOpening = edge.Length == 0 ? null : edge,
             At = opening.Name.At,

@@ -14,6 +14,7 @@ public static class LayoutShapes
     [
         new("shape", SizeOf(QuantityKind.Length, orRound: true), "62 x 98 mm (width and height) or round 40 mm.", Required: true),
         new("panel", Text, "The panel it is in."),
+        new("room", SizeOf(QuantityKind.Length), "Flat metal around it, with the opening in its middle: '140 x 180 mm'. Left out: there is enough."),
         new("edge", OneOrMore(Text), "Remarks on its edge, such as the old opening."),
         new("holds", Name, "What sits in it: a mate or a grommet."),
     ]);

@@ -21,6 +21,11 @@ internal sealed class OpeningsTooClose : IDesignRule
         for (var i = 0; i < openings.Count; i++)
         {
             var (o, at) = (openings[i], context.Place(openings[i].Place)!);
+            if (o.RoomWidthMm is { } wide && o.RoomHeightMm is { } high && Math.Min(wide - o.WidthMm, high - o.HeightMm) / 2 is var rim && rim < context.Limit(Info, "edge"))
+            {
+                yield return context.Found(Info, $"The opening at {o.Place} {(rim < 0 ? $"reaches {Figure.Millimetres(-rim)} beyond its panel" : $"leaves {Figure.Millimetres(rim)} of metal to the edge of its panel; {Figure.Millimetres(context.Limit(Info, "edge"))} is the least")}.", "Move the opening, or take a smaller connector.", [o.Place], at: o.At);
+            }
+
             foreach (var other in openings.Skip(i + 1).Where(x => x.Panel is not null && x.Panel == o.Panel))
             {
                 if (Edge(o, at, context.Place(other.Place)!, other.WidthMm, other.HeightMm) is { } mm && mm < context.Limit(Info, "edge"))
