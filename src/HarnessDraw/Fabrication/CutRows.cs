@@ -42,13 +42,16 @@ public static class CutRows
         return Numbered(plan.Wires.Select(w => RowOf(plan, w)).OrderBy(r => r.Wire.Id, NaturalOrder.Instance));
     }
 
-    private static CutRow RowOf(Plan plan, Wire wire) => new(0, wire, new Reel(wire.WireType, wire.AreaMm2, wire.SizeLabel, wire.Colour), ExactOf(wire, PlanningOptions.Usual.With(plan.Harness.Allowances).RoundUpToMm));
+    private static CutRow RowOf(Plan plan, Wire wire) => new(0, wire, new Reel(wire.WireType, wire.AreaMm2, wire.SizeLabel, wire.Colour), ExactMm(plan, wire));
 
     private static ImmutableArray<CutRow> Numbered(IEnumerable<CutRow> rows) => [.. rows.Select((r, i) => r with { Number = i + 1 })];
 
-    // a length given by hand stands for itself; a planned one is the sum before rounding up
-    private static double? ExactOf(Wire wire, double roundedUpToMm)
+    /// <summary>The cut length before it was rounded up; a length given by hand stands for itself. Null while a length on the way is unknown.</summary>
+    public static double? ExactMm(Plan plan, Wire wire)
     {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(wire);
+        var roundedUpToMm = PlanningOptions.Usual.With(plan.Harness.Allowances).RoundUpToMm;
         if (wire.CutLengthMm is not { } cutMm)
         {
             return null;

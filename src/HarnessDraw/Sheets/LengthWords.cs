@@ -1,5 +1,6 @@
 using System.Globalization;
 using HarnessDraw.Fabrication;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
@@ -17,11 +18,23 @@ public static class LengthWords
         return unknown == 0 ? words : $"{words} and {unknown.ToString(CultureInfo.InvariantCulture)} unknown";
     }
 
+    /// <summary>A length along the harness: '880 mm', '880 mm (34.6 in)' or '34.6 in'.</summary>
+    public static string Of(double lengthMm, UnitsShown units) => Both($"{Pages.Shown.Number(lengthMm)} mm", $"{InchLength.Words(lengthMm, 1)} in", units);
+
+    /// <summary>The cut length of a wire, inches from the exact length and not from the rounded millimetres; null while it is not known.</summary>
+    public static string? Cut(Wire wire, UnitsShown units)
+    {
+        ArgumentNullException.ThrowIfNull(wire);
+        return wire.CutLengthMm is { } mm ? Both($"{Pages.Shown.Number(mm)} mm", $"{InchLength.RoundedUp(CutRows.ExactMm(wire) ?? mm).ToString("0.##", CultureInfo.InvariantCulture)} in", units) + (wire.Estimated ? " E" : "") : null;
+    }
+
+    private static string Both(string metric, string inches, UnitsShown units) => units switch { UnitsShown.Inch => inches, UnitsShown.Both => $"{metric} ({inches})", _ => metric };
+
     /// <summary>A short length to be measured: '9.5 mm', '9.5 mm (0.37 in)' or '0.37 in'.</summary>
     public static string Small(double lengthMm, UnitsShown units)
     {
         var metric = $"{lengthMm.ToString("0.#", CultureInfo.InvariantCulture)} mm";
         var inches = $"{InchLength.Words(lengthMm, 2)} in";
-        return units switch { UnitsShown.Inch => inches, UnitsShown.Both => $"{metric} ({inches})", _ => metric };
+        return Both(metric, inches, units);
     }
 }

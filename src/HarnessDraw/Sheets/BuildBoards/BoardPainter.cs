@@ -7,7 +7,7 @@ using HarnessDraw.Sheets.Pages;
 namespace HarnessDraw.Sheets.BuildBoards;
 
 /// <summary>Paints runs, pegs, forks, splices and their words on the board.</summary>
-internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, BoardLabels labels)
+internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, BoardLabels labels, UnitsShown units)
 {
     private const double PegMm = 6;
     private const double LabelClearMm = 12;
@@ -59,8 +59,8 @@ internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, Boa
             {
                 var (at, _) = run.Along(splice.AtMm);
                 pen.Add(new PathItem(Outline.Circle(at, 3)) { Fill = Ink.Black, Tag = new() { Title = $"splice {splice.Id}" } });
-                var station = splice.StationMm is { } mm ? $", {Shown.Number(mm)} from datum" : "";
-                ok &= labels.Put(pen, at, (run.Segment.DiameterMm / 2) + 6, (splice.Id, TextStyle.Bold.At(5)), ($"{Shown.Number(splice.AtMm)} mm from peg{station}", TextStyle.Plain.At(3.5)));
+                var station = splice.StationMm is { } mm ? $", {LengthWords.Of(mm, units)} from datum" : "";
+                ok &= labels.Put(pen, at, (run.Segment.DiameterMm / 2) + 6, (splice.Id, TextStyle.Bold.At(5)), ($"{LengthWords.Of(splice.AtMm, units)} from peg{station}", TextStyle.Plain.At(3.5)));
             }
         }
 
@@ -89,7 +89,7 @@ internal sealed class BoardPainter(Plan plan, ImmutableArray<BoardRun> runs, Boa
         foreach (var run in runs)
         {
             var segment = plan.Tree.Segments.First(s => s.Id == run.Segment.Id);
-            var known = segment.LengthMm is > 0 and var mm ? $"{Shown.Number(mm)} mm{(segment.Estimated ? " E" : "")}" : "length ____ mm";
+            var known = segment.LengthMm is > 0 and var mm ? $"{LengthWords.Of(mm, units)}{(segment.Estimated ? " E" : "")}" : "length ____ mm";
             var cover = segment.Covering is { } covering ? (plan.Harness.Catalogue.Coverings.FirstOrDefault(c => c.Id == covering)?.Title ?? covering) : "no covering given";
             ok &= labels.Put(pen, run.Along(run.Segment.LengthMm!.Value / 2).At, (run.Segment.DiameterMm / 2) + 6, (known, TextStyle.Bold.At(5)), ($"{Shown.Count(segment.Wires.Length, "wire")}, Ø {Shown.Number(segment.DiameterMm, 1)}, {cover}", TextStyle.Plain.At(3.5)));
         }

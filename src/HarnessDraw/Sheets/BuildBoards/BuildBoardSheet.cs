@@ -28,11 +28,11 @@ public static class BuildBoardSheet
         PageMaker Maker(Paper paper) => new(plan, findings, options with { Paper = paper }, Form(paper));
         if (options.Paper is { } asked)
         {
-            return BoardGrid.Of(Maker(asked).Area).Select(grid => Over(Maker(asked), shown, grid)).FirstOrDefault(r => r is not null)
+            return BoardGrid.Of(Maker(asked).Area).Select(grid => Over(Maker(asked), shown, grid, options.Units)).FirstOrDefault(r => r is not null)
                 ?? new([]) { Refused = $"the harness at 1:1 does not lie on {asked.Name}, nor on twelve of them together, without runs too near each other: a longer or wider board, for instance 'roll 1220 x 4880'" };
         }
 
-        return BoardsMm.Select(b => Maker(PaperSizes.Roll(b.Width, b.Length))).Select(m => Over(m, shown, new(m.Area, 1, 1))).FirstOrDefault(r => r is not null)
+        return BoardsMm.Select(b => Maker(PaperSizes.Roll(b.Width, b.Length))).Select(m => Over(m, shown, new(m.Area, 1, 1), options.Units)).FirstOrDefault(r => r is not null)
             ?? new([]) { Refused = "the harness at 1:1 finds no room on a board of 1830 x 14640 mm" };
     }
 
@@ -45,7 +45,7 @@ public static class BuildBoardSheet
     };
 
     // null: runs or some words find no room
-    private static SheetResult? Over(PageMaker maker, Plan plan, BoardGrid grid)
+    private static SheetResult? Over(PageMaker maker, Plan plan, BoardGrid grid, UnitsShown units)
     {
         if (BoardLayout.Place(plan.Tree, grid) is not { } runs)
         {
@@ -65,7 +65,7 @@ public static class BuildBoardSheet
             BoardPainter.Run(pen, run);
         }
 
-        var painter = new BoardPainter(plan, runs, labels);
+        var painter = new BoardPainter(plan, runs, labels, units);
         painter.LabelPlaces(pen);
         painter.PegsAndForks(pen);
         if (!marks.Words(pen, labels) || !painter.Places(pen) || !painter.Splices(pen) || !painter.Lengths(pen))

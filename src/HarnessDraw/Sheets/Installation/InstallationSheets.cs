@@ -11,7 +11,7 @@ public static class InstallationSheets
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
         _ => new(SheetKinds.Installation, "INSTALLATION", "installation")
         {
-            Aside = options.Teaching ? "for teaching: why, and what goes wrong; stop at every HOLD" : "one action a line; stop at every HOLD",
+            Aside = options.Teaching ? "with common mistakes" : "one action a line; stop at every HOLD",
             Caution = "Battery disconnected until the step that connects it. Feeds up to the bolt-in fuses are not fused: sheathed, booted, clear of edges. Clear of exhaust, steering, pedals, fan, belts and fuel lines. If something does not fit, stop: never pull it in with a bolt.",
         },
         (flow, shown) =>

@@ -7,7 +7,7 @@ namespace HarnessDraw.Sheets.Pages;
 /// <summary>Breaks a text into lines at spaces; a word wider than a line is broken after a mark, else inside. Nothing is ever left out.</summary>
 internal static class LineBreaker
 {
-    private static readonly SearchValues<char> Marks = SearchValues.Create("./-,_|=");
+    private static readonly SearchValues<char> Marks = SearchValues.Create("./-,_|=\u00a0");
 
     public static ImmutableArray<string> Lines(string text, double widthMm, TextStyle? style = null)
     {

@@ -22,11 +22,12 @@ internal sealed class PowerDrawing
     private const double BetweenMm = 5;
     private readonly Plan plan;
     private readonly ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees;
+    private readonly UnitsShown units;
     private readonly double[] columns;
 
-    public PowerDrawing(Plan plan, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees)
+    public PowerDrawing(Plan plan, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, UnitsShown units)
     {
-        (this.plan, this.trees) = (plan, trees);
+        (this.plan, this.trees, this.units) = (plan, trees, units);
         columns = Columns();
     }
 
@@ -120,7 +121,7 @@ internal sealed class PowerDrawing
         var words = turn + 2;
         var tag = new Tag { For = wire.Id };
         pen.Letters($"{wire.Id}  {wire.Colour} {wire.SizeLabel}{(wire.Awg is null ? " mm²" : "")}", words, toY - 2, TextStyle.Bold, tag);
-        var length = wire.CutLengthMm is { } mm ? $"{Shown.Number(mm)} mm{(wire.Estimated ? " E" : "")}" : "length ____ mm";
+        var length = LengthWords.Cut(wire, units) ?? "length ____ mm";
         pen.Letters(length, words, toY + 4.8, TextStyle.Plain, tag);
         if (live && !child.Fused)
         {

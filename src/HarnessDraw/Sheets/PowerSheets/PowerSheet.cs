@@ -23,7 +23,7 @@ public static class PowerSheet
             return new([]);
         }
 
-        var drawing = new PowerDrawing(shown, trees);
+        var drawing = new PowerDrawing(shown, trees, options.Units);
         var form = new PageForm(SheetKinds.Power, "POWER", "power sheet")
         {
             Aside = "from the battery to the heavy fuses, and the straps back",
@@ -31,7 +31,7 @@ public static class PowerSheet
             Paper = PaperSizes.A3,
         };
         var states = StateLoads.Of(plan, options.Build);
-        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(new(plan, findings, options with { Paper = p }, form), drawing, plan, shown, trees, states)).OfType<SheetResult>().ToList();
+        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(new(plan, findings, options with { Paper = p }, form), drawing, plan, shown, trees, states, options.Units)).OfType<SheetResult>().ToList();
         if (tried.Count > 0)
         {
             return tried.Find(r => r.Sheets.Length == 1) ?? tried[0];
@@ -42,7 +42,7 @@ public static class PowerSheet
     }
 
     // null: the drawing does not fit
-    private static SheetResult? On(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states)
+    private static SheetResult? On(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states, UnitsShown units)
     {
         if (!drawing.Fits(maker.Area))
         {
@@ -52,13 +52,19 @@ public static class PowerSheet
         var flow = new PageFlow(maker);
         drawing.Paint(flow.Pen, maker.Area);
         flow.Y += drawing.HeightMm + 4;
-        flow.Beside(() => Table(flow, shown, trees), () => Loads(flow, plan, states));
+        flow.Beside(
+            () =>
+            {
+                Table(flow, shown, trees, units);
+                LoadNotes(flow, plan, states);
+            },
+            () => Loads(flow, states));
         return flow.ToResult();
     }
 
     private static string Ground(Plan plan) => plan.Harness.Power.Ground == GroundPolarity.Negative ? "minus" : "plus";
 
-    private static void Table(PageFlow flow, Plan plan, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees)
+    private static void Table(PageFlow flow, Plan plan, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, UnitsShown units)
     {
         var nodes = trees.SelectMany(t => t.Live.All).Where(n => n.Thing.Kind == ThingKind.Fuse).ToList();
         ImmutableArray<(FuseChoice Fuse, PowerNode Node)> rows =
@@ -75,7 +81,7 @@ public static class PowerSheet
                 new TextColumn<(FuseChoice Fuse, PowerNode Node)>("never above A", r => Shown.Number(r.Fuse.LargestA, 1)) { Right = true },
                 new TextColumn<(FuseChoice Fuse, PowerNode Node)>("load A", r => Shown.Number(r.Fuse.LoadA, 1)) { Right = true },
                 new TextColumn<(FuseChoice Fuse, PowerNode Node)>("short A", r => Shown.Number(r.Node.ShortA)) { Right = true },
-                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("unfused before it mm", r => Shown.Number(r.Node.UnfusedMm)) { Right = true },
+                new TextColumn<(FuseChoice Fuse, PowerNode Node)>("unfused before it", r => r.Node.UnfusedMm is { } mm ? LengthWords.Of(mm, units) : Shown.Unknown) { Right = true },
                 new TextColumn<(FuseChoice Fuse, PowerNode Node)>("dead when it opens", r => Dead(plan, r.Fuse)) { LeastMm = 80 }));
         }
 
@@ -84,7 +90,7 @@ public static class PowerSheet
         flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints left out. A fuse must be able to break it. E: estimated length. Torques are from the description; where none is given see the maker.");
     }
 
-    private static void Loads(PageFlow flow, Plan plan, ImmutableArray<StateLoads> states)
+    private static void Loads(PageFlow flow, ImmutableArray<StateLoads> states)
     {
         if (states.IsEmpty)
         {
@@ -103,12 +109,21 @@ public static class PowerSheet
             new TextColumn<StateLoads>("battery A", s => Shown.Fixed(s.BatteryA, 1)) { Right = true },
             new TextColumn<StateLoads>("battery V", s => Shown.Fixed(s.BatteryV, 1)) { Right = true },
             new TextColumn<StateLoads>("most of it, A", s => s.Heaviest.Length == 0 ? Shown.Unknown : s.Heaviest) { LeastMm = 40 }));
+    }
+
+    private static void LoadNotes(PageFlow flow, Plan plan, ImmutableArray<StateLoads> states)
+    {
+        if (states.IsEmpty)
+        {
+            return;
+        }
+
         flow.Y += 2;
-        var build = plan.Builds.IsDefaultOrEmpty || plan.Builds.Length == 1 ? "" : "In the build of the title, else the usual one. ";
+        var build = plan.Builds.IsDefaultOrEmpty || plan.Builds.Length == 1 ? "" : "in the build of the title, else the usual one. ";
         var alternators = plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Alternator).ToList();
         var said = alternators.Count == 0 ? "No alternator: the battery gives it all. "
             : alternators.Any(a => a.OutputA is null) ? "Output of the alternator not given: see the maker. " : "Reserve: rated output less what is drawn; below nought the battery drains while the engine runs. ";
-        flow.Paragraph($"{build}{said}Battery: minus takes charge. As given: a current that the description gives for a whole circuit counts whenever that circuit is live. Rated output is reached at speed only; at idle an alternator gives about half (common practice, no source).");
+        flow.Paragraph($"Load by state: {build}{said}Battery: minus takes charge. As given: a current that the description gives for a whole circuit counts whenever that circuit is live. Rated output is reached at speed only; at idle an alternator gives about half (common practice, no source).");
     }
 
     private static string Dead(Plan plan, FuseChoice fuse)

@@ -12,7 +12,7 @@ namespace HarnessDraw.Sheets.PowerSheets;
 /// </summary>
 internal sealed record StateLoads(OperatingState State, double LoadsA, double GivenA, double? OutputA, double BatteryA, double? BatteryV, string Heaviest)
 {
-    private const int Named = 3;
+    private const int Named = 2;
     private const double LeastA = 0.05;
 
     /// <summary>Amperes left of the rated output while the engine runs; negative: the battery drains.</summary>
@@ -37,7 +37,7 @@ internal sealed record StateLoads(OperatingState State, double LoadsA, double Gi
         double Sum(SourceKind kind) => point.Sources.Where(s => kinds.GetValueOrDefault(s.Source) == kind).Sum(s => s.CurrentA);
         // what neither charges nor comes from the battery is drawn: a converter draws for its own loads
         var (given, battery) = (Sum(SourceKind.Alternator), Sum(SourceKind.Battery));
-        var heaviest = point.Loads.Where(l => Math.Abs(l.CurrentA) >= LeastA).GroupBy(l => l.Element is null ? "as given for whole circuits" : l.Thing, StringComparer.Ordinal)
+        var heaviest = point.Loads.Where(l => Math.Abs(l.CurrentA) >= LeastA).GroupBy(l => l.Element is null ? "as given" : l.Thing, StringComparer.Ordinal)
             .Select(g => (Thing: g.Key, Amps: g.Sum(l => Math.Abs(l.CurrentA)))).OrderByDescending(l => l.Amps).ThenBy(l => l.Thing, StringComparer.Ordinal)
             .Take(Named).Select(l => $"{l.Thing} {Shown.Number(l.Amps, 1)}");
         return new(state, given + battery, given, outputA, battery, point.Sources.FirstOrDefault(s => kinds.GetValueOrDefault(s.Source) == SourceKind.Battery)?.VoltageV, string.Join(", ", heaviest));

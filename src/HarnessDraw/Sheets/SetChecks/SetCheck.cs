@@ -143,7 +143,7 @@ public static partial class SetCheck
         }
     }
 
-    [GeneratedRegex(@"(?:^|, )(\d+) mm(?: E)?(?:,|$)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?:^|, )(\d+) mm(?: \([^)]*\))?(?: E)?(?:,|$)", RegexOptions.CultureInvariant)]
     private static partial Regex Millimetres();
 
     [GeneratedRegex(@"^\d+$", RegexOptions.CultureInvariant)]

@@ -54,15 +54,15 @@ internal static class SpliceCard
     private static string WhereWords(SpliceFacts fact)
     {
         var near = fact.NearestSplice is { } splice ? $"; nearest {splice}" : "";
-        var length = fact.Segment.LengthMm is { } whole ? $", {Shown.Number(whole - fact.Splice.AtMm)} mm before {fact.Segment.To}" : "";
-        return $"{Shown.Number(fact.Splice.AtMm)} mm from {fact.Segment.From}{length}{near}";
+        var length = fact.Segment.LengthMm is { } whole ? $", {LengthWords.Of(whole - fact.Splice.AtMm, fact.Units)} before {fact.Segment.To}" : "";
+        return $"{LengthWords.Of(fact.Splice.AtMm, fact.Units)} from {fact.Segment.From}{length}{near}";
     }
 
     private static void Head(Pen pen, SpliceFacts fact, string root, Box box)
     {
         pen.Letters(fact.Splice.Id, box.X, box.Y + 6.6, TextStyle.Bold.At(5));
         var at = box.X + Pen.Width(fact.Splice.Id, TextStyle.Bold.At(5)) + 4;
-        var station = fact.Splice.StationMm is { } mm ? $"{Shown.Number(mm)} mm from the datum" : "station not known: ______ mm from the datum";
+        var station = fact.Splice.StationMm is { } mm ? $"{LengthWords.Of(mm, fact.Units)} from the datum" : "station not known: ______ mm from the datum";
         pen.Letters(station, at, box.Y + 6.6, TextStyle.Bold.At(3.5));
         var y = box.Y + 11.6;
         foreach (var line in LineBreaker.Lines(WhereWords(fact), box.Width))

@@ -14,6 +14,7 @@ internal sealed record SpliceFacts(Splice Splice, Segment Segment, string Branch
     /// <summary>Beyond the joint on each side, mm (common practice, no source).</summary>
     private const double SleeveBeyondMm = 25;
 
+    public required UnitsShown Units { get; init; }
     public required SplicePart? Part { get; init; }
     public required CoveringPart? Sleeve { get; init; }
 
@@ -31,20 +32,20 @@ internal sealed record SpliceFacts(Splice Splice, Segment Segment, string Branch
     public bool InRange => Part is { } part && TotalMm2 >= part.MinTotalMm2 - 1e-9 && TotalMm2 <= part.MaxTotalMm2 + 1e-9;
 
     /// <summary>The splices of a plan by branch, then by station.</summary>
-    public static ImmutableArray<SpliceFacts> Of(Plan plan)
+    public static ImmutableArray<SpliceFacts> Of(Plan plan, UnitsShown units)
     {
         var measure = new TreeMeasure(plan);
         return
         [
             .. plan.Splices.Where(s => plan.Tree.Segments.Any(g => g.Id == s.Segment))
-                .Select(s => One(plan, measure, s))
+                .Select(s => One(plan, measure, s, units))
                 .OrderBy(f => f.Branch, StringComparer.Ordinal)
                 .ThenBy(f => f.Splice.StationMm ?? double.MaxValue)
                 .ThenBy(f => f.Splice.Id, CavityOrder.Instance),
         ];
     }
 
-    private static SpliceFacts One(Plan plan, TreeMeasure measure, Splice splice)
+    private static SpliceFacts One(Plan plan, TreeMeasure measure, Splice splice, UnitsShown units)
     {
         var segment = plan.Tree.Segments.First(g => g.Id == splice.Segment);
         var legs = splice.Wires.Select(id => plan.Wires.First(w => w.Id == id)).Select(w => new SpliceLeg(w, w.From.At == splice.Id ? w.To : w.From)).ToList();
@@ -52,9 +53,10 @@ internal sealed record SpliceFacts(Splice Splice, Segment Segment, string Branch
         var nearest = plan.Splices.Where(o => o.Id != splice.Id).Select(o => (o.Id, Mm: measure.Between(splice, o))).Where(o => o.Mm is not null).OrderBy(o => o.Mm).ThenBy(o => o.Id, StringComparer.Ordinal).FirstOrDefault();
         return new(splice, segment, measure.Branch(segment.To), [.. sides[true]], [.. sides[false]])
         {
+            Units = units,
             Part = plan.Harness.Catalogue.Splices.FirstOrDefault(p => p.Id == splice.Part),
             Sleeve = Sleeving(plan.Harness.Catalogue, sides),
-            NearestSplice = nearest.Id is null ? null : $"splice {nearest.Id} at {Shown.Number(nearest.Mm)} mm",
+            NearestSplice = nearest.Id is null ? null : $"splice {nearest.Id} at {LengthWords.Of(nearest.Mm ?? 0, units)}",
             Neighbours = [.. plan.Splices.Where(o => o.Segment == splice.Segment && o.Id != splice.Id)],
         };
     }

@@ -14,7 +14,7 @@ public static class SpliceSheets
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var facts = SpliceFacts.Of(shown);
+        var facts = SpliceFacts.Of(shown, options.Units);
         if (facts.IsEmpty)
         {
             return new([]);

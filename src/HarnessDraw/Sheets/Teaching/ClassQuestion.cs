@@ -12,7 +12,7 @@ internal sealed record ClassQuestion(string Group, string Ask, string Answer)
     private const int PerGroup = 8;
 
     // less is lost than a school meter can tell
-    private const double LeastDropV = 0.005;
+    private const double LeastDropV = 0.02;
 
     /// <summary>Questions on what the chart shows, what a meter reads, what copper loses and what a fuse feeds: some of each, spread evenly over the plan.</summary>
     public static ImmutableArray<ClassQuestion> Of(Plan plan) => [.. Chart(plan), .. Meter(plan), .. Copper(plan), .. Fuses(plan)];

@@ -42,7 +42,7 @@ public static class ProjectorSheets
         });
         foreach (var (way, _) in ways)
         {
-            Add(maker, way, TraceRow.Of(shown, way));
+            Add(maker, way, TraceRow.Of(shown, way, options.Units));
         }
 
         return maker.ToResult();

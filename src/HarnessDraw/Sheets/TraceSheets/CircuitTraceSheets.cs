@@ -31,7 +31,7 @@ public static class CircuitTraceSheets
         var maker = new PageMaker(plan, findings, options, form);
         foreach (var (way, words) in ways)
         {
-            TracePages.Add(maker, shown, way, words);
+            TracePages.Add(maker, shown, way, words, options.Units);
         }
 
         return maker.ToResult();

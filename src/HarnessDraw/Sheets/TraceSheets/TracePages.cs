@@ -16,9 +16,9 @@ internal static class TracePages
     // words of the last station
     private const double BelowMm = 10;
 
-    public static void Add(PageMaker maker, Plan plan, TraceWay way, TraceWords words)
+    public static void Add(PageMaker maker, Plan plan, TraceWay way, TraceWords words, UnitsShown units)
     {
-        var rows = TraceRow.Of(plan, way);
+        var rows = TraceRow.Of(plan, way, units);
         var (headline, aside) = Headline(way);
         var foot = words.Foot().ToList();
         var footMm = TraceFoot.HeightOf(foot, words.First, maker.Area.Width) + rows[^1].LeastMm(0);

@@ -9,6 +9,9 @@ namespace HarnessDraw.Sheets.TraceSheets;
 /// <summary>A station and the hop that leads on from it; the last has none.</summary>
 internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, ProbedCavity? Cavity)
 {
+    /// <summary>The hop's wire with its length in the units of the sheet; empty for anything else.</summary>
+    public string Length { get; init; } = "";
+
     private const double WordsMm = 62;
     private const double HopMm = 112;
 
@@ -26,7 +29,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
     private double LeadMm => Hop?.Wire is { } wire ? 7 + Pen.Width(wire, TextStyle.Bold) + 2 : 0;
 
     /// <summary>The rows of a way; a fuse's own contact stands for the bar it sits on, on which nothing is lost.</summary>
-    public static ImmutableArray<TraceRow> Of(Plan plan, TraceWay way)
+    public static ImmutableArray<TraceRow> Of(Plan plan, TraceWay way, UnitsShown units)
     {
         var rows = ImmutableArray.CreateBuilder<TraceRow>();
         var on = "";
@@ -46,7 +49,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
                 continue;
             }
 
-            rows.Add(new(way.Stops[i], on + way.Stops[i].Where, hop, ProbedCavity.Of(plan, way.Stops[i].Node)));
+            rows.Add(new(way.Stops[i], on + way.Stops[i].Where, hop, ProbedCavity.Of(plan, way.Stops[i].Node)) { Length = hop?.Wire is { } id && plan.Wires.FirstOrDefault(w => w.Id == id) is { } wire ? LengthWords.Cut(wire, units) ?? "length unknown" : "" });
             on = "";
         }
 
@@ -110,7 +113,6 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
 
         var drop = hop.DropV is { } volts ? $"{(hop.Kind == HopKind.Load ? "across it" : "loses")} {Shown.Fixed(volts, 2)} V" : "";
         var size = hop.Size?.Replace("mm2", "mm²", StringComparison.Ordinal);
-        var length = hop.Wire is null ? "" : hop.CutLengthMm is { } mm ? $"{Shown.Number(mm)} mm{(hop.Estimated ? " E" : "")}" : "length unknown";
-        return string.Join(", ", new[] { hop.Wire is null ? "" : $"{hop.Colour} {size}", length, hop.Words, drop }.Where(p => p.Length > 0));
+        return string.Join(", ", new[] { hop.Wire is null ? "" : $"{hop.Colour} {size}", Length, hop.Words, drop }.Where(p => p.Length > 0));
     }
 }
