@@ -19,7 +19,7 @@ public static class LengthWords
     }
 
     /// <summary>A length along the harness: '880 mm', '880 mm (34.6 in)' or '34.6 in'.</summary>
-    public static string Of(double lengthMm, UnitsShown units) => Both($"{Pages.Shown.Number(lengthMm)} mm", $"{InchLength.Words(lengthMm, 1)} in", units);
+    public static string Of(double lengthMm, UnitsShown units) => Both($"{Pages.Shown.Number(lengthMm)}\u00a0mm", $"{InchLength.Words(lengthMm, 1)}\u00a0in", units);
 
     /// <summary>The cut length of a wire, inches from the exact length and not from the rounded millimetres; null while it is not known.</summary>
     public static string? Cut(Wire wire, UnitsShown units)

@@ -173,6 +173,26 @@ public class FurtherSheetsTests
     }
 
     [Fact]
+    public void The_load_of_a_state_is_the_sum_of_its_loads_and_stands_against_the_alternator()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var output = plan.Harness.Power.Sources.Single(s => s.Kind == HarnessDraw.Model.SourceKind.Alternator).OutputA!.Value;
+        var texts = Texts(SheetKinds.Power, plan).ToList();
+        foreach (var point in HarnessDraw.Electrical.NetworkSolver.Solve(plan).Where(p => p.State is "running" or "full beam"))
+        {
+            var row = texts.Single(t => t.Text == point.State && t.Weight == FaceWeight.Bold);
+            var figures = texts.Where(t => t.At.Y == row.At.Y && t.Anchor == TextAnchor.End && t.At.X > row.At.X).OrderBy(t => t.At.X).Select(t => double.Parse(t.Text.Replace('\u2212', '-'), System.Globalization.CultureInfo.InvariantCulture)).ToList();
+
+            // drawn, alternator gives, of, reserve, battery gives, battery volts
+            Assert.Equal(6, figures.Count);
+            Assert.Equal(point.Loads.Sum(l => Math.Abs(l.CurrentA)), figures[0], 0.02 * figures[0]);
+            Assert.Equal(figures[0], figures[1] + figures[4], 0.11);
+            Assert.Equal(output, figures[2]);
+            Assert.Equal(output - figures[0], figures[3], 0.11);
+        }
+    }
+
+    [Fact]
     public void Installation_removes_the_wires_that_a_build_leaves_out_by_their_cavities()
     {
         var plan = ExamplePlans.Of("brackmere-six");
