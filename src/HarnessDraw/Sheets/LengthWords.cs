@@ -22,10 +22,10 @@ public static class LengthWords
     public static string Of(double lengthMm, UnitsShown units) => Both($"{Pages.Shown.Number(lengthMm)}\u00a0mm", $"{InchLength.Words(lengthMm, 1)}\u00a0in", units);
 
     /// <summary>The cut length of a wire, inches from the exact length and not from the rounded millimetres; null while it is not known.</summary>
-    public static string? Cut(Wire wire, UnitsShown units)
+    public static string? Cut(Plan plan, Wire wire, UnitsShown units)
     {
         ArgumentNullException.ThrowIfNull(wire);
-        return wire.CutLengthMm is { } mm ? Both($"{Pages.Shown.Number(mm)} mm", $"{InchLength.RoundedUp(CutRows.ExactMm(wire) ?? mm).ToString("0.##", CultureInfo.InvariantCulture)} in", units) + (wire.Estimated ? " E" : "") : null;
+        return wire.CutLengthMm is { } mm ? Both($"{Pages.Shown.Number(mm)} mm", $"{InchLength.RoundedUp(CutRows.ExactMm(plan, wire) ?? mm).ToString("0.##", CultureInfo.InvariantCulture)} in", units) + (wire.Estimated ? " E" : "") : null;
     }
 
     private static string Both(string metric, string inches, UnitsShown units) => units switch { UnitsShown.Inch => inches, UnitsShown.Both => $"{metric} ({inches})", _ => metric };

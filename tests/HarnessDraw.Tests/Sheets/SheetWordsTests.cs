@@ -74,7 +74,7 @@ public class SheetWordsTests
         Assert.Equal("9.5 mm (0.37 in)", LengthWords.Small(9.5, UnitsShown.Both));
         Assert.Equal(InchLength.RoundedUp(row.ExactMm!.Value), row.CutIn);
         Assert.Equal("1765\u00a0mm (69.5\u00a0in)", LengthWords.Of(1765, UnitsShown.Both));
-        Assert.Contains($"({row.CutIn:0.##} in)", LengthWords.Cut(row.Wire, UnitsShown.Both), StringComparison.Ordinal);
+        Assert.Contains($"({row.CutIn:0.##} in)", LengthWords.Cut(SmallPlan.Plan, row.Wire, UnitsShown.Both), StringComparison.Ordinal);
 
         static IEnumerable<string> Heads(UnitsShown units) =>
             CutListSheets.Compose(SmallPlan.Plan, [], new() { Units = units }).Sheets.Take(1).SelectMany(ItemWalk.Texts).Select(t => t.Text).Where(t => t is "cut mm" or "cut in" or "in" or "route" or "allow");

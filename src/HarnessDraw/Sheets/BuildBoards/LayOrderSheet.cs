@@ -26,7 +26,7 @@ public static class LayOrderSheet
                 new TextColumn<(Wire Wire, int Number)>("from", w => EndText.Words(w.Wire.From)) { FloorMm = 24 },
                 new TextColumn<(Wire Wire, int Number)>("over the pegs", w => Way(w.Wire, segments)) { FloorMm = 50 },
                 new TextColumn<(Wire Wire, int Number)>("to", w => EndText.Words(w.Wire.To)) { FloorMm = 24 },
-                .. Cut(options.Units),
+                .. Cut(shown, options.Units),
                 TextColumn<(Wire Wire, int Number)>.Tick("laid"),
             ];
             flow.Table(new TextTable<(Wire Wire, int Number)>(wires, flow.Area, columns));
@@ -42,7 +42,7 @@ public static class LayOrderSheet
             flow.Paragraph("Tie each side of every breakout before you wrap. Breakouts ±5 mm, ends +10 −0 mm (common practice, no source). Labels: within 75 mm of each end, clear of tape.");
         });
 
-    private static IEnumerable<TextColumn<(Wire Wire, int Number)>> Cut(UnitsShown units)
+    private static IEnumerable<TextColumn<(Wire Wire, int Number)>> Cut(Plan plan, UnitsShown units)
     {
         if (units != UnitsShown.Inch)
         {
@@ -51,7 +51,7 @@ public static class LayOrderSheet
 
         if (units != UnitsShown.Metric)
         {
-            yield return new(units == UnitsShown.Inch ? "cut in" : "in", w => CutRows.ExactMm(w.Wire) is { } mm ? Shown.Number(InchLength.RoundedUp(mm), 2) : Shown.Unknown) { Right = true };
+            yield return new(units == UnitsShown.Inch ? "cut in" : "in", w => CutRows.ExactMm(plan, w.Wire) is { } mm ? Shown.Number(InchLength.RoundedUp(mm), 2) : Shown.Unknown) { Right = true };
         }
     }
 

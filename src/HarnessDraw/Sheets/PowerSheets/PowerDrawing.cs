@@ -121,7 +121,7 @@ internal sealed class PowerDrawing
         var words = turn + 2;
         var tag = new Tag { For = wire.Id };
         pen.Letters($"{wire.Id}  {wire.Colour} {wire.SizeLabel}{(wire.Awg is null ? " mm²" : "")}", words, toY - 2, TextStyle.Bold, tag);
-        var length = LengthWords.Cut(wire, units) ?? "length ____ mm";
+        var length = LengthWords.Cut(plan, wire, units) ?? "length ____ mm";
         pen.Letters(length, words, toY + 4.8, TextStyle.Plain, tag);
         if (live && !child.Fused)
         {

@@ -49,7 +49,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
                 continue;
             }
 
-            rows.Add(new(way.Stops[i], on + way.Stops[i].Where, hop, ProbedCavity.Of(plan, way.Stops[i].Node)) { Length = hop?.Wire is { } id && plan.Wires.FirstOrDefault(w => w.Id == id) is { } wire ? LengthWords.Cut(wire, units) ?? "length unknown" : "" });
+            rows.Add(new(way.Stops[i], on + way.Stops[i].Where, hop, ProbedCavity.Of(plan, way.Stops[i].Node)) { Length = hop?.Wire is { } id && plan.Wires.FirstOrDefault(w => w.Id == id) is { } wire ? LengthWords.Cut(plan, wire, units) ?? "length unknown" : "" });
             on = "";
         }
 
