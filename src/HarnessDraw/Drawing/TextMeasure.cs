@@ -37,9 +37,9 @@ public static class TextMeasure
         var current = -1;
         foreach (var rune in shown.EnumerateRunes())
         {
-            (current, var glyph) = Find(set, weight, rune.Value, current);
-            var face = set.Face(weight, current);
-            caps += face.Advance(glyph) / face.CapRatio;
+            var letter = Find(set, weight, rune.Value, current);
+            current = letter.Face;
+            caps += letter.Advance;
         }
 
         return caps * capHeightMm;
@@ -55,10 +55,10 @@ public static class TextMeasure
         var (own, fallback, current) = (0.0, 0.0, -1);
         foreach (var rune in ShownText.Of(text).EnumerateRunes())
         {
-            (current, var glyph) = Find(set, weight, rune.Value, current);
-            var face = set.Face(weight, current);
-            own += face.Advance(glyph) / face.CapRatio;
-            fallback += PlanWidths.Advance(rune.Value, weight) / face.CapRatio;
+            var letter = Find(set, weight, rune.Value, current);
+            current = letter.Face;
+            own += letter.Advance;
+            fallback += letter.PlanAdvance;
         }
 
         return Math.Max(own, fallback) * capHeightMm;
@@ -79,15 +79,14 @@ public static class TextMeasure
         double offset = 0, width = 0;
         foreach (var rune in shown.EnumerateRunes())
         {
-            var (index, glyph) = Find(set, weight, rune.Value, current);
-            if (index != current && current >= 0)
+            var letter = Find(set, weight, rune.Value, current);
+            if (letter.Face != current && current >= 0)
             {
                 Close(at);
             }
 
-            current = index;
-            var face = set.Face(weight, index);
-            width += face.Advance(glyph) / face.CapRatio * capHeightMm;
+            current = letter.Face;
+            width += letter.Advance * capHeightMm;
             at += rune.Utf16SequenceLength;
         }
 
@@ -170,13 +169,8 @@ public static class TextMeasure
     }
 
     // a space stays in the face of the letters before it, or a Greek or Cyrillic sentence would be one run a word
-    private static (int Index, int Glyph) Find(FaceSet set, FaceWeight weight, int codePoint, int current)
-    {
-        if (codePoint == ' ' && current > 0 && set.Face(weight, current).Glyph(' ') is > 0 and var space)
-        {
-            return (current, space);
-        }
-
-        return set.Find(weight, codePoint);
-    }
+    private static Letter Find(FaceSet set, FaceWeight weight, int codePoint, int current) =>
+        codePoint == ' ' && current > 0 && set.Face(weight, current).Glyph(' ') is > 0 and var space
+            ? set.LetterOf(weight, current, ' ', space)
+            : set.LetterOf(weight, codePoint);
 }

@@ -18,9 +18,22 @@ internal sealed class ConductorHeat
     private readonly int segments;
     private readonly PlanningOptions options;
 
-    public ConductorHeat(Plan plan, HarnessIndex index, PlanningOptions options)
+    /// <param name="plan">The plan whose wires these are.</param>
+    /// <param name="index">Look-ups over its harness.</param>
+    /// <param name="options">Ambient of a place without a zone, share of load that warms.</param>
+    /// <param name="like">The same wires in other sizes and lengths: they lie where these lie.</param>
+    public ConductorHeat(Plan plan, HarnessIndex index, PlanningOptions options, ConductorHeat? like = null)
     {
         this.options = options;
+        var types = plan.Harness.Catalogue.WireTypes.GroupBy(t => t.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        WireType TypeOf(Wire wire) => types.GetValueOrDefault(wire.WireType) ?? index.UsualWire;
+        if (like is not null)
+        {
+            segments = like.segments;
+            conductors = [.. plan.Wires.Select((w, i) => Of(w, like.conductors[i].Way, like.conductors[i].AmbientC, TypeOf(w)))];
+            return;
+        }
+
         var number = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var segment in plan.Tree.Segments)
         {
@@ -28,9 +41,15 @@ internal sealed class ConductorHeat
         }
 
         segments = number.Count;
-        var zones = plan.Tree.Segments.GroupBy(s => s.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Zone, StringComparer.Ordinal);
-        var types = plan.Harness.Catalogue.WireTypes.GroupBy(t => t.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        conductors = [.. plan.Wires.Select(w => Of(w, index, number, zones, types.GetValueOrDefault(w.WireType) ?? index.UsualWire))];
+        double[] ambientC = [.. plan.Tree.Segments.DistinctBy(s => s.Id, StringComparer.Ordinal).Select(s => index.AmbientC(s.Zone, options))];
+        conductors =
+        [
+            .. plan.Wires.Select(w =>
+            {
+                ImmutableArray<int> way = [.. w.Segments.Where(number.ContainsKey).Select(s => number[s])];
+                return Of(w, way, way.Select(s => ambientC[s]).Concat(EndsC(w, index)).DefaultIfEmpty(options.UsualAmbientC).Max(), TypeOf(w));
+            }),
+        ];
     }
 
     /// <summary>Ohms of a wire of the plan, by its number, with its conductor at a temperature; joints not included.</summary>
@@ -85,22 +104,23 @@ internal sealed class ConductorHeat
         return Math.Min(MeltsAtC, c.AmbientC + ((c.MaxC - Ampacity.PublishedAtC) * load * load));
     }
 
-    private Conductor Of(Wire wire, HarnessIndex index, Dictionary<string, int> number, Dictionary<string, string?> zones, WireType type)
+    private static Conductor Of(Wire wire, ImmutableArray<int> way, double ambientC, WireType type)
     {
         var size = type.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel)
             ?? new WireSize(wire.SizeLabel, wire.AreaMm2, null, 1.03 * 1000 * Copper.Resistivity / wire.AreaMm2, wire.OutsideMm, null, null, "by area");
-        var celsius = wire.Segments.Where(zones.ContainsKey).Select(s => index.AmbientC(zones[s], options)).ToList();
+        var length = wire.CutLengthMm ?? wire.PathLengthMm ?? 0;
+        return new(Math.Max(Copper.Ohm(size, length, 20), 1e-7), Ampacity.InAirA(size), type.MaxC, ambientC, way, type.CrossLinked);
+    }
+
+    private IEnumerable<double> EndsC(Wire wire, HarnessIndex index)
+    {
         foreach (var end in (WireEnd[])[wire.From, wire.To])
         {
             if (index.Thing(end.At) is { } thing && index.Place(thing.Place)?.Zone is { } zone)
             {
-                celsius.Add(index.AmbientC(zone, options));
+                yield return index.AmbientC(zone, options);
             }
         }
-
-        var length = wire.CutLengthMm ?? wire.PathLengthMm ?? 0;
-        return new(Math.Max(Copper.Ohm(size, length, 20), 1e-7), Ampacity.InAirA(size), type.MaxC, celsius.DefaultIfEmpty(options.UsualAmbientC).Max(),
-            [.. wire.Segments.Where(number.ContainsKey).Select(s => number[s])], type.CrossLinked);
     }
 
     private sealed record Conductor(double OhmCold, double InAirA, double MaxC, double AmbientC, ImmutableArray<int> Way, bool CrossLinked);

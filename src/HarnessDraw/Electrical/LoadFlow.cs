@@ -39,6 +39,7 @@ internal sealed class LoadFlow
     private readonly PlanningOptions options;
     private readonly Dictionary<string, double> extraLoadA = new(StringComparer.Ordinal);
     private ElectricalNetwork network;
+    private int[] motors = [];
 
     public LoadFlow(HarnessIndex index, CircuitSwitching switching, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
     {
@@ -136,6 +137,7 @@ internal sealed class LoadFlow
         var runs = builds.SelectMany(Runs).ToArray();
         var solutions = new NetworkSolution[runs.Length];
         network.Prepare();
+        motors = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })];
         // every case is solved by itself; they are recorded in their order
         Parallel.For(0, runs.Length, i => solutions[i] = runs[i].Charging is { } source
             ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
@@ -192,13 +194,10 @@ internal sealed class LoadFlow
         else if (loadA > worst.LoadA + 1e-9)
         {
             var motor = 0.0;
-            for (var i = 0; i < network.Branches.Count; i++)
+            foreach (var i in motors)
             {
-                if (network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })
-                {
-                    var a = Math.Abs(solution.Amperes[i]);
-                    motor = a <= loadA + 1e-6 ? Math.Max(motor, a) : motor;
-                }
+                var a = Math.Abs(solution.Amperes[i]);
+                motor = a <= loadA + 1e-6 ? Math.Max(motor, a) : motor;
             }
 
             Fuses[id] = new(Math.Round(loadA, 6), motor, worst.OutputA, state);

@@ -53,7 +53,7 @@ internal sealed class PlanNetwork
         Plan = plan;
         Index = like.Index;
         Network = like.Network;
-        Heat = new ConductorHeat(plan, like.Index, options);
+        Heat = new ConductorHeat(plan, like.Index, options, like.Heat);
         Solver = like.Solver;
         Body = like.Body;
         branchOfWire = like.branchOfWire;

@@ -37,6 +37,7 @@ internal sealed partial class ChartPacking
     private void Improve(List<Spine> spines, double mostHeightMm, double enoughMm)
     {
         var root = spines[0];
+        var stations = root.Stations.SelectMany((station, i) => station.Left.Concat(station.Right).Where(item => item.Child is not null).Select(item => (item.Child, i))).ToDictionary(s => s.Child!, s => s.i);
         var ribs = spines.FindAll(s => s.Parent == root);
         var best = Extent(root).LengthMm;
         for (var again = 0; again < 3; again++)
@@ -52,7 +53,7 @@ internal sealed partial class ChartPacking
                 var kept = rib.LiftMm;
                 for (var liftMm = 0.0; liftMm < mostHeightMm / 2; liftMm += 2 * LiftStepMm)
                 {
-                    Relift(root, rib, liftMm);
+                    Relift(root, rib, stations[rib], liftMm);
                     var (lengthMm, heightMm) = Extent(root);
                     if (heightMm <= mostHeightMm && lengthMm < best - 1)
                     {
@@ -60,7 +61,7 @@ internal sealed partial class ChartPacking
                     }
                 }
 
-                Relift(root, rib, kept);
+                Relift(root, rib, stations[rib], kept);
             }
 
             if (best > before - LeastGainMm)
@@ -70,13 +71,13 @@ internal sealed partial class ChartPacking
         }
     }
 
-    private void Relift(Spine root, Spine rib, double liftMm)
+    private void Relift(Spine root, Spine rib, int station, double liftMm)
     {
         if (rib.LiftMm != liftMm)
         {
             rib.LiftMm = liftMm;
             rib.IsPacked = false;
-            Pack(root);
+            Pack(root, station);
         }
     }
 

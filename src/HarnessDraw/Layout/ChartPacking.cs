@@ -9,6 +9,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
     private readonly List<FrameBox> left = [];
     private readonly List<FrameBox> right = [];
+    private readonly List<StationStart> begins = [];
     private double[] slotFrom = [];
     private double[] slotTo = [];
 
@@ -17,7 +18,9 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     private double Gap => metrics.GapMm;
 
     /// <summary>Packs the spine and, before it, every child that has not been packed yet; leaves boxes and places in the spine.</summary>
-    public void Pack(Spine spine)
+    /// <param name="spine">What is packed.</param>
+    /// <param name="first">The first station that is not as it was when this spine was packed last: what stands before it stays.</param>
+    public void Pack(Spine spine, int first = 0)
     {
         foreach (var station in spine.Stations)
         {
@@ -25,16 +28,10 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             PackChildren(station.Right);
         }
 
-        current = spine;
-        left.Clear();
-        right.Clear();
-        spine.Marks.Clear();
-        FindEdges(spine);
-        var t = spine.Parent is null ? PlaceTable(spine) : metrics.CornerMm + 1.2 + spine.LiftMm;
-        spine.StartT = t;
-        double true0 = 0;
-        for (var i = 0; i < spine.Stations.Count; i++)
+        var (t, true0) = first == 0 ? (Begin(spine), 0) : Resume(spine, first);
+        for (var i = first; i < spine.Stations.Count; i++)
         {
+            begins.Add(new(left.Count, right.Count, spine.Marks.Count, t, true0));
             var station = spine.Stations[i];
             true0 += Distance(spine, station);
             t = PlaceStation(spine, station, t, Math.Max(0, true0));
@@ -54,6 +51,27 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         }
 
         spine.IsPacked = true;
+    }
+
+    private double Begin(Spine spine)
+    {
+        current = spine;
+        begins.Clear();
+        left.Clear();
+        right.Clear();
+        spine.Marks.Clear();
+        FindEdges(spine);
+        return spine.StartT = spine.Parent is null ? PlaceTable(spine) : metrics.CornerMm + 1.2 + spine.LiftMm;
+    }
+
+    private (double T, double TrueMm) Resume(Spine spine, int station)
+    {
+        var at = begins[station];
+        begins.RemoveRange(station, begins.Count - station);
+        left.RemoveRange(at.Left, left.Count - at.Left);
+        right.RemoveRange(at.Right, right.Count - at.Right);
+        spine.Marks.RemoveRange(at.Marks, spine.Marks.Count - at.Marks);
+        return (at.T, at.TrueMm);
     }
 
     private void PackChildren(List<SpineItem> items)
@@ -353,4 +371,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
         Pack(spines[0]);
     }
+
+    /// <summary>How many boxes and marks stood before a station, how far the spine had come and its true length there.</summary>
+    private readonly record struct StationStart(int Left, int Right, int Marks, double T, double TrueMm);
 }

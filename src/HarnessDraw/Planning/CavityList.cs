@@ -37,17 +37,18 @@ internal static class CavityList
             }
         }
 
-        return [.. index.Harness.Things.SelectMany(t => ForThing(index, t, uses))];
+        var byThing = uses.ToLookup(u => u.Connector, u => u.Use, StringComparer.Ordinal);
+        return [.. index.Harness.Things.SelectMany(t => ForThing(index, t, byThing[t.Id]))];
     }
 
-    private static IEnumerable<CavityUse> ForThing(HarnessIndex index, Thing thing, List<(string Connector, CavityUse Use)> all)
+    private static IEnumerable<CavityUse> ForThing(HarnessIndex index, Thing thing, IEnumerable<CavityUse> uses)
     {
         if (index.Connector(thing.ConnectorPart) is not { } part)
         {
             yield break;
         }
 
-        CavityUse[] mine = [.. all.Where(u => u.Connector == thing.Id).Select(u => u.Use)];
+        CavityUse[] mine = [.. uses];
         if (mine.Length == 0 && thing.Kind != ThingKind.Mate)
         {
             yield break;

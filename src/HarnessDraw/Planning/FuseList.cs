@@ -7,13 +7,15 @@ namespace HarnessDraw.Planning;
 /// <summary>The fuses with what they feed and the most that it bears.</summary>
 internal static class FuseList
 {
-    public static ImmutableArray<FuseChoice> Of(HarnessIndex index, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options) =>
-        [.. index.Harness.Protections.Select(p => One(index, p, sizing, rows, ids, options))];
-
-    private static FuseChoice One(HarnessIndex index, Protection protection, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options)
+    public static ImmutableArray<FuseChoice> Of(HarnessIndex index, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options)
     {
         // behind a fuse: up to the next protection
-        int[] behind = [.. Enumerable.Range(0, rows.Length).Where(w => !rows[w].ProtectedBy.IsEmpty && rows[w].ProtectedBy[0] == protection.Id)];
+        var behind = Enumerable.Range(0, rows.Length).Where(w => !rows[w].ProtectedBy.IsEmpty).ToLookup(w => rows[w].ProtectedBy[0], StringComparer.Ordinal);
+        return [.. index.Harness.Protections.Select(p => One(index, p, [.. behind[p.Id]], sizing, rows, ids, options))];
+    }
+
+    private static FuseChoice One(HarnessIndex index, Protection protection, int[] behind, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options)
+    {
         var series = index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
         var limit = behind.Select(w => Math.Min(rows[w].DeratedA(rows[w].Size), options.FuseOverContact * ContactA(sizing, rows[w]))).DefaultIfEmpty(0).Min();
         var chosen = sizing.Fuses[protection.Id];

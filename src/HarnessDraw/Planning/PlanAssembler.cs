@@ -44,10 +44,19 @@ internal static class PlanAssembler
     private static ImmutableArray<Splice> Splices(RoutedHarness routed, ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<string> ids, ImmutableArray<string> spliceIds)
     {
         var made = ImmutableArray.CreateBuilder<Splice>();
+        var met = wiring.Splices.Select(_ => new List<int>()).ToArray();
+        for (var w = 0; w < rows.Length; w++)
+        {
+            foreach (var n in new[] { rows[w].Draft.From.Splice, rows[w].Draft.To.Splice }.Where(n => n >= 0 && n < met.Length).Distinct())
+            {
+                met[n].Add(w);
+            }
+        }
+
         for (var n = 0; n < wiring.Splices.Length; n++)
         {
             var splice = wiring.Splices[n];
-            int[] at = [.. Enumerable.Range(0, rows.Length).Where(w => rows[w].Draft.From.Splice == n || rows[w].Draft.To.Splice == n)];
+            var at = met[n];
             var net = routed.Index.Harness.Nets[splice.Net];
             var part = EndFitter.SpliceFor(routed.Index, routed.Tree, splice.Point, at.Sum(w => rows[w].SizeNow.AreaMm2));
             made.Add(new()
@@ -73,16 +82,27 @@ internal static class PlanAssembler
     private static HarnessTree Tree(RoutedHarness routed, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, BundleSizer bundles, PlanningOptions options)
     {
         var skeleton = TreeMaker.Skeleton(routed.Tree);
-        var segments = ImmutableArray.CreateBuilder<Segment>();
-        for (var s = 0; s < skeleton.Segments.Length; s++)
+        var inside = skeleton.Segments.Select(_ => new List<int>()).ToArray();
+        for (var w = 0; w < rows.Length; w++)
         {
-            int[] inside = [.. Enumerable.Range(0, rows.Length).Where(w => rows[w].Way.Contains(s))];
-            var bare = inside.Length == 0 ? 0 : bundles.BareMm([.. inside.Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))]);
-            var covering = inside.Length == 0 ? null : bundles.CoveringFor(bare, skeleton.Segments[s].Zone);
+            foreach (var s in rows[w].Way.Distinct())
+            {
+                inside[s].Add(w);
+            }
+        }
+
+        // packing takes long: segments are packed side by side
+        var bareMm = new double[inside.Length];
+        Parallel.For(0, inside.Length, s => bareMm[s] = inside[s].Count == 0 ? 0 : bundles.BareMm([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))]));
+        var segments = ImmutableArray.CreateBuilder<Segment>();
+        for (var s = 0; s < inside.Length; s++)
+        {
+            var bare = bareMm[s];
+            var covering = inside[s].Count == 0 ? null : bundles.CoveringFor(bare, skeleton.Segments[s].Zone);
             var outside = Math.Round(bare + (2 * (covering?.WallMm ?? 0)), 2);
             segments.Add(skeleton.Segments[s] with
             {
-                Wires = [.. inside.Select(w => ids[w])],
+                Wires = [.. inside[s].Select(w => ids[w])],
                 DiameterMm = outside,
                 Covering = covering?.Id,
                 MinBendRadiusMm = Math.Round(options.BendFactor * outside, 1),

@@ -6,15 +6,16 @@ namespace HarnessDraw.Sheets;
 internal sealed class ChartDraft
 {
     private readonly ChartLayout layout;
+    private readonly Dictionary<(double MostHeightMm, double EnoughMm), ChartPlan> plans = [];
     private (double MostHeightMm, double EnoughMm) lifted;
 
-    public ChartDraft(WallChartSubject subject, WallChartWordPanels words, ChartPart? part, double nameMm, bool blackInk, double columnMm, double tableShare)
+    public ChartDraft(WallChartSubject subject, WallChartStyle style, WallChartWordPanels words, ChartPart? part)
     {
-        Problem = new(subject, new WallChartStyle(subject, nameMm, blackInk, columnMm, tableShare));
+        Problem = new(subject, style);
         layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
         Compact = layout.Pack();
         // what the panels say does not depend on how the chart is packed
-        Panels = new WallChartPanels(Problem, Compact, blackInk).All(words, part);
+        Panels = new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part);
     }
 
     public WallChartProblem Problem { get; }
@@ -30,13 +31,26 @@ internal sealed class ChartDraft
     /// </summary>
     public ChartPlan Pack(double mostHeightMm, double enoughMm, double stretchX = 0, double stretchY = 0)
     {
+        if (mostHeightMm <= 0 && stretchX == 0 && stretchY == 0)
+        {
+            return Compact;
+        }
+
+        // what is tried with all panels is tried again without some
+        var isKept = stretchX == 0 && stretchY == 0;
+        if (isKept && plans.TryGetValue((mostHeightMm, enoughMm), out var known))
+        {
+            return known;
+        }
+
         if ((mostHeightMm, enoughMm) != lifted)
         {
             layout.Lift(mostHeightMm, enoughMm);
             lifted = (mostHeightMm, enoughMm);
         }
 
-        return layout.Pack(stretchX, stretchY);
+        var plan = layout.Pack(stretchX, stretchY);
+        return isKept ? plans[(mostHeightMm, enoughMm)] = plan : plan;
     }
 }
 
@@ -51,13 +65,19 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
     /// <summary>Which of several charts this is; null when one shows all.</summary>
     public ChartPart? Part => part;
 
+    private readonly Dictionary<double, WallChartStyle> styles = [];
     private readonly Dictionary<(double NameMm, double ColumnMm, double TableShare), ChartDraft> made = [];
 
     public ChartDraft Get(double nameMm, double columnMm, double tableShare = 0.5)
     {
         if (!made.TryGetValue((nameMm, columnMm, tableShare), out var draft))
         {
-            made[(nameMm, columnMm, tableShare)] = draft = new(subject, words, part, nameMm, blackInk, columnMm, tableShare);
+            if (!styles.TryGetValue(nameMm, out var style))
+            {
+                styles[nameMm] = style = new(subject, nameMm, blackInk);
+            }
+
+            made[(nameMm, columnMm, tableShare)] = draft = new(subject, style.With(columnMm, tableShare), words, part);
         }
 
         return draft;

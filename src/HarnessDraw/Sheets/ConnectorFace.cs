@@ -65,14 +65,15 @@ internal static class ConnectorFaceFitter
     private static double WantedScale(ConnectorPart part)
     {
         var wanted = 0.0;
+        double[] radii = [.. part.Cavities.Select(c => ClassRadius(c.Size))];
         for (var i = 0; i < part.Cavities.Length; i++)
         {
             var a = part.Cavities[i];
-            wanted = Math.Max(wanted, (ClassRadius(a.Size) + EdgeMm + 1) / Math.Max(0.5, EdgeDistance(part, a)));
+            wanted = Math.Max(wanted, (radii[i] + EdgeMm + 1) / Math.Max(0.5, EdgeDistance(part, a)));
             for (var j = i + 1; j < part.Cavities.Length; j++)
             {
                 var b = part.Cavities[j];
-                wanted = Math.Max(wanted, (ClassRadius(a.Size) + ClassRadius(b.Size) + 2) / Math.Max(0.5, Distance(a, b)));
+                wanted = Math.Max(wanted, (radii[i] + radii[j] + 2) / Math.Max(0.5, Distance(a, b)));
             }
         }
 

@@ -23,11 +23,14 @@ internal static class FacePainter
     }
 
     /// <summary>The letters of every cavity; where exclusive options share one, the first wire and a plus.</summary>
-    public static Dictionary<string, CavityLetters> Letters(ConnectorSubject subject) =>
-        subject.Part.Cavities.ToDictionary(
+    public static Dictionary<string, CavityLetters> Letters(ConnectorSubject subject)
+    {
+        var wires = subject.Rows.Where(r => r.Wire is not null).ToLookup(r => r.Cavity, r => r.Wire!.Id, StringComparer.Ordinal);
+        return subject.Part.Cavities.ToDictionary(
             c => c.Name,
-            c => new CavityLetters(c.Name, subject.RowsOf(c.Name).Where(r => r.Wire is not null).ToList() is { Count: > 0 } used ? used[0].Wire!.Id + (used.Count > 1 ? "+" : "") : null),
+            c => new CavityLetters(c.Name, wires[c.Name].ToList() is { Count: > 0 } used ? used[0] + (used.Count > 1 ? "+" : "") : null),
             StringComparer.Ordinal);
+    }
 
     private static void PaintCavity(Pen pen, ConnectorSubject subject, ConnectorFace face, FaceCavity cavity, CavityLetters letters, Point centre)
     {

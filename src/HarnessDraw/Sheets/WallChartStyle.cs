@@ -19,25 +19,32 @@ internal sealed class WallChartStyle
 
     /// <summary>Widest head of a card made for its name alone, in cap heights of the name.</summary>
     private const double WidestHeadMm = 15.5;
-    private readonly WallChartSubject subject;
-    private readonly Dictionary<string, string> letters = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> letters;
     private readonly Dictionary<ChartCardSubject, CardColumns> columns;
+    private readonly Dictionary<ChartCardSubject, ImmutableArray<string>> nameLines;
 
-    public WallChartStyle(WallChartSubject subject, double nameMm, bool blackInk, double columnMm, double tableShare = 0.5)
+    public WallChartStyle(WallChartSubject subject, double nameMm, bool blackInk)
     {
-        this.subject = subject;
         NameMm = nameMm;
         BlackInk = blackInk;
-        Metrics = new() { ColumnMm = columnMm, OneSideMm = Math.Min(columnMm / 2, 85), TableShare = tableShare };
-        LetterOptions();
+        letters = subject.Whole.OptionLetters;
         columns = subject.Cards.ToDictionary(c => c, ColumnsOf);
         IdMm = columns.Values.Max(c => c.IdMm);
         CodeMm = columns.Values.Max(c => c.CodeMm);
+        nameLines = subject.Cards.ToDictionary(c => c, LinesOf);
     }
 
     public double NameMm { get; }
     public bool BlackInk { get; }
-    public ChartMetrics Metrics { get; }
+    public ChartMetrics Metrics { get; private set; } = new();
+
+    /// <summary>The same letters and cards with other heights of the columns of cards and another share of the pin table above the trunk.</summary>
+    public WallChartStyle With(double columnMm, double tableShare)
+    {
+        var style = (WallChartStyle)MemberwiseClone();
+        style.Metrics = new() { ColumnMm = columnMm, OneSideMm = Math.Min(columnMm / 2, 85), TableShare = tableShare };
+        return style;
+    }
 
     /// <summary>Widest wire id and widest colour code of all cards.</summary>
     public double IdMm { get; }
@@ -78,7 +85,9 @@ internal sealed class WallChartStyle
         edge.Segments.IsEmpty ? "" : edge.LengthMm is { } mm ? Number(mm) + (edge.IsEstimated ? " E" : "") : "? mm";
 
     /// <summary>Lines of a card's name beside its marks.</summary>
-    public ImmutableArray<string> NameLines(ChartCardSubject card)
+    public ImmutableArray<string> NameLines(ChartCardSubject card) => nameLines[card];
+
+    private ImmutableArray<string> LinesOf(ChartCardSubject card)
     {
         var room = Columns(card).CardMm - 4 - MarksMm(card);
         var lines = TextFit.Wrap(card.Name, room, NameMm, FaceWeight.Bold);
@@ -108,16 +117,4 @@ internal sealed class WallChartStyle
     public static string StubText(ChartStub stub) => TextFit.Ellipsis(stub.To, 34, TextMm);
 
     public static string CutText(Wire wire) => Number(wire.CutLengthMm) + (wire.Estimated ? " E" : "");
-
-    private void LetterOptions()
-    {
-        foreach (var condition in subject.Whole.Cards.Select(c => c.OnlyWith).Concat(subject.Whole.Plan.Wires.Select(w => w.Builds)))
-        {
-            var words = condition.Words;
-            if (!condition.IsAlways && !letters.ContainsKey(words))
-            {
-                letters[words] = letters.Count < 26 ? ((char)('A' + letters.Count)).ToString() : "Z" + (letters.Count - 25);
-            }
-        }
-    }
 }

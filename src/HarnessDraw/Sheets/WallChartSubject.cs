@@ -18,6 +18,7 @@ internal sealed partial class WallChartSubject
     private readonly Dictionary<string, ChartCardSubject> cards = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> grounds = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Wire, string Connector), Side> mateSide = [];
+    private Dictionary<string, string>? optionLetters;
     private string root = "";
 
     /// <param name="plan">What is drawn.</param>
@@ -79,6 +80,9 @@ internal sealed partial class WallChartSubject
     public List<(string Pin, int Chart)> PinsElsewhere { get; } = [];
 
     public Place PlaceAt(int node) => places.GetValueOrDefault(NodePlaces[node]) ?? new Place(NodePlaces[node], 0, 0, 0);
+
+    /// <summary>Letter of every option condition in use, in the order they are first met.</summary>
+    public Dictionary<string, string> OptionLetters => optionLetters ??= LetterOptions();
 
     public Thing? ThingOf(string id) => things.GetValueOrDefault(id);
 
@@ -187,6 +191,17 @@ internal sealed partial class WallChartSubject
         }
 
         return numbers;
+    }
+
+    private Dictionary<string, string> LetterOptions()
+    {
+        var letters = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var condition in Cards.Select(c => c.OnlyWith).Concat(Plan.Wires.Select(w => w.Builds)).Where(c => !c.IsAlways))
+        {
+            letters.TryAdd(condition.Words, letters.Count < 26 ? ((char)('A' + letters.Count)).ToString() : "Z" + (letters.Count - 25));
+        }
+
+        return letters;
     }
 
     private string? Rearmost(Dictionary<string, List<(string To, Segment Segment)>> next) => next

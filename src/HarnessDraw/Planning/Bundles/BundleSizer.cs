@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using HarnessDraw.Model;
 
@@ -6,7 +7,7 @@ namespace HarnessDraw.Planning.Bundles;
 /// <summary>Diameter of a segment's bundle in its worst build, and the covering that fits.</summary>
 internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
 {
-    private readonly Dictionary<string, double> packed = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, double> packed = new(StringComparer.Ordinal);
 
     /// <summary>Largest bare diameter over all builds, mm.</summary>
     public double BareMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires)
@@ -51,12 +52,6 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     {
         Array.Sort(outsideMm);
         var key = string.Join(' ', outsideMm);
-        if (!packed.TryGetValue(key, out var diameter))
-        {
-            diameter = CirclePacking.Diameter(outsideMm, options.BundleFactor);
-            packed.Add(key, diameter);
-        }
-
-        return diameter;
+        return packed.GetOrAdd(key, _ => CirclePacking.Diameter(outsideMm, options.BundleFactor));
     }
 }
