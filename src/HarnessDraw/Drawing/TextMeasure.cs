@@ -117,7 +117,7 @@ public static class TextMeasure
         int start = 0, at = 0, current = -1;
         for (var i = 0; i < runes.Length; i++)
         {
-            var face = Find(set, weight, runes[i].Value, current).Index;
+            var face = Find(set, weight, runes[i].Value, current).Face;
             if (i > 0 && (face != current || levels[i] != levels[i - 1]))
             {
                 Close(at, levels[i - 1]);

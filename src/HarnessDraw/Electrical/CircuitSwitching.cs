@@ -10,14 +10,16 @@ namespace HarnessDraw.Electrical;
 internal sealed class CircuitSwitching
 {
     private readonly HashSet<string> switched = new(StringComparer.Ordinal);
+    private readonly Dictionary<OperatingState, HashSet<string>> on = new(ReferenceEqualityComparer.Instance);
     private readonly HarnessIndex index;
 
     public CircuitSwitching(HarnessIndex index)
     {
         this.index = index;
-        foreach (var id in index.Harness.States.SelectMany(s => s.On))
+        foreach (var state in index.Harness.States)
         {
-            switched.Add(id);
+            on.Add(state, state.On.ToHashSet(StringComparer.Ordinal));
+            switched.UnionWith(state.On);
         }
 
         foreach (var circuit in index.Harness.Circuits)
@@ -38,7 +40,7 @@ internal sealed class CircuitSwitching
             KeyPosition.Start => state.Key == KeyPosition.Start,
             var from => state.Key >= from,
         };
-        return key && (!switched.Contains(circuitId) || state.On.Contains(circuitId));
+        return key && (!switched.Contains(circuitId) || (on.TryGetValue(state, out var names) ? names.Contains(circuitId) : state.On.Contains(circuitId)));
     }
 
     /// <summary>The kept pin that comes from where the circuit comes from (or goes to), if one is described.</summary>

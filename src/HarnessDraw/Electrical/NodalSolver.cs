@@ -23,6 +23,7 @@ internal sealed class NodalSolver
     private const double RoughV = 1e-5;
     private readonly int[] row;
     private readonly (int A, int B)[] ends;
+    private readonly int[] numbers;
     private readonly (int Part, int Other)[][] touching;
     private readonly SparseNetwork matrix;
     private readonly int rows;
@@ -35,6 +36,7 @@ internal sealed class NodalSolver
     {
         row = Joined(nodes, joints, reference, out rows);
         ends = [.. parts.Select(p => (row[p.A], row[p.B]))];
+        numbers = [.. Enumerable.Range(0, ends.Length)];
         matrix = new SparseNetwork(rows, ends);
         var lists = new List<(int, int)>[rows];
         for (var i = 0; i < rows; i++)
@@ -74,7 +76,7 @@ internal sealed class NodalSolver
         var dead = DeadEnds(laws, extra, out var live);
         var siemens = new double[ends.Length];
         var sheet = matrix.NewSheet(live);
-        var volts = StartVolts(laws, siemens, extra, start, sheet);
+        var volts = StartVolts(laws, siemens, extra, pushed, start, sheet);
         var (left, step) = (new double[rows], new double[rows]);
         var (settled, rounds, moved, before) = (false, 0, double.PositiveInfinity, double.PositiveInfinity);
         for (; rounds < MostRounds && !settled; rounds++)
@@ -150,7 +152,7 @@ internal sealed class NodalSolver
         {
             for (var end = n; end > 0 && degree[end] == 1 && extra[end] == 0;)
             {
-                var (part, other) = Array.Find(touching[end], t => conducts[t.Part]);
+                var (part, other) = OnlyPart(end, conducts);
                 if (laws[part].IsSource)
                 {
                     break;
@@ -165,39 +167,49 @@ internal sealed class NodalSolver
         }
 
         dead.Reverse();
-        live = [.. Enumerable.Range(0, ends.Length).Where(i => conducts[i])];
+        live = Array.FindAll(numbers, i => conducts[i]);
         return dead;
     }
 
-    private double[] StartVolts(PartLaw[] laws, double[] siemens, double[] extra, double[]? start, SparseNetwork.WorkingSheet sheet)
+    private (int Part, int Other) OnlyPart(int end, bool[] conducts)
+    {
+        var k = 0;
+        while (!conducts[touching[end][k].Part])
+        {
+            k++;
+        }
+
+        return touching[end][k];
+    }
+
+    private double[] StartVolts(PartLaw[] laws, double[] siemens, double[] extra, double[] pushed, double[]? start, SparseNetwork.WorkingSheet sheet)
     {
         var volts = new double[rows];
-        if (start is not null)
+        for (var n = 0; start is not null && n < row.Length; n++)
         {
-            for (var n = 0; n < row.Length; n++)
-            {
-                volts[row[n]] = start[n];
-            }
-
-            // nothing flows through a tie
-            for (var n = 1; n < rows; n++)
-            {
-                volts[n] = extra[n] == 0 ? volts[n] : 0;
-            }
-
-            return volts;
+            volts[row[n]] = start[n];
         }
 
-        var injected = new double[rows];
-        foreach (var i in sheet.Conducting)
+        if (start is null)
         {
-            (var amperes, siemens[i]) = laws[i].Start;
-            injected[ends[i].A] -= amperes;
-            injected[ends[i].B] += amperes;
+            var injected = new double[rows];
+            foreach (var i in sheet.Conducting)
+            {
+                (var amperes, siemens[i]) = laws[i].Start;
+                injected[ends[i].A] -= amperes;
+                injected[ends[i].B] += amperes;
+            }
+
+            matrix.Eliminate(siemens, extra, sheet);
+            matrix.Substitute(injected, sheet, volts);
         }
 
-        matrix.Eliminate(siemens, extra, sheet);
-        matrix.Substitute(injected, sheet, volts);
+        // a row that hangs on its tie or its short alone has the volts of it
+        for (var n = 1; n < rows; n++)
+        {
+            volts[n] = extra[n] == 0 ? volts[n] : pushed[n] / extra[n];
+        }
+
         return volts;
     }
 

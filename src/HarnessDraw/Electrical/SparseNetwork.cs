@@ -72,19 +72,27 @@ internal sealed class SparseNetwork
     /// <summary>Working figures for many solutions one after the other, of all branches or of those that are named: the others conduct nothing.</summary>
     public WorkingSheet NewSheet(int[]? conducting = null)
     {
-        var used = pivots;
-        if (conducting is not null)
-        {
-            var touched = new bool[nodes];
-            foreach (var i in conducting)
-            {
-                touched[ends[i].A] = touched[ends[i].B] = true;
-            }
+        return new(conducting ?? all, conducting is null ? pivots : PivotsOf(conducting), new double[nodes], new double[slots], new double[slots], new double[nodes]);
+    }
 
-            used = [.. pivots.Where(p => touched[p.Node])];
+    private Pivot[] PivotsOf(int[] conducting)
+    {
+        var touched = new bool[nodes];
+        foreach (var i in conducting)
+        {
+            touched[ends[i].A] = touched[ends[i].B] = true;
         }
 
-        return new(conducting ?? all, used, new double[nodes], new double[slots], new double[slots], new double[nodes]);
+        var (used, count) = (new Pivot[pivots.Length], 0);
+        foreach (var p in pivots)
+        {
+            if (touched[p.Node])
+            {
+                used[count++] = p;
+            }
+        }
+
+        return used[..count];
     }
 
     /// <summary>The part of a solution that depends on the conductances alone, onto the sheet.</summary>

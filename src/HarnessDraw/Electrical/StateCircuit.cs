@@ -30,6 +30,7 @@ internal sealed class StateCircuit
     private readonly ImmutableSortedDictionary<string, string> build;
     private readonly NetworkFault fault;
     private readonly Lazy<PartLaw[]> soundLaws;
+    private readonly bool[] mayConduct;
 
     /// <param name="plan">The network.</param>
     /// <param name="state">Keys and switches.</param>
@@ -44,6 +45,9 @@ internal sealed class StateCircuit
         this.build = build;
         this.fault = fault ?? NetworkFault.None;
         soundLaws = new(() => [.. Enumerable.Range(0, plan.Network.Branches.Count).Select(SoundLaw)]);
+        // the same case solved before has looked already
+        mayConduct = like is not null && like.plan.Network == plan.Network && like.state == state && like.build == build
+            ? like.mayConduct : [.. plan.Network.Branches.Select(b => plan.Network.MayConduct(b, state, build))];
         Laws = new PartLaw[plan.Network.Branches.Count];
         Pulled = new bool[Laws.Length];
         WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
@@ -103,7 +107,7 @@ internal sealed class StateCircuit
     private PartLaw SoundLaw(int i)
     {
         var b = plan.Network.Branches[i];
-        if (!plan.Network.MayConduct(b, state, build))
+        if (!mayConduct[i])
         {
             return PartLaw.Nothing;
         }

@@ -43,30 +43,60 @@ internal static class UnfusedCables
     private static IEnumerable<List<WireRow>> Chains(IReadOnlyList<LoopBudget> loops)
     {
         var chainOf = new Dictionary<WireRow, Chain>();
+        var (cables, met) = (new List<WireRow>(), new List<Chain>());
         for (var l = 0; l < loops.Count; l++)
         {
-            WireRow[] cables = [.. loops[l].Wires.Select(w => w.Wire).Where(IsUnfused).Distinct()];
-            if (cables.Length == 0)
+            cables.Clear();
+            met.Clear();
+            foreach (var pass in loops[l].Wires)
             {
-                continue;
+                if (IsUnfused(pass.Wire) && !cables.Contains(pass.Wire))
+                {
+                    cables.Add(pass.Wire);
+                    if (chainOf.TryGetValue(pass.Wire, out var other) && !met.Contains(other))
+                    {
+                        met.Add(other);
+                    }
+                }
             }
 
-            Chain[] met = [.. cables.Select(chainOf.GetValueOrDefault).OfType<Chain>().Distinct().OrderBy(c => c.LastLoop)];
-            var chain = met is [var one] ? one : new Chain([.. met.SelectMany(c => c.Cables)]);
-            chain.LastLoop = l;
-            chain.Cables.AddRange(cables.Where(c => !chain.Cables.Contains(c)));
-            foreach (var cable in met.Length == 1 ? cables : [.. chain.Cables])
+            if (cables.Count > 0)
             {
-                chainOf[cable] = chain;
+                Join(cables, met, chainOf).LastLoop = l;
             }
         }
 
         return chainOf.Values.Distinct().Where(c => c.Cables.Count > 1).OrderBy(c => c.LastLoop).Select(c => c.Cables);
     }
 
-    private sealed class Chain(List<WireRow> cables)
+    // the chains that a loop meets become one, with what else the loop passes behind them
+    private static Chain Join(List<WireRow> cables, List<Chain> met, Dictionary<WireRow, Chain> chainOf)
     {
-        public List<WireRow> Cables => cables;
+        met.Sort((a, b) => a.LastLoop.CompareTo(b.LastLoop));
+        var chain = met.Count == 1 ? met[0] : new Chain();
+        foreach (var other in met)
+        {
+            if (other != chain)
+            {
+                chain.Cables.AddRange(other.Cables);
+                other.Cables.ForEach(c => chainOf[c] = chain);
+            }
+        }
+
+        foreach (var cable in cables)
+        {
+            if (chainOf.TryAdd(cable, chain))
+            {
+                chain.Cables.Add(cable);
+            }
+        }
+
+        return chain;
+    }
+
+    private sealed class Chain
+    {
+        public List<WireRow> Cables { get; } = [];
         public int LastLoop { get; set; }
     }
 
