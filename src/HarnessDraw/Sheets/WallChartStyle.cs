@@ -19,12 +19,14 @@ internal sealed class WallChartStyle
 
     /// <summary>Widest head of a card made for its name alone, in cap heights of the name.</summary>
     private const double WidestHeadMm = 15.5;
+    private readonly WallChartSubject subject;
     private readonly Dictionary<string, string> letters;
     private readonly Dictionary<ChartCardSubject, CardColumns> columns;
     private readonly Dictionary<ChartCardSubject, ImmutableArray<string>> nameLines;
 
     public WallChartStyle(WallChartSubject subject, double nameMm, bool blackInk)
     {
+        this.subject = subject;
         NameMm = nameMm;
         BlackInk = blackInk;
         letters = subject.Whole.OptionLetters;
