@@ -19,12 +19,12 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
     {
         var loads = context.LoadsOn(fuse.Id).DistinctBy(l => (l.Thing.Id, l.Element?.Id, l.Circuit.Id)).ToList();
         var states = context.Harness.States.Select(s => (s.Id, On: Together(context, loads.Where(l => l.OnIn(s))))).ToList();
-        var worst = states.OrderByDescending(s => s.On.Sum(l => l.CurrentA)).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault();
+        var worst = states.OrderByDescending(s => s.Id == fuse.LoadState).ThenByDescending(s => s.On.Sum(l => l.CurrentA)).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault();
         var on = worst.On ?? [];
         var largest = loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Thing.Id, StringComparer.Ordinal).FirstOrDefault();
         var total = fuse.LoadA ?? Math.Max(on.Sum(l => l.CurrentA), largest?.CurrentA ?? 0);
         var continuous = states.Select(s => s.On.Where(l => l.Circuit.Duty == Duty.Continuous).Sum(l => l.CurrentA)).DefaultIfEmpty(0).Max();
-        return new(fuse, largest, Math.Min(continuous, Math.Max(total, continuous)), total, worst.Id ?? "the worst state", on);
+        return new(fuse, largest, Math.Min(continuous, Math.Max(total, continuous)), total, fuse.LoadState ?? worst.Id ?? "the worst state", on);
     }
 
     /// <summary>The fewest options with which its loads in the worst state take more than so much.</summary>

@@ -11,21 +11,31 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 
     public double DropV => SourceV - AtLoadV;
 
+    /// <summary>Number of the solved build it was seen in.</summary>
+    public int Build { get; init; }
+
     /// <summary>Volts across what lies in series behind the load; part of <see cref="AtLoadV"/>.</summary>
     public double InSeriesV { get; init; }
 
+    /// <summary>Every load that is on, in every state of every solved build that has it.</summary>
     public static IEnumerable<LoadVolts> Of(RuleContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
+        return Enumerable.Range(0, context.SolvedBuilds.Length).SelectMany(build => InBuild(context, build));
+    }
+
+    private static IEnumerable<LoadVolts> InBuild(RuleContext context, int build)
+    {
         var source = new Dictionary<(double, string), double?>();
-        foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal))
+        var choices = context.SolvedBuilds[build];
+        foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal && c.OnlyWith.Holds(choices)))
         {
-            foreach (var thing in circuit.Feeds.Select(f => context.Thing(f.Thing)).OfType<Thing>().Where(t => t.Kind is not (ThingKind.Starter or ThingKind.Alternator)).Distinct())
+            foreach (var thing in circuit.Feeds.Select(f => context.Thing(f.Thing)).OfType<Thing>().Where(t => t.Kind is not (ThingKind.Starter or ThingKind.Alternator) && t.OnlyWith.Holds(choices)).Distinct())
             {
                 var pins = circuit.Feeds.Where(f => f.Thing == thing.Id).Select(f => f.Pin).ToHashSet(StringComparer.Ordinal);
                 foreach (var element in thing.Elements.Where(e => e.Draws() && (pins.Contains(e.PinA) || pins.Contains(e.PinB))))
                 {
-                    foreach (var volts in InStates(context, source, circuit, thing, element))
+                    foreach (var volts in InStates(context, build, source, circuit, thing, element))
                     {
                         yield return volts;
                     }
@@ -44,11 +54,11 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
             return new(0, 0, 0, 0, null, 0);
         }
 
-        var sign = Math.Sign(context.Volts(post.Node, State) ?? 1);
+        var sign = Math.Sign(context.Volts(post.Node, State, Build) ?? 1);
         var (wires, kept, contacts, worst, most) = (0.0, 0.0, 0.0, (Wire?)null, 0.0);
         foreach (var hop in PowerGraph.Way(context.Reach(post.Node), $"{Thing.Id}.{Element.PinA}"))
         {
-            if (context.Volts(hop.A, State) is not { } a || context.Volts(hop.B, State) is not { } b)
+            if (context.Volts(hop.A, State, Build) is not { } a || context.Volts(hop.B, State, Build) is not { } b)
             {
                 continue;
             }
@@ -62,30 +72,30 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
             }
         }
 
-        var back = Element.PinB is { } pin ? ((context.Volts($"{Thing.Id}.{pin}", State) ?? 0) * sign) - InSeriesV : 0;
+        var back = Element.PinB is { } pin ? ((context.Volts($"{Thing.Id}.{pin}", State, Build) ?? 0) * sign) - InSeriesV : 0;
         return new(wires, contacts, kept, back, worst, most);
     }
 
-    private static IEnumerable<LoadVolts> InStates(RuleContext context, Dictionary<(double, string), double?> sources, Circuit circuit, Thing thing, Element element)
+    private static IEnumerable<LoadVolts> InStates(RuleContext context, int build, Dictionary<(double, string), double?> sources, Circuit circuit, Thing thing, Element element)
     {
         var (pinA, pinB) = ($"{thing.Id}.{element.PinA}", $"{thing.Id}.{element.PinB}");
         foreach (var state in context.Harness.States.Where(s => s.Engine != EngineState.Cranking))
         {
             if (!sources.TryGetValue((circuit.NominalV, state.Id), out var source))
             {
-                sources.Add((circuit.NominalV, state.Id), source = SourceVolts(context, circuit.NominalV, state.Id));
+                sources.Add((circuit.NominalV, state.Id), source = SourceVolts(context, build, circuit.NominalV, state.Id));
             }
 
-            if (source is { } volts && context.Volts(pinA, state.Id) is { } a && (element.PinB is null ? 0 : context.Volts(pinB, state.Id)) is { } b && Math.Abs(a - b) >= OnFrom * volts)
+            if (source is { } volts && context.Volts(pinA, state.Id, build) is { } a && (element.PinB is null ? 0 : context.Volts(pinB, state.Id, build)) is { } b && Math.Abs(a - b) >= OnFrom * volts)
             {
                 // what lies in series on the far side (a coil's module) is load, not loss
-                var series = InSeries(context, thing, element, state.Id);
-                yield return new(circuit, thing, element, state.Id, volts, Math.Abs(a - b) + series) { InSeriesV = series };
+                var series = InSeries(context, build, thing, element, state.Id);
+                yield return new(circuit, thing, element, state.Id, volts, Math.Abs(a - b) + series) { InSeriesV = series, Build = build };
             }
         }
     }
 
-    private static double InSeries(RuleContext context, Thing thing, Element element, string state)
+    private static double InSeries(RuleContext context, int build, Thing thing, Element element, string state)
     {
         if (element.PinB is not { } pin)
         {
@@ -94,7 +104,7 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 
         var others = context.EndsAt(thing.Id, pin).Select(e => e.End == e.Wire.From ? e.Wire.To : e.Wire.From).Where(e => e.At != thing.Id);
         return others.SelectMany(o => (context.Thing(o.At)?.Elements ?? []).Where(e => (e.Draws() || e.Kind == ElementKind.Sender) && e.PinA == o.Pin)
-                .Select(e => Math.Abs((context.Volts(o.ToString(), state) ?? 0) - (e.PinB is null ? 0 : context.Volts($"{o.At}.{e.PinB}", state) ?? 0))))
+                .Select(e => Math.Abs((context.Volts(o.ToString(), state, build) ?? 0) - (e.PinB is null ? 0 : context.Volts($"{o.At}.{e.PinB}", state, build) ?? 0))))
             .DefaultIfEmpty(0).Max();
     }
 
@@ -102,7 +112,7 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
     /// Volts at the battery posts: the loop of a load starts there also while the alternator feeds, whose lead has a rule of its own. Without a
     /// battery of these volts: the source that has them.
     /// </summary>
-    private static double? SourceVolts(RuleContext context, double nominalV, string state)
+    private static double? SourceVolts(RuleContext context, int build, double nominalV, string state)
     {
         foreach (var kind in new[] { SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator })
         {
@@ -110,7 +120,7 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
             foreach (var source in context.Harness.Power.Sources.Where(s => s.NominalV == nominalV && s.Kind == kind))
             {
                 if (context.Thing(source.Id)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source) is { } element
-                    && context.Volts($"{source.Id}.{element.PinA}", state) is { } a && (element.PinB is null ? 0 : context.Volts($"{source.Id}.{element.PinB}", state)) is { } b)
+                    && context.Volts($"{source.Id}.{element.PinA}", state, build) is { } a && (element.PinB is null ? 0 : context.Volts($"{source.Id}.{element.PinB}", state, build)) is { } b)
                 {
                     best = Math.Max(best ?? 0, Math.Abs(a - b));
                 }

@@ -9,7 +9,7 @@ namespace HarnessDraw.Checking;
 /// </summary>
 internal static class MateHops
 {
-    public static IEnumerable<Hop> Of(Plan plan)
+    public static IEnumerable<Hop> Of(Plan plan, JointOhms joints)
     {
         var harness = plan.Harness;
         var things = harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
@@ -26,7 +26,8 @@ internal static class MateHops
             {
                 foreach (var inside in cabin)
                 {
-                    yield return new($"{at}.{pin}", inside.ToString(), HopKind.Kept, 0);
+                    // the mated contact counts at the wire's end: inward the joint on the cabin's pin follows, outward a contact and the switch that the circuit comes from
+                    yield return new($"{at}.{pin}", inside.ToString(), HopKind.Kept, inside == circuit!.From ? joints.Kept(null, things[inside.Thing].Kind == ThingKind.Switch ? 1 : 0) : joints.At(inside));
                 }
             }
 

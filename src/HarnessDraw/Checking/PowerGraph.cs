@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HarnessDraw.Model;
+using HarnessDraw.Electrical;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
@@ -36,13 +36,6 @@ public sealed record Reached(string Node, double Ohm, Hop? By, string? Before);
 /// </summary>
 public sealed class PowerGraph
 {
-    // copper at 20 degC, IEC 60228: 17.241 ohm mm2 a km; strand lay adds about 2 %
-    private const double OhmMm2PerM = 0.0176;
-    private const double CopperPerKelvin = 0.00393;
-
-    // a crimped splice or a tight ring on a stud (trade practice, no source)
-    private const double BoltedOhm = 0.0002;
-
     private readonly ILookup<string, Hop> hops;
 
     private PowerGraph(IEnumerable<Hop> hops, ImmutableArray<LivePost> posts)
@@ -58,7 +51,8 @@ public sealed class PowerGraph
     public static PowerGraph Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return new(Wires(plan).Concat(PowerHops.Of(plan)).Concat(MateHops.Of(plan)), LivePost.Of(plan.Harness));
+        var joints = new JointOhms(new HarnessIndex(plan.Harness));
+        return new(Wires(plan, joints).Concat(PowerHops.Of(plan, joints)).Concat(MateHops.Of(plan, joints)), LivePost.Of(plan.Harness));
     }
 
     public IEnumerable<Hop> From(string node) => hops[node];
@@ -99,17 +93,13 @@ public sealed class PowerGraph
         return [.. way];
     }
 
+    /// <summary>Ohms of the copper of a wire at a temperature, joints not included.</summary>
     public static double OhmOf(Plan plan, Wire wire, double celsius)
     {
-        var perM = plan.Harness.Catalogue.WireTypes.FirstOrDefault(t => t.Id == wire.WireType)?.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel)?.MilliohmPerM / 1000 ?? OhmMm2PerM / wire.AreaMm2;
-        var lengthM = (wire.CutLengthMm ?? wire.PathLengthMm ?? 0) / 1000;
-        return perM * lengthM * (1 + (CopperPerKelvin * (celsius - 20)));
+        var perM = plan.Harness.Catalogue.WireTypes.FirstOrDefault(t => t.Id == wire.WireType)?.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel)?.MilliohmPerM ?? Copper.MilliohmPerM(wire.AreaMm2);
+        return perM / 1000 * (wire.CutLengthMm ?? wire.PathLengthMm ?? 0) / 1000 * Copper.Heat(celsius);
     }
 
-    private static IEnumerable<Hop> Wires(Plan plan)
-    {
-        var bolted = plan.Harness.Things.SelectMany(t => t.Pins.Where(p => p.Style == PinStyle.Stud).Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal);
-        double Joint(WireEnd end) => end.IsSplice || bolted.Contains(end.ToString()) ? BoltedOhm : plan.Harness.Assumed.ContactOhm;
-        return plan.Wires.Select(w => new Hop(w.From.ToString(), w.To.ToString(), HopKind.Wire, OhmOf(plan, w, w.Worst?.TemperatureC ?? 20) + Joint(w.From) + Joint(w.To)) { Wire = w });
-    }
+    private static IEnumerable<Hop> Wires(Plan plan, JointOhms joints) =>
+        plan.Wires.Select(w => new Hop(w.From.ToString(), w.To.ToString(), HopKind.Wire, OhmOf(plan, w, w.Worst?.TemperatureC ?? 20) + joints.Of(w)) { Wire = w });
 }

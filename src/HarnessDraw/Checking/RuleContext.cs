@@ -22,13 +22,9 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     private readonly Lazy<ILookup<string, PlannedEnd>> byThing = new(() => PlannedEnd.Of(plan).ToLookup(e => e.End.At, StringComparer.Ordinal));
     private readonly Lazy<ImmutableArray<ConnectorUse>> connectors = new(() => ConnectorUse.Of(plan));
     private ILookup<string, FusedLoad>? fusedLoads;
-    private readonly Lazy<Dictionary<string, NodeVolts>> nodes = new(() => Index(plan.Nodes, n => n.Node));
+    private readonly Lazy<Dictionary<string, NodeVolts>>[] nodes = [.. plan.FurtherBuilds.Select(b => b.Nodes).Prepend(plan.Nodes).Select(of => new Lazy<Dictionary<string, NodeVolts>>(() => Index(of, n => n.Node)))];
     private readonly Dictionary<string, Dictionary<string, Reached>> reach = new(StringComparer.Ordinal);
-    private readonly Lazy<HashSet<string>> permanent = new(() =>
-    {
-        var graph = PowerGraph.Of(plan);
-        return graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal);
-    });
+    private HashSet<string>? permanent;
     private readonly Lazy<HashSet<string>> grounds = new(() => plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal));
     private readonly Lazy<OptionSpace> builds = new(() => new(plan.Harness.Options, plan.Harness.OptionRules));
     private readonly Lazy<PowerGraph> graph = new(() => PowerGraph.Of(plan));
@@ -48,8 +44,12 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     /// <summary>Connectors with what is in their cavities.</summary>
     public ImmutableArray<ConnectorUse> Connectors => connectors.Value;
 
-    /// <summary>Volts of a node in a state; null when unknown.</summary>
-    public double? Volts(string node, string state) => nodes.Value.GetValueOrDefault(node)?.Volts.GetValueOrDefault(state);
+    /// <summary>Builds whose volts are known, the usual one first; without builds none has options.</summary>
+    public ImmutableArray<ImmutableSortedDictionary<string, string>> SolvedBuilds { get; } =
+        [plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty, .. plan.FurtherBuilds.Select(b => b.Build)];
+
+    /// <summary>Volts of a node in a state of one of the solved builds; null when unknown.</summary>
+    public double? Volts(string node, string state, int build = 0) => nodes[build].Value.GetValueOrDefault(node)?.Volts.GetValueOrDefault(state);
 
     public bool IsGround(string node) => grounds.Value.Contains(node);
 
@@ -63,7 +63,8 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
         && Harness.States.Select(s => s.On.Contains(circuit.Id, StringComparer.Ordinal)).Distinct().Count() < 2;
 
     /// <summary>Live with every switch open: no contact lies between a battery and the node.</summary>
-    public bool IsPermanentlyLive(string node) => permanent.Value.Contains(node);
+    public bool IsPermanentlyLive(string node) =>
+        (permanent ??= Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => Graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal)).Contains(node);
 
     public double Limit(RuleInfo rule, string name) => settings.LimitOf(rule, name);
 

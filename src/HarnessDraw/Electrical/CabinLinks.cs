@@ -58,7 +58,7 @@ internal sealed partial class ElectricalNetwork
         foreach (var feed in circuit.Feeds.Where(f => Index.Thing(f.Thing)?.Side == Side.Cabin))
         {
             // the mated contact counts at the wire's end; here only the joint at the cabin's stud or plug
-            var ohm = kept ?? ContactOhm(feed);
+            var ohm = kept ?? Joints.At(feed);
             Add(new(Node(node), Node(NodeName(feed, net.Id)), BranchKind.Conductor, ohm) { When = net.OnlyWith });
         }
     }
@@ -77,8 +77,8 @@ internal sealed partial class ElectricalNetwork
 
         var kept = switching.KeptPinOf(circuit);
         var from = circuit.From is null ? null : Index.Thing(circuit.From.Thing);
-        var switches = kept?.Through.Length ?? (from?.Kind == ThingKind.Switch || inward is not null ? 1 : 0);
-        var ohm = kept?.AddsOhm ?? (Index.Harness.Assumed.ContactOhm + (switches * Index.Harness.Assumed.SwitchOhm));
+        var switches = from?.Kind == ThingKind.Switch || inward is not null ? 1 : 0;
+        var ohm = Joints.Kept(kept, switches);
         var supply = inward ?? SupplyOf(circuit, net);
         if (supply is null)
         {

@@ -107,7 +107,7 @@ internal sealed class ConductorHeat
     private static Conductor Of(Wire wire, ImmutableArray<int> way, double ambientC, WireType type)
     {
         var size = type.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel)
-            ?? new WireSize(wire.SizeLabel, wire.AreaMm2, null, 1.03 * 1000 * Copper.Resistivity / wire.AreaMm2, wire.OutsideMm, null, null, "by area");
+            ?? new WireSize(wire.SizeLabel, wire.AreaMm2, null, Copper.MilliohmPerM(wire.AreaMm2), wire.OutsideMm, null, null, "by area");
         var length = wire.CutLengthMm ?? wire.PathLengthMm ?? 0;
         return new(Math.Max(Copper.Ohm(size, length, 20), 1e-7), Ampacity.InAirA(size), type.MaxC, ambientC, way, type.CrossLinked);
     }

@@ -11,6 +11,9 @@ public static class Copper
     /// <summary>Resistivity at 20 degC in ohm mm2 a metre: 100 % IACS.</summary>
     public const double Resistivity = 0.017241;
 
+    /// <summary>Milliohm a metre at 20 degC of a conductor that the catalogue does not know: lay and drawing add about 3 % (common practice, no source).</summary>
+    public static double MilliohmPerM(double areaMm2) => 1.03 * 1000 * Resistivity / areaMm2;
+
     /// <summary>Factor on the 20 degC resistance at <paramref name="conductorC"/>.</summary>
     public static double Heat(double conductorC) => 1 + (PerKelvin * (conductorC - 20));
 

@@ -25,6 +25,7 @@ internal sealed partial class ElectricalNetwork
         Index = index;
         this.switching = switching;
         this.options = options;
+        Joints = new(index);
         foreach (var net in index.Harness.Nets)
         {
             foreach (var pin in Members(net))
@@ -87,30 +88,8 @@ internal sealed partial class ElectricalNetwork
         return $"{pin.Thing}.{Index.PinOf(pin)?.Name ?? pin.Pin}";
     }
 
-    /// <summary>Ohms of the joint between a wire's end and the pin it goes to.</summary>
-    public double ContactOhm(PinRef pin)
-    {
-        var assumed = Index.Harness.Assumed;
-        if (Index.Thing(pin.Thing)?.Kind == ThingKind.GroundPoint)
-        {
-            return assumed.GroundJointOhm;
-        }
-
-        return Index.IsStud(pin) ? TightOhm : assumed.ContactOhm;
-    }
-
-    /// <summary>Ohms of a joint that is no wire: a crimped splice, a ring on its stud. Common practice, no source.</summary>
-    public const double TightOhm = 0.0002;
-
-    /// <summary>
-    /// Ohms of a closed contact: the assumed ones, for a heavy contact no more than lose 0.2 V at its rating (limit of the usual drop
-    /// test of a switch; common practice, no source).
-    /// </summary>
-    private double SwitchedOhm(Thing thing, Element element)
-    {
-        var assumed = thing.Kind == ThingKind.Relay ? Index.Harness.Assumed.RelayContactOhm : Index.Harness.Assumed.SwitchOhm;
-        return element.RatedA is > 0 and var rated ? Math.Min(assumed, 0.2 / rated) : assumed;
-    }
+    /// <summary>What joints and contacts resist.</summary>
+    public JointOhms Joints { get; }
 
     /// <summary>Ohms of a joined conductor that stands for no length of wire.</summary>
     public const double Joined = 1e-5;
@@ -187,7 +166,7 @@ internal sealed partial class ElectricalNetwork
                 Add(new(from, to, BranchKind.Diode, Index.Harness.Assumed.SwitchOhm) { Thing = thing, Element = element, When = thing.OnlyWith });
                 break;
             case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null:
-                var ohm = SwitchedOhm(thing, element);
+                var ohm = Joints.Closed(thing, element);
                 Add(new(from, to, BranchKind.Contact, ohm) { Thing = thing, Element = element, When = thing.OnlyWith, Gate = GateOf(thing, element) });
                 break;
             case ElementKind.Contact:

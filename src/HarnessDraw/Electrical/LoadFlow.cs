@@ -14,7 +14,7 @@ internal sealed record FlowCase(string State, ImmutableSortedDictionary<string, 
 /// <summary>A stretch through one net, from one member to another.</summary>
 internal readonly record struct NetHop(int Net, int From, int To);
 
-/// <summary>The loop of one load in one case: what the new wires may drop is the limit less what is lost in contacts, fuses and kept wiring.</summary>
+/// <summary>The loop of one load in one case: what the new wires may drop is the limit less what is lost in their joints and, <paramref name="FixedV"/>, in closed contacts, fuses and kept wiring.</summary>
 internal sealed record DropPath(string Load, string Circuit, int Case, double NominalV, double LimitFraction, double FixedV, ImmutableArray<NetHop> Hops)
 {
     public double LimitV => NominalV * LimitFraction;
@@ -119,7 +119,7 @@ internal sealed class LoadFlow
             var member = 0;
             foreach (var pin in ElectricalNetwork.Members(nets[n]))
             {
-                made.Add(new(made.Node(made.NodeName(pin, nets[n].Id)), hub, BranchKind.Conductor, made.ContactOhm(pin)) { When = nets[n].OnlyWith, Net = n, Member = member++ });
+                made.Add(new(made.Node(made.NodeName(pin, nets[n].Id)), hub, BranchKind.Conductor, made.Joints.At(pin)) { When = nets[n].OnlyWith, Net = n, Member = member++ });
             }
         }
 

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace HarnessDraw.Electrical;
 
-/// <summary>Follows the larger current from a node to a source, against it or with it, and adds up what contacts and fuses lose.</summary>
+/// <summary>Follows the larger current from a node to a source, against it or with it, and adds up what fuses, closed contacts and kept wiring lose.</summary>
 internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solution, Func<string, double> fuseOhm)
 {
     /// <param name="node">Where to begin.</param>
@@ -31,8 +31,9 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             {
                 loads.Add(branch);
             }
-            else
+            else if (branch.Net < 0)
             {
+                // the joints of a wire come with the wire: they follow its terminals
                 fixedV += Math.Abs(solution.Amperes[next]) * (branch.Kind == BranchKind.Fuse ? fuseOhm(branch.Thing!.Id) : branch.Ohm);
             }
 

@@ -15,19 +15,22 @@ public static class NetworkSolver
         return [.. Circuits(network, chosen).Select((circuit, s) => OperatingPointMaker.Make(network, circuit, plan.Harness.States[s], chosen))];
     }
 
-    /// <summary>Volts of every pin, cavity and splice in every state of one build.</summary>
-    public static ImmutableArray<NodeVolts> Volts(Plan plan, ImmutableSortedDictionary<string, string> build, PlanningOptions options)
+    /// <summary>Volts of every pin, cavity and splice in every state of some builds.</summary>
+    public static ImmutableArray<BuildVolts> Volts(Plan plan, ImmutableArray<ImmutableSortedDictionary<string, string>> builds, PlanningOptions options)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var network = new PlanNetwork(plan, options);
-        var circuits = Circuits(network, build);
         var states = plan.Harness.States;
-        return
+        var told = new BuildVolts[builds.Length];
+        var circuits = new StateCircuit[builds.Length * states.Length];
+        Parallel.For(0, circuits.Length, i => circuits[i] = new(network, states[i % states.Length], builds[i / states.Length]));
+        Parallel.For(0, builds.Length, b => told[b] = new(builds[b],
         [
             .. network.Shown.Select(p => new NodeVolts(p.Key, Enumerable.Range(0, states.Length)
-                .Select(s => KeyValuePair.Create(states[s].Id, circuits[s].VoltsOf(p.Value) is { } volts ? Math.Round(volts, 4) + 0.0 : (double?)null))
+                .Select(s => KeyValuePair.Create(states[s].Id, circuits[(b * states.Length) + s].VoltsOf(p.Value) is { } volts ? Math.Round(volts, 4) + 0.0 : (double?)null))
                 .DistinctBy(v => v.Key).ToImmutableSortedDictionary(StringComparer.Ordinal))),
-        ];
+        ]));
+        return [.. told];
     }
 
     /// <summary>A network part by part: nodes are numbered from 0, which is the reference.</summary>

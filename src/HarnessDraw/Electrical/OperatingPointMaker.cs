@@ -72,7 +72,7 @@ internal static class OperatingPointMaker
             points.Add(new(wire.Id, amperes, amperes * plan.Heat.Ohm(w, circuit.WireC[w]), circuit.WireC[w], wire.Builds.Holds(build)));
             foreach (var end in new[] { wire.From, wire.To }.Where(e => e.Pin is not null))
             {
-                contacts.Add(new(end.ToString(), wire.Id, amperes, amperes * amperes * plan.JointOhmAt(end)));
+                contacts.Add(new(end.ToString(), wire.Id, amperes, amperes * amperes * plan.Network.Joints.Of(end)));
             }
         }
 

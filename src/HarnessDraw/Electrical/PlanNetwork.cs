@@ -10,8 +10,6 @@ namespace HarnessDraw.Electrical;
 /// </summary>
 internal sealed class PlanNetwork
 {
-    private const double JointV = 0.1;
-    private readonly Dictionary<string, double> ratings;
     private readonly int[] branchOfWire;
     private readonly SortedDictionary<string, int> shown;
 
@@ -20,18 +18,12 @@ internal sealed class PlanNetwork
         Plan = plan;
         Index = new HarnessIndex(plan.Harness);
         var fuses = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
-        double FuseOhm(string id) => fuses.GetValueOrDefault(id) is > 0 and { } rating ? options.FuseDropV / rating : 0.005;
+        double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id));
         Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm };
         Heat = new ConductorHeat(plan, Index, options);
-        ratings = new(StringComparer.Ordinal);
-        foreach (var terminal in plan.Harness.Catalogue.Terminals.Where(t => t is { Ring: false, CurrentA: > 0 }))
-        {
-            ratings.TryAdd(terminal.Id, terminal.CurrentA);
-        }
-
         shown = new(StringComparer.Ordinal);
         branchOfWire = new int[plan.Wires.Length];
-        JointOhm = new double[plan.Wires.Length];
+        JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
         for (var w = 0; w < plan.Wires.Length; w++)
         {
             AddWire(plan.Wires[w], w);
@@ -58,8 +50,7 @@ internal sealed class PlanNetwork
         Body = like.Body;
         branchOfWire = like.branchOfWire;
         shown = like.shown;
-        ratings = like.ratings;
-        JointOhm = [.. plan.Wires.Select(w => JointOhmAt(w.From) + JointOhmAt(w.To))];
+        JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
         changed = [.. Enumerable.Range(0, JointOhm.Length).Where(w => JointOhm[w] != like.JointOhm[w] || !Heat.IsSame(w, like.Heat))];
     }
 
@@ -93,21 +84,6 @@ internal sealed class PlanNetwork
     /// <summary>A ground point may come loose: it stays a part of its own.</summary>
     private static bool IsJoint(Branch b) => b is { Kind: BranchKind.Conductor, Ohm: ElectricalNetwork.Joined, Gate: null, Wire: < 0, Thing: null } && b.When.IsAlways;
 
-    /// <summary>
-    /// Ohms of the joint at a wire's end: a splice, a ring on its stud, or the assumed contact; a large terminal has no more than loses 0.1 V at its rating, the
-    /// most that the usual drop test lets a joint lose (common practice, no source).
-    /// </summary>
-    public double JointOhmAt(WireEnd end)
-    {
-        if (end.Pin is null)
-        {
-            return ElectricalNetwork.TightOhm;
-        }
-
-        var ohm = Network.ContactOhm(new(end.At, end.Pin));
-        return end.Terminal is { } id && ratings.TryGetValue(id, out var rated) ? Math.Min(ohm, JointV / rated) : ohm;
-    }
-
     private string NameAt(WireEnd end, string net) => end.Pin is null ? $"splice:{end.At}" : Network.NodeName(new(end.At, end.Pin), net);
 
     private void AddWire(Wire wire, int number)
@@ -121,7 +97,6 @@ internal sealed class PlanNetwork
             }
         }
 
-        JointOhm[number] = JointOhmAt(wire.From) + JointOhmAt(wire.To);
         branchOfWire[number] = Network.Branches.Count;
         Network.Add(new(NodeAt(wire.From, wire.Net), NodeAt(wire.To, wire.Net), BranchKind.Conductor, 0) { When = wire.Builds, Wire = number });
     }

@@ -143,6 +143,8 @@ internal sealed class StateCircuit
         ElementKind.Lamp => PartBehaviour.Filament,
         ElementKind.Motor => PartBehaviour.Motor,
         ElementKind.Electronic => PartBehaviour.ConstantPower,
+        // a current given for a circuit as a whole is what it draws, whatever the volts
+        null => PartBehaviour.Motor,
         _ => PartBehaviour.Ohmic,
     };
 

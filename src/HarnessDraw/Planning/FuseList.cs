@@ -27,6 +27,7 @@ internal static class FuseList
             LargestA = FuseChooser.Largest(series, limit),
             Wires = [.. behind.Select(w => ids[w])],
             LoadA = Math.Round(chosen.LoadA, 3),
+            LoadState = chosen.State,
             Given = chosen.Given,
             Why = chosen.Why,
         };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
+using HarnessDraw.Planning.Bundles;
 using HarnessDraw.Planning.Routing;
 using HarnessDraw.Planning.Sizing;
 using HarnessDraw.Planning.Splicing;
@@ -24,8 +25,9 @@ public static class HarnessPlanner
 
         var findings = new PlanningFindings();
         var routed = Route(harness, options, builds, findings);
-        var rows = SizeWires(routed, options, findings, out var sizing);
-        return PlanAssembler.Assemble(routed, rows, sizing, options, builds, buildCount, findings);
+        var bundles = new BundleSizer(routed.Index, options, builds);
+        var rows = SizeWires(routed, options, bundles, findings, out var sizing);
+        return PlanAssembler.Assemble(routed, rows, sizing, options, bundles, builds, buildCount, findings);
     }
 
     /// <summary>Chooses ground points and the tree together: the nearest ground along the tree may differ from the nearest by path.</summary>
@@ -85,9 +87,9 @@ public static class HarnessPlanner
         return new(index, switching, flow, places, new RoutedTree(places, edges, root));
     }
 
-    private static ImmutableArray<WireRow> SizeWires(RoutedHarness routed, PlanningOptions options, PlanningFindings findings, out SizingResult result)
+    private static ImmutableArray<WireRow> SizeWires(RoutedHarness routed, PlanningOptions options, BundleSizer bundles, PlanningFindings findings, out SizingResult result)
     {
-        var sizing = new SizingStage(routed, options);
+        var sizing = new SizingStage(routed, options, bundles);
         var wirer = new NetWirer(routed.Index, options, routed.Tree, routed.Places);
         var guessed = wirer.Wire((n, m) => NetDemand.GuessMm2(routed.Flow.LargestA(n, m)), (n, ms) => NetDemand.GuessMm2(ms.Sum(m => routed.Flow.LargestA(n, m))));
         var rows = sizing.Size(guessed);

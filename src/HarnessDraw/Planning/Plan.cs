@@ -18,6 +18,9 @@ public sealed record Plan
     public required ImmutableArray<FuseChoice> Fuses { get; init; }
     public required ImmutableArray<NodeVolts> Nodes { get; init; }
 
+    /// <summary>Volts in further builds, which with the first one show every pair of choices: a rule about volts judges the worst valid build.</summary>
+    public ImmutableArray<BuildVolts> FurtherBuilds { get; init; } = [];
+
     /// <summary>Amperes that a circuit is said to draw beyond what its known loads do, by circuit id.</summary>
     public ImmutableSortedDictionary<string, double> GivenBeyondLoadsA { get; init; } = ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal);
 
@@ -199,14 +202,18 @@ public sealed record FuseChoice
     public required double? LargestA { get; init; }
     public required ImmutableArray<string> Wires { get; init; }
 
-    /// <summary>Largest steady load in the worst state, amperes.</summary>
+    /// <summary>Largest steady current in the worst solved state of the worst build, amperes, and that state.</summary>
     public double? LoadA { get; init; }
+    public string? LoadState { get; init; }
     public bool Given { get; init; }
     public string? Why { get; init; }
 }
 
 /// <summary>Volts of a node (a thing's pin or a splice) against the source's grounded pole, by state id; null: floating or unknown.</summary>
 public sealed record NodeVolts(string Node, ImmutableSortedDictionary<string, double?> Volts);
+
+/// <summary>Volts of the nodes in one build.</summary>
+public sealed record BuildVolts(ImmutableSortedDictionary<string, string> Build, ImmutableArray<NodeVolts> Nodes);
 
 /// <summary>What a check reports.</summary>
 public sealed record Finding

@@ -14,13 +14,13 @@ internal static class PlanAssembler
 {
     public static Plan Assemble(
         RoutedHarness routed, ImmutableArray<WireRow> rows, SizingResult sizing, PlanningOptions options,
-        ImmutableArray<ImmutableSortedDictionary<string, string>> builds, long buildCount, PlanningFindings findings)
+        BundleSizer bundles, ImmutableArray<ImmutableSortedDictionary<string, string>> builds, long buildCount, PlanningFindings findings)
     {
         var index = routed.Index;
         var spliceIds = SpliceNames.Of(sizing.Wiring);
         var ids = new WireNames(index, spliceIds).Of(rows);
         var splices = Splices(routed, rows, sizing.Wiring, ids, spliceIds);
-        var tree = Tree(routed, rows, ids, new BundleSizer(index, options, builds), options);
+        var tree = Tree(routed, rows, ids, bundles, options);
         var wires = Wires(routed, rows, sizing, ids, splices, tree, options);
         Report(index, sizing, rows, ids, findings);
         var plan = new Plan
@@ -38,7 +38,8 @@ internal static class PlanAssembler
             PlanningFindings = findings.All,
             RoutingObjective = Objective(routed, wires, tree, options),
         };
-        return plan with { Nodes = NetworkSolver.Volts(plan, builds[0], options) };
+        var volts = NetworkSolver.Volts(plan, BuildLister.Covering(builds), options);
+        return plan with { Nodes = volts[0].Nodes, FurtherBuilds = volts[1..] };
     }
 
     private static ImmutableArray<Splice> Splices(RoutedHarness routed, ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<string> ids, ImmutableArray<string> spliceIds)

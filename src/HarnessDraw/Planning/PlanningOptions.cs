@@ -30,9 +30,6 @@ public sealed record PlanningOptions
     /// <summary>Rounds in which sizes and solved states settle one another, at most; from the fifth on no wire becomes thinner again.</summary>
     public int MostSizingRounds { get; init; } = 10;
 
-    /// <summary>Share of a drop limit that new wires may always use, however much kept wiring and contacts have used up.</summary>
-    public double WiresShareOfDrop { get; init; } = 0.45;
-
     /// <summary>A wire heats its neighbours when it carries more than this share of its rating in air.</summary>
     public double LoadedShare { get; init; } = 0.3;
 
@@ -49,6 +46,9 @@ public sealed record PlanningOptions
 
     /// <summary>Volts across a fuse that carries its rating.</summary>
     public double FuseDropV { get; init; } = 0.1;
+
+    /// <summary>Ohms of a fuse by its rating; of one without a rating those of 20 A.</summary>
+    public double FuseOhm(double? ratingA) => FuseDropV / (ratingA is > 0 and var rated ? rated : 20);
 
     /// <summary>Cut lengths are rounded up to a multiple of this, mm: 10 by hand, 5 on a board.</summary>
     public double RoundUpToMm { get; init; } = 10;

@@ -39,6 +39,14 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
         return more || first;
     }
 
+    /// <summary>Diameter over the covering, and the covering; nothing for no wires.</summary>
+    public (double OutsideMm, CoveringPart? Covering) Covered(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires, string? zone)
+    {
+        var bare = wires.Count == 0 ? 0 : BareMm(wires);
+        var covering = wires.Count == 0 ? null : CoveringFor(bare, zone);
+        return (Math.Round(bare + (2 * (covering?.WallMm ?? 0)), 2), covering);
+    }
+
     /// <summary>The tightest covering that takes the bundle and bears the ambient; null when the catalogue has none.</summary>
     public CoveringPart? CoveringFor(double bareMm, string? zone)
     {

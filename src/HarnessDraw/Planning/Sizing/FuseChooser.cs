@@ -4,7 +4,11 @@ using HarnessDraw.Model;
 namespace HarnessDraw.Planning.Sizing;
 
 /// <summary>A rating with the reason for it; null when no standard rating is big enough or the load is unknown.</summary>
-internal sealed record ChosenRating(double? RatingA, bool Given, string Why, double LoadA);
+internal sealed record ChosenRating(double? RatingA, bool Given, string Why, double LoadA)
+{
+    /// <summary>The state that loads the fuse most; null when nothing does.</summary>
+    public string? State { get; init; }
+}
 
 /// <summary>
 /// Chooses fuse ratings: the next standard value above the steady load with room (more for motors), for an alternator's lead above its
@@ -12,7 +16,10 @@ internal sealed record ChosenRating(double? RatingA, bool Given, string Why, dou
 /// </summary>
 internal static class FuseChooser
 {
-    public static ChosenRating Choose(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options)
+    public static ChosenRating Choose(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options) =>
+        ByLoad(protection, series, load, options) with { State = load is { LoadA: > 0 } ? load.State : null };
+
+    private static ChosenRating ByLoad(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options)
     {
         var loadA = load is null ? 0 : Math.Max(load.LoadA, load.OutputA);
         if (protection.RatingA is { } given)

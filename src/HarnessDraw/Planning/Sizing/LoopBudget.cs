@@ -19,11 +19,8 @@ internal readonly record struct LoopPass(WireRow Wire, double CurrentA, double? 
 /// <summary>The wires one loop passes, with their currents, against what it may drop.</summary>
 internal sealed record LoopBudget(DropPath Path, ImmutableArray<LoopPass> Wires)
 {
-    /// <summary>
-    /// What the new wires may drop: what contacts and kept wiring leave, but always the stated share of the limit; the whole limit where those alone lose more
-    /// than it, as no copper can then meet it.
-    /// </summary>
-    public double BudgetV(PlanningOptions options) => Path.FixedV >= Path.LimitV ? Path.LimitV : Math.Max(Path.LimitV - Path.FixedV, options.WiresShareOfDrop * Path.LimitV);
+    /// <summary>What contacts, fuses and kept wiring leave of the limit; not above zero where they alone lose more.</summary>
+    public double RemainderV => Path.LimitV - Path.FixedV;
 
     public double WiresV
     {

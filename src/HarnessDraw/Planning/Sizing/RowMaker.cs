@@ -121,7 +121,7 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
 
     /// <summary>A size by its area alone, where the catalogue has no row: IACS copper and a usual wall.</summary>
     private static WireSize Invented(double areaMm2) => new(
-        areaMm2.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), areaMm2, null, 1.03 * 1000 * Copper.Resistivity / areaMm2, 1 + (1.25 * Math.Sqrt(areaMm2)), null, null, "by area");
+        areaMm2.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), areaMm2, null, Copper.MilliohmPerM(areaMm2), 1 + (1.25 * Math.Sqrt(areaMm2)), null, null, "by area");
 
     /// <summary>
     /// Wires that carry more than the stated share of the current which the least sufficient size bears in air, at the same time, in the

@@ -59,7 +59,7 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
     private LoopBudget? WorstLoop(WireRow wire) => loopsOf[wire].OrderByDescending(l => l.WiresV / Budget(l)).FirstOrDefault();
 
-    private double Budget(LoopBudget loop) => loop.BudgetV(options);
+    private double Budget(LoopBudget loop) => sizing.Sizer.AllowedV(loop);
 
     private string DropRunnerUp(WireRow wire)
     {
@@ -70,13 +70,14 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         // the loop that the smaller size would break first
         var loop = loopsOf[wire].OrderByDescending(l => l.WiresVWith(wire, wire.Size - 1) / Budget(l)).First();
-        if (Budget(loop) > loop.Path.LimitV - loop.Path.FixedV + 1e-9)
+        if (Budget(loop) > loop.RemainderV + 1e-9)
         {
-            return Text($"{Smaller(wire)} would lose {100 * loop.WiresVWith(wire, wire.Size - 1) / loop.Path.NominalV:0.00} % in the wires to {loop.Path.Load}, which are held to {100 * Budget(loop) / loop.Path.NominalV:0.00} % as contacts and kept wiring lose {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} of {100 * loop.Path.LimitFraction:0.#} %");
+            var why = sizing.Sizer.Unmet.Contains((loop.Path.Load, loop.Path.Case)) ? "no copper meets" : "thin hand-given wires in it keep it from";
+            return Text($"{Smaller(wire)} would lose {100 * loop.WiresVWith(wire, wire.Size - 1) / loop.Path.NominalV:0.00} % in the wires to {loop.Path.Load}, which are held to {100 * Budget(loop) / loop.Path.NominalV:0.00} %: {why} {100 * loop.Path.LimitFraction:0.#} % beside the {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % that is lost in contacts, fuses and kept wiring");
         }
 
         var volts = LoopV(loop, wire, wire.Size - 1);
-        var kept = loop.Path.FixedV > options.WiresShareOfDrop * loop.Path.LimitV ? Text($", of which {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % is lost in contacts and kept wiring") : "";
+        var kept = Text($", of which {100 * loop.Path.FixedV / loop.Path.NominalV:0.0} % is lost in contacts, fuses and kept wiring");
         return Text($"{Smaller(wire)} would be {100 * volts / loop.Path.NominalV:0.0} % at {loop.Path.Load}, limit {100 * loop.Path.LimitFraction:0.#} %{kept}");
     }
 

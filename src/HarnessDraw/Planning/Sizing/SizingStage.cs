@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
+using HarnessDraw.Planning.Bundles;
 using HarnessDraw.Planning.Cavities;
 using HarnessDraw.Planning.Lengths;
 using HarnessDraw.Planning.Splicing;
@@ -13,48 +14,67 @@ internal sealed record SizingResult(
     List<CavitySeeker> WithoutCavity);
 
 /// <summary>Sizes, cavities and fuses settle one another in a few rounds: currents give fuses, fuses and drops give sizes, sizes give cavities.</summary>
-internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
+internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options, BundleSizer bundles)
 {
     // rounds that may take copper back; sizes that still swing between two then keep the larger
     private const int RoundsBothWays = 4;
     private const int RoundsBeforeCavities = 2;
+    private const int MostTakenBack = 4;
+
+    // volts to which the states are solved: conductors settle to a twentieth of a kelvin
+    private const double SolvedToV = 1e-5;
     private readonly HarnessIndex index = routed.Index;
     private readonly TerminalChooser terminals = new(routed.Index);
     private readonly LeafKeys keys = new(routed);
+    private readonly JointOhms joints = new(routed.Index);
     private ImmutableSortedDictionary<string, ChosenRating> fuses = ImmutableSortedDictionary.Create<string, ChosenRating>(StringComparer.Ordinal);
     private List<CavityGiven> cavities = [];
     private List<CavitySeeker> withoutCavity = [];
     private ImmutableArray<LoopBudget> loops = [];
     private List<DropPath>? paths;
+    private readonly (int[]? Sizes, double OutsideMm)[] packed = new (int[]?, double)[routed.Tree.Segments.Count];
+    private int[][]? inside;
+    private SolvedStates states = null!;
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
 
     public ImmutableArray<WireRow> Size(Wiring wiring)
     {
-        fuses = index.Harness.Protections.ToImmutableSortedDictionary(
-            p => p.Id, p => FuseChooser.Choose(p, SeriesOf(p), routed.Flow.Fuses.GetValueOrDefault(p.Id), options), StringComparer.Ordinal);
+        fuses = Rated(routed.Flow.Fuses.GetValueOrDefault);
+        inside = null;
+        Array.Clear(packed);
         var rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
         var nominal = Loops(rows);
-        loops = nominal;
+        loops = [.. nominal.Select(WithJoints)];
         SizeAll(rows);
         // cavities are given by what the wires will need there: a small terminal once chosen takes no larger wire
-        var states = new SolvedStates(routed, options, terminals, rows, fuses);
-        Settle(rows, states, nominal, RoundsBeforeCavities);
+        states = new(routed, options, terminals, rows, fuses);
+        Settle(rows, wiring, ref nominal, RoundsBeforeCavities);
         AssignCavities(rows);
-        Settle(rows, states, nominal, options.MostSizingRounds);
+        Settle(rows, wiring, ref nominal, options.MostSizingRounds);
         return rows;
     }
 
-    /// <summary>Sizes, lengths and the solved states settle one another: done when the sizes that the states ask for are those they were solved with.</summary>
-    private void Settle(ImmutableArray<WireRow> rows, SolvedStates states, ImmutableArray<LoopBudget> nominal, int mostRounds)
+    private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) =>
+        index.Harness.Protections.ToImmutableSortedDictionary(p => p.Id, p => FuseChooser.Choose(p, SeriesOf(p), loadOf(p.Id), options), StringComparer.Ordinal);
+
+    /// <summary>
+    /// Sizes, lengths, fuses and the solved states settle one another: done when the sizes and ratings that the states ask for are those they were solved with.
+    /// </summary>
+    private void Settle(ImmutableArray<WireRow> rows, Wiring wiring, ref ImmutableArray<LoopBudget> nominal, int mostRounds)
     {
         for (var round = 0; round < mostRounds; round++)
         {
-            SetLengths(rows);
-            states.Solve();
-            loops = [.. nominal.Select(states.Solved).OfType<LoopBudget>()];
+            Resolve(rows, wiring, nominal);
             var before = rows.Select(r => r.Size).ToArray();
-            SizeAll(rows);
-            if (before.SequenceEqual(rows.Select(r => r.Size)))
+            var rerated = Rerate(onlyUp: round >= RoundsBothWays);
+            SizeAll(rows, round < RoundsBothWays / 2 ? null : sizer.Unmet);
+            if (rerated)
+            {
+                paths = null;
+                nominal = Loops(rows);
+                states = new(routed, options, terminals, rows, fuses);
+            }
+            else if (before.SequenceEqual(rows.Select(r => r.Size)))
             {
                 break;
             }
@@ -67,6 +87,61 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
                 }
             }
         }
+
+        if (rows.Any(r => r.Floor > 0))
+        {
+            TakeBack(rows, wiring, nominal);
+        }
+    }
+
+    /// <summary>What swung between two sizes has kept the larger one: where the loops do not ask for it, it is taken back; a size that the solved states do not bear stays.</summary>
+    private void TakeBack(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal)
+    {
+        foreach (var row in rows)
+        {
+            row.Floor = 0;
+        }
+
+        for (var tries = 0; tries < MostTakenBack; tries++)
+        {
+            Resolve(rows, wiring, nominal);
+            var before = rows.Select(r => r.Size).ToArray();
+            sizer.Thin(loops);
+            if (before.SequenceEqual(rows.Select(r => r.Size)))
+            {
+                break;
+            }
+
+            var over = loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV);
+            Resolve(rows, wiring, nominal);
+            if (loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV) > over)
+            {
+                for (var w = 0; w < rows.Length; w++)
+                {
+                    rows[w].Floor = rows[w].Size < before[w] ? before[w] : rows[w].Floor;
+                    rows[w].Size = before[w];
+                }
+            }
+        }
+
+        WireSizer.SayWhatDecided(rows);
+    }
+
+    /// <summary>Lengths, states and loops for the sizes as they are.</summary>
+    private void Resolve(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal)
+    {
+        SetLengths(rows, wiring);
+        states.Solve();
+        loops = [.. nominal.Select(l => states.IsSolved(l) ? states.Solved(l) : WithJoints(l)).OfType<LoopBudget>()];
+    }
+
+    /// <summary>Ratings for what the fuses pass in the solved states; true when one has changed.</summary>
+    private bool Rerate(bool onlyUp)
+    {
+        var before = fuses;
+        var rated = Rated(id => states.LoadOf(id, routed.Flow.Fuses.GetValueOrDefault(id)));
+        fuses = onlyUp ? rated.ToImmutableSortedDictionary(f => f.Key, f => f.Value.RatingA < before[f.Key].RatingA ? before[f.Key] : f.Value, StringComparer.Ordinal) : rated;
+        return fuses.Any(f => f.Value.RatingA != before[f.Key].RatingA);
     }
 
     public SizingResult Finish(Wiring wiring, PlanningFindings findings)
@@ -81,7 +156,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
 
     private FuseSeries? SeriesOf(Protection protection) => index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
 
-    private double FuseOhm(string id) => fuses.TryGetValue(id, out var fuse) && fuse.RatingA is { } rating ? options.FuseDropV / rating : 0.005;
+    private double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id)?.RatingA);
 
     private ImmutableArray<LoopBudget> Loops(ImmutableArray<WireRow> rows)
     {
@@ -98,9 +173,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
         ];
     }
 
-    private void SizeAll(ImmutableArray<WireRow> rows)
+    /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>
+    private LoopBudget WithJoints(LoopBudget loop)
     {
-        sizer = new(options, terminals, id => fuses.TryGetValue(id, out var fuse) ? fuse.RatingA : null);
+        var volts = loop.Wires.Sum(w => w.CurrentA * joints.Of(DraftPlan.WireOf(index, terminals, w.Wire, 0)));
+        return loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + volts } };
+    }
+
+    private void SizeAll(ImmutableArray<WireRow> rows, HashSet<(string Load, int Case)>? unmet = null)
+    {
+        sizer = new(options, terminals, id => fuses.TryGetValue(id, out var fuse) ? fuse.RatingA : null, unmet);
         sizer.Size(rows, loops);
     }
 
@@ -165,30 +247,34 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options)
     private string? HalfLetter(Circuit circuit, PinRef pin) =>
         circuit.Half is null ? null : index.Thing(pin.Thing)?.Halves.FirstOrDefault(h => h.Name == circuit.Half)?.Letter ?? circuit.Half;
 
-    /// <summary>Conductor lengths from the cut lengths of the sizes so far.</summary>
-    private void SetLengths(ImmutableArray<WireRow> rows)
+    /// <summary>Conductor lengths from the cut lengths of the sizes so far: those that the finished plan will have.</summary>
+    private void SetLengths(ImmutableArray<WireRow> rows, Wiring wiring)
     {
         var model = new LengthModel(index, options, routed.Tree);
         var ends = new EndFitter(index, terminals);
-        var bundles = RoughBundles(rows);
+        ImmutableArray<(string, SplicePart?)> splices = [.. wiring.Splices.Select((s, n) => ("splice", EndFitter.SpliceFor(index, routed.Tree, s.Point, rows.Where(r => r.Draft.From.Splice == n || r.Draft.To.Splice == n).Sum(r => r.SizeNow.AreaMm2))))];
+        var bundles = Bundles(rows);
         foreach (var row in rows)
         {
-            var allowances = model.Of(row, ends.Fit(row, true, []), ends.Fit(row, false, []), s => bundles[s]);
+            var allowances = model.Of(row, ends.Fit(row, true, splices), ends.Fit(row, false, splices), s => bundles[s]);
             row.ConductorMm = row.Draft.Hand?.CutLengthMm ?? model.RoundUp(row.PathMm + allowances.Sum(a => a.LengthMm));
         }
     }
 
-    private double[] RoughBundles(ImmutableArray<WireRow> rows)
+    // only bundles with a wire of another size are packed again
+    private double[] Bundles(ImmutableArray<WireRow> rows)
     {
-        var squares = new double[routed.Tree.Segments.Count];
-        foreach (var row in rows)
+        var count = routed.Tree.Segments.Count;
+        inside ??= [.. Enumerable.Range(0, count).Select(s => Enumerable.Range(0, rows.Length).Where(w => rows[w].Way.Contains(s)).ToArray())];
+        for (var s = 0; s < count; s++)
         {
-            foreach (var s in row.Way)
+            int[] sizes = [.. inside[s].Select(w => rows[w].Size)];
+            if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))
             {
-                squares[s] += row.SizeNow.OutsideMm * row.SizeNow.OutsideMm;
+                packed[s] = (sizes, bundles.Covered([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))], routed.Tree.Segments[s].Zone).OutsideMm);
             }
         }
 
-        return [.. squares.Select(s => options.BundleFactor * Math.Sqrt(s))];
+        return [.. packed.Select(p => p.OutsideMm)];
     }
 }

@@ -18,6 +18,7 @@ internal sealed class SolvedStates
     private readonly ImmutableArray<WireRow> rows;
     private readonly Dictionary<WireRow, int> numbers = [];
     private readonly Dictionary<(string Thing, string Element), Branch> loads = [];
+    private readonly Dictionary<string, int> fuseBranches = new(StringComparer.Ordinal);
     private readonly ImmutableArray<int> cases;
     private readonly StateCircuit?[] circuits;
     private readonly Plan draft;
@@ -45,6 +46,14 @@ internal sealed class SolvedStates
             loads.TryAdd((b.Thing!.Id, b.Element!.Id), b);
         }
 
+        for (var i = 0; i < network.Network.Branches.Count; i++)
+        {
+            if (network.Network.Branches[i] is { Kind: BranchKind.Fuse } fuse)
+            {
+                fuseBranches.TryAdd(fuse.Thing!.Id, i);
+            }
+        }
+
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
         circuits = new StateCircuit?[flow.Count];
@@ -55,7 +64,6 @@ internal sealed class SolvedStates
     public void Solve()
     {
         network = network.Resized(draft with { Wires = Wires() }, options, out var changed);
-        var states = routed.Index.Harness.States;
         // cases are solved side by side; each fills its own place
         Parallel.For(0, cases.Length, i =>
         {
@@ -66,7 +74,7 @@ internal sealed class SolvedStates
             }
 
             var flow = routed.Flow.Cases[cases[i]];
-            circuits[cases[i]] = new(network, states.First(s => s.Id == flow.State), flow.Build, null, circuits[cases[i]], warms: true);
+            circuits[cases[i]] = new(network, StateOf(flow), flow.Build, null, circuits[cases[i]], warms: true);
         });
         for (var w = 0; w < rows.Length; w++)
         {
@@ -80,18 +88,17 @@ internal sealed class SolvedStates
         }
     }
 
+    /// <summary>False for cranking and an alternator's full output.</summary>
+    public bool IsSolved(LoopBudget loop) => circuits[loop.Path.Case] is not null;
+
     /// <summary>
-    /// The loop of a load as the solved state has it: signed currents along its way, and as fixed all that is lost beside the wires that lose. Unchanged for a
-    /// case that is not solved; null where the load is off after all.
+    /// The loop of a load as the solved state has it: signed currents along its way, and as fixed all that is lost beside the wires that lose; null where the
+    /// load is off after all.
     /// </summary>
     public LoopBudget? Solved(LoopBudget nominal)
     {
         var path = nominal.Path;
-        if (circuits[path.Case] is not { } circuit)
-        {
-            return nominal;
-        }
-
+        var circuit = circuits[path.Case]!;
         var circuitV = routed.Index.Circuit(path.Circuit).NominalV;
         if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.Select(l => Across(circuit, l)).ToArray() is not [var first, .. var behind] || first < OnFrom * sourceV)
         {
@@ -111,6 +118,42 @@ internal sealed class SolvedStates
         var loop = new LoopBudget(path with { NominalV = circuitV }, passes.DrainToImmutable());
         return loop with { Path = loop.Path with { FixedV = lostV - loop.WiresV } };
     }
+
+    /// <summary>
+    /// What a fuse passes in the solved states, and how much of it the largest motor behind it draws. In a charge lead only states count in which the engine
+    /// stands: what passes while it runs is the alternator's output, which has a rule of its own.
+    /// </summary>
+    public FuseLoad? LoadOf(string fuse, FuseLoad? nominal)
+    {
+        var worst = nominal is null ? null : nominal with { LoadA = 0, MotorA = 0 };
+        var branch = fuseBranches.GetValueOrDefault(fuse, -1);
+        foreach (var c in branch < 0 ? [] : cases)
+        {
+            var (flow, amperes) = (routed.Flow.Cases[c], Math.Round(Math.Abs(circuits[c]!.Solution.Amperes[branch]), 6));
+            if (amperes > (worst?.LoadA ?? 0) + 1e-9 && !(nominal?.OutputA > 0 && StateOf(flow).Engine == EngineState.Running))
+            {
+                worst = new(amperes, LargestMotorA(circuits[c]!, amperes), nominal?.OutputA ?? 0, flow.State);
+            }
+        }
+
+        return worst;
+    }
+
+    private double LargestMotorA(StateCircuit circuit, double atMostA)
+    {
+        var most = 0.0;
+        for (var i = 0; i < network.Network.Branches.Count; i++)
+        {
+            if (network.Network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter } && Math.Abs(circuit.Solution.Amperes[i]) is var a && a <= atMostA + 1e-6)
+            {
+                most = Math.Max(most, a);
+            }
+        }
+
+        return most;
+    }
+
+    private OperatingState StateOf(FlowCase flow) => routed.Index.Harness.States.First(s => s.Id == flow.State);
 
     private LoopPass Solved(LoopPass nominal, int number, StateCircuit circuit)
     {

@@ -6,8 +6,14 @@ namespace HarnessDraw.Planning.Sizing;
 /// Sizes all wires at once: least size by mechanics, temperature, protection and terminal for each, then loop by loop the drop. Within a
 /// loop area follows the root of the current, which costs least copper for a given drop; a size never shrinks for a bigger load.
 /// </summary>
-internal sealed class WireSizer(PlanningOptions options, TerminalChooser terminals, Func<string, double?> ratingOf)
+internal sealed class WireSizer(PlanningOptions options, TerminalChooser terminals, Func<string, double?> ratingOf, HashSet<(string Load, int Case)>? unmet = null)
 {
+    // by load and case: what thin hand-given wires drop that the others do not make up for
+    private readonly Dictionary<(string Load, int Case), double> excessV = [];
+
+    /// <summary>Loops that no copper brings within their limit, by load and case; those that are handed in stay so.</summary>
+    public HashSet<(string Load, int Case)> Unmet { get; } = unmet is null ? [] : [.. unmet];
+
     public List<WireRow> WithoutTerminal { get; } = [];
     public List<WireRow> TooSmall { get; } = [];
 
@@ -15,16 +21,23 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     {
         foreach (var wire in wires)
         {
+            wire.IsLevelled = false;
             SizeAlone(wire);
         }
 
-        foreach (var loop in loops.Select((l, i) => (Loop: l, Excess: l.WiresV / l.BudgetV(options), i)).Where(l => l.Excess > 1).OrderByDescending(l => l.Excess).ThenBy(l => l.i))
+        foreach (var loop in loops.Select((l, i) => (Loop: l, Excess: Excess(l), i)).Where(l => l.Excess > 1).OrderByDescending(l => l.Excess).ThenBy(l => l.i))
         {
             Meet(loop.Loop);
         }
 
         Thin(loops);
-        UnfusedCables.Level(loops, l => l.BudgetV(options), HasTerminal);
+        UnfusedCables.Level(loops, AllowedV, HasTerminal);
+        SayWhatDecided(wires);
+    }
+
+    /// <summary>Marks the wires that are thicker than everything but the drop asks for.</summary>
+    public static void SayWhatDecided(IEnumerable<WireRow> wires)
+    {
         foreach (var wire in wires)
         {
             wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal)) ? wire.Size : 0;
@@ -32,10 +45,21 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     }
 
     /// <summary>
+    /// What the wires of a loop may drop: what contacts, fuses and kept wiring leave of its limit. Where no copper can meet that, the whole limit: the wires by
+    /// themselves still satisfy it, as tables of conductor sizes ask (ABYC E-11 as quoted), and the checker says the rest. What a thin hand-given wire drops beyond what it
+    /// would in the size its loop asks for is not made up for by the others.
+    /// </summary>
+    public double AllowedV(LoopBudget loop) => HeldV(loop) + excessV.GetValueOrDefault((loop.Path.Load, loop.Path.Case));
+
+    private double HeldV(LoopBudget loop) => loop.RemainderV > 0 && !Unmet.Contains((loop.Path.Load, loop.Path.Case)) ? loop.RemainderV : loop.Path.LimitV;
+
+    private double Excess(LoopBudget loop) => loop.WiresV / AllowedV(loop);
+
+    /// <summary>
     /// Takes back what whole sizes gave too much: wire by wire, the one with most copper first, as far down as every loop it is part of and its own least size
     /// allow. After it no single wire can be a size smaller.
     /// </summary>
-    private void Thin(IReadOnlyList<LoopBudget> loops)
+    public void Thin(IReadOnlyList<LoopBudget> loops)
     {
         var droppedV = new double[loops.Count];
         var allowedV = new double[loops.Count];
@@ -43,10 +67,10 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         for (var l = 0; l < loops.Count; l++)
         {
             droppedV[l] = loops[l].WiresV;
-            allowedV[l] = loops[l].BudgetV(options);
+            allowedV[l] = AllowedV(loops[l]);
             foreach (var pass in loops[l].Wires)
             {
-                if (!pass.Wire.Given)
+                if (!pass.Wire.Given && !pass.Wire.IsLevelled)
                 {
                     (passes.TryGetValue(pass.Wire, out var list) ? list : passes[pass.Wire] = []).Add((l, pass));
                 }
@@ -179,47 +203,70 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
     private void Meet(LoopBudget loop)
     {
-        if (loop.WiresV <= loop.BudgetV(options))
+        var allowedV = HeldV(loop);
+        if (loop.WiresV <= AllowedV(loop))
         {
             return;
         }
 
-        Scale(loop);
-        OneByOne(loop);
+        int[] before = [.. loop.Wires.Select(w => w.Wire.Size)];
+        if (Reach(loop, allowedV) || allowedV >= loop.Path.LimitV)
+        {
+            return;
+        }
+
+        // what pins keep from its limit is no reason for thick wires elsewhere
+        Put(loop, before);
+        Unmet.Add((loop.Path.Load, loop.Path.Case));
+        if (loop.WiresV > loop.Path.LimitV)
+        {
+            Reach(loop, loop.Path.LimitV);
+        }
     }
 
-    /// <summary>
-    /// Where the first wires have no larger terminal, the others one by one; not at all where even that is not enough: what pins keep from its limit is no
-    /// reason for thick wires elsewhere, and the checker says the rest.
-    /// </summary>
-    private void OneByOne(LoopBudget loop)
+    /// <summary>Thickens the wires until they drop no more than that; false where their terminals do not let them.</summary>
+    private bool Reach(LoopBudget loop, double allowedV)
+    {
+        var key = (loop.Path.Load, loop.Path.Case);
+        excessV[key] = Scale(loop, allowedV);
+        return OneByOne(loop, allowedV + excessV[key]);
+    }
+
+    /// <summary>Where the first wires have no larger terminal, the others one by one; none of them where even that is not enough.</summary>
+    private bool OneByOne(LoopBudget loop, double allowedV)
     {
         int[] before = [.. loop.Wires.Select(w => w.Wire.Size)];
-        while (loop.WiresV > loop.BudgetV(options))
+        while (loop.WiresV > allowedV)
         {
             // where most volts are saved for the copper that it costs
             var next = loop.Wires.Select(w => w.Wire).Distinct().Where(w => !w.Given && !HasStud(w) && w.Size < w.Sizes.Length - 1 && NextWithTerminal(w, w.Size + 1) >= 0)
                 .Select(w => (Wire: w, To: NextWithTerminal(w, w.Size + 1))).OrderByDescending(n => SavedPerMm3(loop, n.Wire, n.To)).FirstOrDefault();
             if (next.Wire is null)
             {
-                for (var i = 0; i < before.Length; i++)
-                {
-                    loop.Wires[i].Wire.Size = before[i];
-                }
-
-                break;
+                Put(loop, before);
+                return false;
             }
 
             next.Wire.Size = next.To;
+        }
+
+        return true;
+    }
+
+    private static void Put(LoopBudget loop, int[] sizes)
+    {
+        for (var i = 0; i < sizes.Length; i++)
+        {
+            loop.Wires[i].Wire.Size = sizes[i];
         }
     }
 
     private static double SavedPerMm3(LoopBudget loop, WireRow wire, int to) =>
         (loop.WiresV - loop.WiresVWith(wire, to)) / ((wire.Sizes[to].AreaMm2 - wire.SizeNow.AreaMm2) * wire.ConductorMm);
 
-    private void Scale(LoopBudget loop)
+    /// <summary>Area with the root of the current, as little of it as meets the volts; what hand-given wires drop beyond what they would in that size is handed back.</summary>
+    private double Scale(LoopBudget loop, double allowedV)
     {
-        var budgetV = loop.BudgetV(options);
         var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => MostPerRootA(w.Wire, w.CurrentA)).DefaultIfEmpty(0).Max();
         if (most <= 0)
         {
@@ -231,7 +278,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            (low, high) = DropAt(wires, middle) > budgetV ? (middle, high) : (low, middle);
+            (low, high) = DropAt(wires, middle) > allowedV ? (middle, high) : (low, middle);
         }
 
         // all are chosen before any is set: a wire may pass the loop twice, and keeps the larger size
@@ -240,6 +287,8 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         {
             wires[i].Wire.Size = Math.Max(wires[i].Wire.Size, sizes[i]);
         }
+
+        return wires.Sum(w => w.ExcessAt(high));
     }
 
     /// <summary>
@@ -281,8 +330,17 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
         public WireRow Wire => wire;
 
+        /// <summary>Volts that a hand-given wire loses beyond what it would as thick as the others of its loop.</summary>
+        public double ExcessAt(double areaPerRootA) =>
+            wire.Given && areaPerRootA * rootA > wire.SizeNow.AreaMm2 ? pass.DropV(wire.Size) * (1 - (wire.SizeNow.AreaMm2 / (areaPerRootA * rootA))) : 0;
+
         public double DropAt(double areaPerRootA)
         {
+            if (wire.Given)
+            {
+                return pass.DropV(wire.Size) - ExcessAt(areaPerRootA);
+            }
+
             var size = SizeAt(areaPerRootA);
             if (double.IsNaN(dropV[size]))
             {

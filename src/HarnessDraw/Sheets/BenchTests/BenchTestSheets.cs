@@ -25,7 +25,7 @@ public static class BenchTestSheets
     private static void Continuity(PageFlow flow, Plan plan)
     {
         flow.Heading("1 CONTINUITY", 40);
-        flow.Paragraph($"Nothing powered. Expected: copper at 20 °C and {Shown.Number(plan.Harness.Assumed.ContactOhm * 1000, 1)} mΩ a contact. A usual meter cannot resolve this: zero its leads, or pass a 21 W lamp's current through the wire and read the drop (last limit). A beeper proves the path only. Move every connector while you read.");
+        flow.Paragraph($"Nothing powered. Expected: copper at 20 °C and {Shown.Number(plan.Harness.Assumed.ContactOhm * 1000, 1)} mΩ a contact, less for large terminals and rings. A usual meter cannot resolve this: zero its leads, or pass a 21 W lamp's current through the wire and read the drop (last limit). A beeper proves the path only. Move every connector while you read.");
         flow.Paragraph("Open: terminal not seated, wrong cavity, or crimp on insulation. Answers in another cavity: two cavities swapped. Too high: strands lost or a bad crimp.", TextStyle.Bold);
         flow.Y += 2;
         flow.Table(new TextTable<ContinuityRow>(

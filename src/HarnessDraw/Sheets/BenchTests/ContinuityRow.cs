@@ -5,7 +5,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets.BenchTests;
 
 /// <summary>
-/// One wire to be measured from end to end: milliohms at 20 degC with a contact at each end. The limit is the larger of 1.5 times and 20 milliohms more (common practice,
+/// One wire to be measured from end to end: milliohms at 20 degC with the joint at each end. The limit is the larger of 1.5 times and 20 milliohms more (common practice,
 /// no source). Null: length or size is not known.
 /// </summary>
 internal sealed record ContinuityRow(int Step, Wire Wire, WireEnd ProbeA, WireEnd ProbeB, double? ExpectedMilliohm)
@@ -27,7 +27,8 @@ internal sealed record ContinuityRow(int Step, Wire Wire, WireEnd ProbeA, WireEn
             .ThenBy(r => r.A.At, CavityOrder.Instance)
             .ThenBy(r => r.A.Pin ?? "", CavityOrder.Instance)
             .ThenBy(r => r.Wire.Id, StringComparer.Ordinal);
-        return [.. rows.Select((r, i) => new ContinuityRow(i + 1, r.Wire, r.A, r.B, EndToEnd.Milliohm(plan.Harness, r.Wire)))];
+        var joints = new JointOhms(new HarnessIndex(plan.Harness));
+        return [.. rows.Select((r, i) => new ContinuityRow(i + 1, r.Wire, r.A, r.B, EndToEnd.Milliohm(plan.Harness, joints, r.Wire)))];
     }
 
     private static (Wire Wire, WireEnd A, WireEnd B) Turned(Wire wire, Dictionary<string, int> ends) =>

@@ -23,17 +23,24 @@ internal sealed class LoopDrop : MeasuredRule
     public override IEnumerable<Measure> Measures(RuleContext context) =>
         LoadVolts.Of(context)
             .GroupBy(l => (l.Circuit.Id, l.Element.Kind == ElementKind.Motor))
-            .Select(g => Of(context, [.. g.GroupBy(l => (l.Thing.Id, l.Element.Id)).Select(e => e.OrderByDescending(l => l.DropV).ThenBy(l => l.State, StringComparer.Ordinal).First()).OrderByDescending(l => l.DropV).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)]));
+            .Select(g => Of(context, [.. g], [.. g.GroupBy(l => (l.Thing.Id, l.Element.Id)).Select(e => e.OrderByDescending(l => l.DropV).ThenBy(l => l.Build).ThenBy(l => l.State, StringComparer.Ordinal).First()).OrderByDescending(l => l.DropV).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)]));
 
-    private Measure Of(RuleContext context, List<LoadVolts> loads)
+    private Measure Of(RuleContext context, List<LoadVolts> seen, List<LoadVolts> loads)
     {
         var load = loads[0];
         var percent = context.Limit(Info, load.Circuit.Importance == Importance.Critical ? "critical" : load.Element.Kind == ElementKind.Motor ? "motor" : "other");
         var limit = percent / 100 * load.Circuit.NominalV;
-        return new($"loop drop of {load.Thing.Id} ({load.Element.Id})", load.DropV, limit, "V", () => TooMuch(context, loads, limit, percent));
+        return new($"loop drop of {load.Thing.Id} ({load.Element.Id})", load.DropV, limit, "V", () => TooMuch(context, Only(context, seen, limit), loads, limit, percent));
     }
 
-    private Finding TooMuch(RuleContext context, List<LoadVolts> loads, double limit, double percent)
+    // the builds that lose too much, as the fewest choices that none of the others has
+    private static BuildCondition Only(RuleContext context, List<LoadVolts> seen, double limit)
+    {
+        var worst = seen.GroupBy(l => l.Build).ToLookup(g => g.Max(l => l.DropV) > limit, g => context.SolvedBuilds[g.Key]);
+        return SmallestBuilds.Of([.. worst[true]], [.. worst[false]]);
+    }
+
+    private Finding TooMuch(RuleContext context, BuildCondition only, List<LoadVolts> loads, double limit, double percent)
     {
         var load = loads[0];
         var parts = load.Parts(context);
@@ -44,7 +51,7 @@ internal sealed class LoopDrop : MeasuredRule
         var more = also.Count == 0 ? "" : $" Also {Wording.List(also.Select(l => $"{l.Thing.Id} {Figure.Volts(l.DropV)}"))}.";
         var severity = load.DropV > context.Limit(Info, "error at times limit") * limit ? Severity.Error : Severity.Warning;
         return context.Found(Info, $"{load.Thing.Id} ({load.Element.Id}) loses {Figure.Volts(load.DropV)} ({Figure.Percent(load.DropV / load.Circuit.NominalV)}) in '{load.State}'{where}; {Figure.Number(percent)} % of {Figure.Volts(load.Circuit.NominalV)} is {Figure.Volts(limit)}.{light}{more}",
-            Cure(context, parts, load.DropV - limit), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith, load.Circuit.At, severity);
+            Cure(context, parts, load.DropV - limit), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith.And(only), load.Circuit.At, severity);
     }
 
     private static string Cure(RuleContext context, DropParts parts, double tooMuchV)
