@@ -14,6 +14,12 @@ internal enum BranchKind
 
     /// <summary>What a converter draws from the source that feeds it.</summary>
     ConverterInput,
+
+    /// <summary>What joins circuits behind the key while it is off.</summary>
+    KeyTie,
+
+    /// <summary>An alternator's exciter terminal, which its field diodes feed while it turns.</summary>
+    Exciter,
 }
 
 /// <summary>Two nodes joined by something: a wire with its contacts, a kept cabin run, a fuse, a contact, a load or a source.</summary>

@@ -10,6 +10,15 @@ internal sealed partial class ElectricalNetwork
 {
     public void AddCabinLinks()
     {
+        foreach (var alternator in KeyTies ? Index.Harness.Things.Where(t => t.Kind == ThingKind.Alternator) : [])
+        {
+            // DIN 72552: 61 and D+ are the generator's lamp terminal; L and IND are common names of it
+            foreach (var pin in alternator.Pins.Where(p => p.Name is "L" or "D+" or "61" or "IND"))
+            {
+                Add(new(Node($"{alternator.Id}.{pin.Name}"), FindNode("body") ?? 0, BranchKind.Exciter, 0) { Thing = alternator, When = alternator.OnlyWith });
+            }
+        }
+
         foreach (var group in Index.Harness.Nets.GroupBy(n => n.Circuit, StringComparer.Ordinal))
         {
             AddCabinLinks(Index.Circuit(group.Key), [.. group]);
@@ -95,6 +104,10 @@ internal sealed partial class ElectricalNetwork
         }
 
         Add(new(Node(supply), Node(node), BranchKind.Conductor, ohm) { When = net.OnlyWith, Gate = circuit.Id });
+        if (KeyTies && circuit.LiveWith != KeyPosition.Off)
+        {
+            Add(new(Node("behind the key"), Node(node), BranchKind.KeyTie, ohm) { When = net.OnlyWith, Gate = circuit.Id });
+        }
     }
 
     private string? SupplyOf(Circuit circuit, Net net)

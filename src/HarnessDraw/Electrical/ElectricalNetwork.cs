@@ -50,6 +50,9 @@ internal sealed partial class ElectricalNetwork
     public IReadOnlyList<Branch> Branches => branches;
     public IReadOnlyList<string> Names => names;
 
+    /// <summary>True for the network in which the key is turned off while the engine runs.</summary>
+    public bool KeyTies { get; init; }
+
     /// <summary>Resistance of a fuse by its id; the caller's rating, or a usual one.</summary>
     public Func<string, double> FuseOhm { get; init; } = _ => 0.005;
 

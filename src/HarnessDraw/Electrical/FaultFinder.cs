@@ -32,7 +32,12 @@ public static class FaultFinder
             solved += Opens(network, circuits[s], plan.Harness.States[s], chosen, opens);
         }
 
-        return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], opens.ToImmutable()) { Solved = solved };
+        return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], opens.ToImmutable())
+        {
+            RunOn = KeyOffFinder.Find(plan, chosen, options),
+            Switches = SwitchFinder.Find(network, chosen),
+            Solved = solved,
+        };
     }
 
     /// <summary>Nodes that stand off the body are shorted one by one; wires that end in one node share the solution.</summary>

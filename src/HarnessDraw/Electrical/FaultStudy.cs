@@ -5,6 +5,12 @@ namespace HarnessDraw.Electrical;
 /// <summary>What faults do to a plan in one build: dead shorts, opened fuses and grounds.</summary>
 public sealed record FaultStudy(ImmutableArray<ShortFault> Shorts, ImmutableArray<OpenFault> Opens)
 {
+    /// <summary>What stays on when the key is turned off while the engine runs, and would not without the alternator's exciter terminal.</summary>
+    public ImmutableArray<RunOnLoad> RunOn { get; init; } = [];
+
+    /// <summary>What single switches and pairs of them do to loads that are not theirs.</summary>
+    public required SwitchStudy Switches { get; init; }
+
     /// <summary>How many faults were solved, over all states.</summary>
     public int Solved { get; init; }
 }
@@ -36,3 +42,15 @@ public sealed record OpenFault(string What, string State, ImmutableArray<Changed
 
 /// <summary>A load before and after a fault, as shares of its nominal current.</summary>
 public sealed record ChangedLoad(string Load, string? Circuit, double BeforeShare, double AfterShare);
+
+/// <summary>A load that the exciter keeps on with the key off, in the state that ran before: share of its nominal current, and volts across it.</summary>
+public sealed record RunOnLoad(string State, string Load, string? Circuit, double Share, double VoltageV);
+
+/// <summary>
+/// Switches tried with the key at run and the engine standing: each by itself, then pairs that share a fuse, thing or ground point, up to a bound.
+/// <paramref name="Possible"/>: how many combinations of two there are.
+/// </summary>
+public sealed record SwitchStudy(int Tried, long Possible, ImmutableArray<SwitchEffect> Sneaks, ImmutableArray<SwitchEffect> Kills);
+
+/// <summary>A load that is fed through another one (below half the volts), or one that a second switch puts out, with the switches that do it.</summary>
+public sealed record SwitchEffect(ImmutableArray<string> Switches, string Load, double Share);

@@ -13,13 +13,13 @@ internal sealed class PlanNetwork
     private readonly int[] branchOfWire;
     private readonly SortedDictionary<string, int> shown;
 
-    public PlanNetwork(Plan plan, PlanningOptions options)
+    public PlanNetwork(Plan plan, PlanningOptions options, bool keyTies = false)
     {
         Plan = plan;
         Index = new HarnessIndex(plan.Harness);
         var fuses = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
         double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id));
-        Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm };
+        Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm, KeyTies = keyTies };
         Heat = new ConductorHeat(plan, Index, options);
         shown = new(StringComparer.Ordinal);
         branchOfWire = new int[plan.Wires.Length];

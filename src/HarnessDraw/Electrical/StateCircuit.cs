@@ -29,6 +29,7 @@ internal sealed class StateCircuit
     private readonly OperatingState state;
     private readonly ImmutableSortedDictionary<string, string> build;
     private readonly NetworkFault fault;
+    private readonly KeyTurnedOff? keyOff;
     private readonly Lazy<PartLaw[]> soundLaws;
     private readonly bool[] mayConduct;
 
@@ -38,18 +39,20 @@ internal sealed class StateCircuit
     /// <param name="fault">What is wrong with the vehicle; null: nothing.</param>
     /// <param name="like">A solution nearby, of the same state and build: its volts are the start, its wires are as warm.</param>
     /// <param name="warms">True when wires are to find their warmth although there is a solution nearby.</param>
-    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false)
+    /// <param name="keyOff">The key is turned off in this state: relays are as they are in <paramref name="like"/>.</param>
+    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false, KeyTurnedOff? keyOff = null)
     {
         this.plan = plan;
         this.state = state;
         this.build = build;
+        this.keyOff = keyOff;
         this.fault = fault ?? NetworkFault.None;
         soundLaws = new(() => [.. Enumerable.Range(0, plan.Network.Branches.Count).Select(SoundLaw)]);
         // the same case solved before has looked already
         mayConduct = like is not null && like.plan.Network == plan.Network && like.state == state && like.build == build
             ? like.mayConduct : [.. plan.Network.Branches.Select(b => plan.Network.MayConduct(b, state, build))];
         Laws = new PartLaw[plan.Network.Branches.Count];
-        Pulled = new bool[Laws.Length];
+        Pulled = keyOff is null || like is null ? new bool[Laws.Length] : [.. like.Pulled];
         WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
         Solution = Settle(like, warm: like is null || warms);
     }
@@ -75,7 +78,7 @@ internal sealed class StateCircuit
     private NodalSolution Settle(StateCircuit? like, bool warm)
     {
         // the laws of a finished solution of the same wires are these but for the fault
-        var known = like is not null && !warm && like.plan == plan && like.build == build ? like.soundLaws.Value : null;
+        var known = like is not null && !warm && like.plan == plan && like.build == build && like.state == state && like.keyOff == keyOff ? like.soundLaws.Value : null;
         for (var i = 0; i < Laws.Length; i++)
         {
             Laws[i] = known is null ? SoundLaw(i) : known[i];
@@ -107,7 +110,7 @@ internal sealed class StateCircuit
     private PartLaw SoundLaw(int i)
     {
         var b = plan.Network.Branches[i];
-        if (!mayConduct[i])
+        if (!mayConduct[i] || (keyOff is not null && plan.Network.IsBehindKey(b)))
         {
             return PartLaw.Nothing;
         }
@@ -118,13 +121,18 @@ internal sealed class StateCircuit
             BranchKind.Load => PartLaw.Load(Behaviour(b.Element?.Kind), b.NominalV, b.NominalA),
             BranchKind.Diode => PartLaw.Diode,
             BranchKind.ConverterInput => PartLaw.Nothing,
-            BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
+            BranchKind.KeyTie => keyOff is null ? PartLaw.Nothing : PartLaw.Resistor(b.Ohm),
+            BranchKind.Exciter => keyOff is { Excites: true } && state.Engine == EngineState.Running ? ExciterLaw() : PartLaw.Nothing,
+            BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) != (keyOff is not null && Pulled[i]) ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
             _ when b.Wire >= 0 => WireLaw(b.Wire),
             _ => PartLaw.Resistor(plan.Network.BranchOhm(b)),
         };
     }
 
     private PartLaw WireLaw(int wire) => PartLaw.Resistor(plan.Heat.Ohm(wire, WireC[wire]) + plan.JointOhm[wire]);
+
+    /// <summary>An exciter terminal gives the regulated volts through three small diodes, up to what those bear. Common practice, no source: 3 A.</summary>
+    private PartLaw ExciterLaw() => PartLaw.Limited(plan.Index.NominalV * ChargingOverNominal, 0.1, 3);
 
     private PartLaw SourceLaw(Branch b)
     {
@@ -239,3 +247,6 @@ internal sealed class StateCircuit
         return most > SettledC;
     }
 }
+
+/// <summary>The key is turned off while the engine goes on turning; with or without what the alternator's exciter terminal then gives.</summary>
+internal sealed record KeyTurnedOff(bool Excites);

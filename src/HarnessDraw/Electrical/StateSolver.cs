@@ -83,6 +83,9 @@ internal sealed partial class ElectricalNetwork
         b.When.Holds(build) && (b.Gate is not { } gate || switching.IsLive(gate, state))
         && !(b is { Kind: BranchKind.Load, Thing.Kind: ThingKind.Starter, Element.Kind: ElementKind.Motor } && state.Engine != EngineState.Cranking);
 
+    /// <summary>True for a contact or cabin link that the key opens.</summary>
+    public bool IsBehindKey(Branch b) => b is { Gate: { } gate, Kind: not BranchKind.KeyTie } && Index.Circuit(gate).LiveWith != KeyPosition.Off;
+
     /// <summary>Number of the coil branch that works a contact, or -1 for one that no coil works.</summary>
     public int CoilOver(int contact) => coils![contact];
 

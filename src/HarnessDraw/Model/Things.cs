@@ -158,6 +158,9 @@ public sealed record Thing
     /// <summary>Surface of the layout that a ground point sits on ('body').</summary>
     public string? Surface { get; init; }
 
+    /// <summary>For a flasher: least current of its lamps, amperes; null when it needs none.</summary>
+    public double? LeastLoadA { get; init; }
+
     /// <summary>For a mate: true when the harness makes the wires on its cabin side too.</summary>
     public bool BothSidesBuilt { get; init; }
 

@@ -6,7 +6,7 @@ namespace HarnessDraw.Tests.Checking;
 /// <summary>Every rule: one plan that breaks it and one that must not, with the numbers in the message.</summary>
 public class RuleTests
 {
-    internal static IReadOnlyList<RuleCase> Cases { get; } = [.. IdentityCases.All, .. FusingCases.All, .. WireSizeCases.All, .. ConnectorCases.All, .. GroundingCases.All, .. ParticularCases.All, .. RoutingCases.All, .. NetworkCases.All, .. BuildCases.All, .. MakingCases.All];
+    internal static IReadOnlyList<RuleCase> Cases { get; } = [.. IdentityCases.All, .. FusingCases.All, .. WireSizeCases.All, .. ConnectorCases.All, .. GroundingCases.All, .. ParticularCases.All, .. RoutingCases.All, .. NetworkCases.All, .. BuildCases.All, .. MakingCases.All, .. VariantCases.All];
 
     public static TheoryData<int, string> Numbers => [.. Cases.Select((c, i) => (i, c.Rule))];
 

@@ -13,10 +13,10 @@ public sealed class WhatIfTests
     public void A_thinner_wire_is_tried_without_touching_the_file()
     {
         var text = File.ReadAllText(Saloon);
-        var run = CliRun.Of("try", Saloon, "--set", "circuit.dipped left.size=1 mm2");
+        var run = CliRun.Of("try", Saloon, "--set", "circuit.fan motor.size=2.5 mm2");
         Assert.Equal(1, run.Code);
-        Assert.Contains("wire F01: size 2.5 mm2 -> 1.0 mm2", run.Output, StringComparison.Ordinal);
-        Assert.Contains("error fuse-above-wire: Fuse F11 (10 A) feeds 1.0 wire F01", run.Output, StringComparison.Ordinal);
+        Assert.Contains("wire F37: size 6.0 mm2 -> 2.5 mm2", run.Output, StringComparison.Ordinal);
+        Assert.Contains("error fuse-above-wire: Fuse F2 (30 A) feeds 2.5 wire F37", run.Output, StringComparison.Ordinal);
         Assert.Equal(text, File.ReadAllText(Saloon));
     }
 

@@ -11,6 +11,9 @@ public static class Ampacity
     /// <summary>Ambient at which published air currents are taken to hold, degC.</summary>
     public const double PublishedAtC = 25;
 
+    /// <summary>How the current in air grows with the area. Common practice, no source.</summary>
+    public const double AreaPower = 0.62;
+
     /// <summary>Factor for the number of wires in the bundle that carry current at the same time.</summary>
     public static double BundleFactor(int loadedWires) => loadedWires switch
     {
@@ -29,7 +32,7 @@ public static class Ampacity
     public static double InAirA(WireSize size)
     {
         ArgumentNullException.ThrowIfNull(size);
-        return size.AirAmpacityA ?? 16.8 * Math.Pow(size.AreaMm2, 0.62);
+        return size.AirAmpacityA ?? 16.8 * Math.Pow(size.AreaMm2, AreaPower);
     }
 
     /// <summary>Amperes where the wire lies.</summary>

@@ -9,6 +9,14 @@ namespace HarnessDraw.Planning.Sizing;
 /// </summary>
 internal readonly record struct LoopPass(WireRow Wire, double CurrentA, double? HeatC)
 {
+    /// <summary>What a wire would drop in another area: as much thicker as cooler.</summary>
+    public double DropVAs(double areaMm2)
+    {
+        var share = Wire.SizeNow.AreaMm2 / areaMm2;
+        var rise = (HeatC is { } heat ? heat / (Ampacity.InAirA(Wire.SizeNow) * Ampacity.InAirA(Wire.SizeNow)) : Wire.SteadyC(Wire.Size, CurrentA) - Wire.AmbientC) * Math.Pow(share, 2 * Ampacity.AreaPower);
+        return CurrentA * share * Wire.OhmAt(Wire.Size, Wire.AmbientC + rise);
+    }
+
     public double DropV(int size)
     {
         var inAirA = Ampacity.InAirA(Wire.Sizes[size]);

@@ -19,7 +19,9 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     // rounds that may take copper back; sizes that still swing between two then keep the larger
     private const int RoundsBothWays = 4;
     private const int RoundsBeforeCavities = 2;
-    private const int MostTakenBack = 4;
+
+    // share of a limit
+    private const double HardlyOver = 0.004;
 
     // volts to which the states are solved: conductors settle to a twentieth of a kelvin
     private const double SolvedToV = 1e-5;
@@ -88,13 +90,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             }
         }
 
-        if (rows.Any(r => r.Floor > 0))
+        if (mostRounds > RoundsBeforeCavities)
         {
             TakeBack(rows, wiring, nominal);
         }
     }
 
-    /// <summary>What swung between two sizes has kept the larger one: where the loops do not ask for it, it is taken back; a size that the solved states do not bear stays.</summary>
+    /// <summary>
+    /// What swung between two sizes has kept the larger one, and a load that gets less draws less, which whole sizes by constant currents overlook: what a loop is hardly over with
+    /// is tried with the states solved again, all at once, and where they do not bear that wire by wire.
+    /// </summary>
     private void TakeBack(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal)
     {
         foreach (var row in rows)
@@ -102,29 +107,38 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             row.Floor = 0;
         }
 
-        for (var tries = 0; tries < MostTakenBack; tries++)
+        Resolve(rows, wiring, nominal);
+        var over = Over();
+        var before = rows.Select(r => r.Size).ToArray();
+        sizer.Thin(loops, HardlyOver);
+        var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
+        if (thinned.Count == 0)
         {
-            Resolve(rows, wiring, nominal);
-            var before = rows.Select(r => r.Size).ToArray();
-            sizer.Thin(loops);
-            if (before.SequenceEqual(rows.Select(r => r.Size)))
+            WireSizer.SayWhatDecided(rows);
+            return;
+        }
+
+        Resolve(rows, wiring, nominal);
+        if (Over() > over)
+        {
+            foreach (var (w, _) in thinned)
             {
-                break;
+                rows[w].Size = before[w];
             }
 
-            var over = loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV);
-            Resolve(rows, wiring, nominal);
-            if (loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV) > over)
+            foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
             {
-                for (var w = 0; w < rows.Length; w++)
-                {
-                    rows[w].Floor = rows[w].Size < before[w] ? before[w] : rows[w].Floor;
-                    rows[w].Size = before[w];
-                }
+                rows[w].Size = size;
+                Resolve(rows, wiring, nominal);
+                rows[w].Size = Over() > over ? before[w] : size;
             }
+
+            Resolve(rows, wiring, nominal);
         }
 
         WireSizer.SayWhatDecided(rows);
+
+        int Over() => loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV);
     }
 
     /// <summary>Lengths, states and loops for the sizes as they are.</summary>

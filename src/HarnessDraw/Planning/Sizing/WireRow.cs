@@ -36,6 +36,8 @@ internal sealed class WireRow
 
     /// <summary>A size given by hand: it stays.</summary>
     public required bool Given { get; init; }
+    /// <summary>For a hand-given wire: what it would have by mechanics, temperature and protection, mm2.</summary>
+    public double OwnAreaMm2 { get; set; }
     public int Loaded { get; set; } = 1;
     public int Size { get; set; }
 

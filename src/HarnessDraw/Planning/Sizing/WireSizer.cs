@@ -57,9 +57,9 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
     /// <summary>
     /// Takes back what whole sizes gave too much: wire by wire, the one with most copper first, as far down as every loop it is part of and its own least size
-    /// allow. After it no single wire can be a size smaller.
+    /// allow. After it no single wire can be a size smaller. <paramref name="slack"/>: share of its limit by which a loop may be over, where the states are solved again after.
     /// </summary>
-    public void Thin(IReadOnlyList<LoopBudget> loops)
+    public void Thin(IReadOnlyList<LoopBudget> loops, double slack = 0)
     {
         var droppedV = new double[loops.Count];
         var allowedV = new double[loops.Count];
@@ -67,7 +67,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         for (var l = 0; l < loops.Count; l++)
         {
             droppedV[l] = loops[l].WiresV;
-            allowedV[l] = AllowedV(loops[l]);
+            allowedV[l] = AllowedV(loops[l]) + (slack * loops[l].Path.LimitV);
             foreach (var pass in loops[l].Wires)
             {
                 if (!pass.Wire.Given && !pass.Wire.IsLevelled)
@@ -127,6 +127,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     {
         if (wire.Given)
         {
+            wire.OwnAreaMm2 = OwnAreaMm2(wire);
             return;
         }
 
@@ -151,6 +152,14 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         wire.Size = Math.Max(needed, wire.ByTerminal);
         wire.ByTerminal = wire.Size > needed ? wire.Size : 0;
         wire.Size = Math.Max(wire.Size, wire.Floor);
+    }
+
+    // what a hand-given wire would have by mechanics, temperature and protection
+    private double OwnAreaMm2(WireRow wire)
+    {
+        double Bears(WireSize size) => Ampacity.DeratedA(size, wire.Type.MaxC, wire.AmbientC, wire.Loaded);
+        var needs = wire.Type.Sizes.FirstOrDefault(s => s.AreaMm2 >= options.SmallestAreaMm2 - 1e-9 && Bears(s) >= Math.Max(wire.SteadyA, RatingOver(wire) ?? 0) - 1e-9);
+        return needs?.AreaMm2 ?? wire.SizeNow.AreaMm2;
     }
 
     /// <summary>Rating of the nearest protection, which for a motor's ground is that of its feed; null when none is known.</summary>
@@ -332,7 +341,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
         /// <summary>Volts that a hand-given wire loses beyond what it would as thick as the others of its loop.</summary>
         public double ExcessAt(double areaPerRootA) =>
-            wire.Given && areaPerRootA * rootA > wire.SizeNow.AreaMm2 ? pass.DropV(wire.Size) * (1 - (wire.SizeNow.AreaMm2 / (areaPerRootA * rootA))) : 0;
+            wire.Given && Math.Max(wire.OwnAreaMm2, areaPerRootA * rootA) is var area && area > wire.SizeNow.AreaMm2 ? pass.DropV(wire.Size) - pass.DropVAs(area) : 0;
 
         public double DropAt(double areaPerRootA)
         {

@@ -106,6 +106,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
             OnlyWith = draft.Options.ReadCondition(map.Map("only-with"), $"'{name.Value}'", draft.Bag),
             Note = map.Text("note"),
             Allowances = AllowanceReader.Read(map.Map("allowances"), draft.Bag),
+            LeastLoadA = map.Number("least-load"),
             TorqueNm = map.Number("torque"),
             At = name.At,
         };

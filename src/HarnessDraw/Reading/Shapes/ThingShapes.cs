@@ -71,6 +71,7 @@ public static class ThingShapes
         new("relay", Relay, "A relay: coil and contacts."),
         new("switch", Named("a pin", OneOrMore(Name)), "A switch: a pin with the pins it can be joined to: { 30: [56, 58] }."),
         new("contact", Of(QuantityKind.Current), "Rated current of the switch's contacts."),
+        new("least-load", Of(QuantityKind.Current), "For a thermal flasher: the least current of its lamps that it flashes with."),
         new("bar", new TextShape("a bus bar such as '3 studs M8'"), "A bus bar: how many studs of which thread, all joined. They are named 1, 2, 3."),
         new("ground", new TextShape("a thread such as 'M8'"), "A ground point: the thread of its stud or screw."),
         new("on", new TextShape("a surface of the layout"), "Surface of the layout that a ground point sits on. Usual: body."),

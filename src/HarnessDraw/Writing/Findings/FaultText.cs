@@ -28,6 +28,26 @@ public static class FaultText
             text.Append("  ").Append(what.Key).Append(" open: ").Append(Open([.. what])).Append('\n');
         }
 
+        text.Append("key turned off while the engine runs\n");
+        text.Append(study.RunOn.IsEmpty ? "  nothing stays on through the alternator's exciter terminal\n" : "");
+        foreach (var load in study.RunOn.GroupBy(r => r.Load, StringComparer.Ordinal).Select(g => g.MaxBy(r => r.Share)!).OrderByDescending(r => r.Share).ThenBy(r => r.Load, StringComparer.Ordinal))
+        {
+            text.Append(Text($"  {load.Load} stays on through the exciter with {load.VoltageV:0.0} V, {100 * load.Share:0} % of its current ({load.State})\n"));
+        }
+
+        var s = study.Switches;
+        text.Append(Text($"switches at key run, each alone and in pairs that share a fuse, thing or ground point: {s.Tried} of {s.Possible} combinations\n"));
+        text.Append(s.Sneaks.IsEmpty && s.Kills.IsEmpty ? "  no load is fed through another, none is put out by a second switch\n" : "");
+        foreach (var sneak in s.Sneaks.GroupBy(e => e.Load, StringComparer.Ordinal).Select(g => g.MaxBy(e => e.Share)!))
+        {
+            text.Append(Text($"  {sneak.Load} gets {100 * sneak.Share:0} % of its current at less than half the volts, through another load, with {string.Join(" and ", sneak.Switches)}\n"));
+        }
+
+        foreach (var kill in s.Kills.GroupBy(e => (e.Load, e.Switches[^1])).Select(g => g.First()))
+        {
+            text.Append(Text($"  {kill.Load} is put out by {kill.Switches[^1]} while {kill.Switches[0]} is on\n"));
+        }
+
         return text.ToString();
     }
 
@@ -49,7 +69,9 @@ public static class FaultText
     {
         string Loads(string words, Func<OpenFault, IEnumerable<ChangedLoad>> of)
         {
-            string[] names = [.. states.SelectMany(of).Select(l => l.Load).Distinct(StringComparer.Ordinal)];
+            // a load that is dead in one state and fed another way in the next is told with its states
+            string[] names = [.. states.SelectMany(o => of(o).Select(l => (l.Load, o.State))).GroupBy(l => l.Load, StringComparer.Ordinal)
+                .Select(g => states.Count(o => o.Dead.Concat(o.Dim).Concat(o.Sneaks).Any(l => l.Load == g.Key)) > g.Count() ? $"{g.Key} ({string.Join(", ", g.Select(l => l.State))})" : g.Key)];
             return names.Length == 0 ? "" : $"{words} {string.Join(", ", names)}";
         }
 

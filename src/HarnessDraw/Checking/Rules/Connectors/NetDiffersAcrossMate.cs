@@ -22,7 +22,8 @@ internal sealed class NetDiffersAcrossMate : IDesignRule
         }
     }
 
-    private static bool Agrees(RuleContext context, KeptPin kept, Circuit circuit)
+    /// <summary>True when what the kept half says of its cavity is what the circuit expects.</summary>
+    internal static bool Agrees(RuleContext context, KeptPin kept, Circuit circuit)
     {
         var pins = circuit.Feeds.Append(circuit.From).OfType<PinRef>();
         return pins.Any(p => p.ToString() == kept.ComesFrom || p.Thing == kept.ComesFrom || kept.ComesFrom == $"{p.Thing}.out" || kept.Through.Contains(p.Thing))
