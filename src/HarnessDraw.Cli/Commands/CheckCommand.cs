@@ -19,7 +19,7 @@ internal static class CheckCommand
         var file = CommonArguments.File();
         var format = ListedOption.One("--format", "Form of the findings", Formats, "text");
         var strict = new Option<bool>("--strict") { Description = "Warnings count as errors for the exit code" };
-        var faults = new Option<bool>("--faults") { Description = "Try single faults too, in every state of the usual build: dead shorts, fuses and ground points opened (text only)" };
+        var faults = new Option<bool>("--faults") { Description = "Try single faults too, in every state of the usual build: dead shorts, fuses and ground points opened, the key turned off while the engine runs, switches in pairs (text only)" };
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: the findings go to standard output");
         var command = new ExampledCommand(
