@@ -224,7 +224,7 @@ public sealed class FaultBench
         var near = point.AtFrom ? branch.A : branch.B;
         var seen = atJoint ? (point.AtFrom ? branch.B : branch.A) : near;
         var amperes = circuit.Solution.Amperes[Network.BranchOf(point.Wire)];
-        var lost = atJoint ? 0 : amperes * Network.JointOhmAt(point.AtFrom ? Network.Plan.Wires[point.Wire].From : Network.Plan.Wires[point.Wire].To) * (point.AtFrom ? 1 : -1);
+        var lost = atJoint ? 0 : amperes * Network.Network.Joints.Of(point.AtFrom ? Network.Plan.Wires[point.Wire].From : Network.Plan.Wires[point.Wire].To) * (point.AtFrom ? 1 : -1);
         return (circuit.VoltsOf(seen) ?? 0) - lost;
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HarnessDraw.Checking;
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tests.Checking;

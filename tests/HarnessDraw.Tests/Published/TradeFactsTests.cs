@@ -1,6 +1,5 @@
 using System.Globalization;
 using HarnessDraw.Checking;
-using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Planning.Sizing;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Fusing;

@@ -1,5 +1,4 @@
 using HarnessDraw.Diagnostics;
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Fusing;
