@@ -57,9 +57,21 @@ internal sealed partial class ChartLanes
             }
         }
 
-        private (int[][] Cost, int[][] Tie, int[] Passing, (int, int)? Legs) Costs()
+        /// <summary>The fewest crossings of the splice's lanes with the unspliced ones that pass it.</summary>
+        public int LeastAgainstSingles()
         {
-            FindOthers();
+            if (bundle.Arriving.Count == 0 || low > high)
+            {
+                return 0;
+            }
+
+            var (cost, tie, passing, legs) = Costs(onlySingles: true);
+            return SpliceSearch.Score(cost, tie, passing, legs, SpliceSearch.Best(cost, tie, passing, legs)).Crossings;
+        }
+
+        private (int[][] Cost, int[][] Tie, int[] Passing, (int, int)? Legs) Costs(bool onlySingles = false)
+        {
+            FindOthers(onlySingles);
             var passing = new int[bounds.Count];
             foreach (var other in others)
             {
@@ -69,7 +81,7 @@ internal sealed partial class ChartLanes
             var (cost, tie) = (new int[bundle.Arriving.Count][], new int[bundle.Arriving.Count][]);
             for (var a = 0; a < cost.Length; a++)
             {
-                (cost[a], tie[a]) = CostOf(bundle.Arriving[a], isFeed: a == 0);
+                (cost[a], tie[a]) = CostOf(bundle.Arriving[a], isFeed: a == 0, withBars: !onlySingles);
             }
 
             (int, int)? legs = null;
@@ -95,7 +107,7 @@ internal sealed partial class ChartLanes
         }
 
         // lanes that pass, and those that end at splices on the way
-        private void FindOthers()
+        private void FindOthers(bool onlySingles = false)
         {
             var met = new HashSet<int>();
             foreach (var arrival in bundle.Arriving)
@@ -105,10 +117,13 @@ internal sealed partial class ChartLanes
 
             foreach (var (lane, end) in bundle.Passing)
             {
-                Add(lane, end, -1);
+                if (!onlySingles || (lanes.EndOf(lane, 0).Kind != ChartEndKind.Splice && lanes.EndOf(lane, 1).Kind != ChartEndKind.Splice))
+                {
+                    Add(lane, end, -1);
+                }
             }
 
-            foreach (var t in met.Order())
+            foreach (var t in met.Where(_ => !onlySingles).Order())
             {
                 foreach (var arrival in bundles[t].Arriving)
                 {
@@ -166,7 +181,7 @@ internal sealed partial class ChartLanes
         }
 
         // crossings on the way back from the splice, and how many of them lie at a breakout
-        private (int[] Cost, int[] Tie) CostOf(Arrival arrival, bool isFeed)
+        private (int[] Cost, int[] Tie) CostOf(Arrival arrival, bool isFeed, bool withBars)
         {
             var distance = DistanceOf(arrival);
             var steps = new int[bounds.Count + 2];
@@ -185,6 +200,11 @@ internal sealed partial class ChartLanes
             if (!isFeed)
             {
                 cost.CopyTo(turns, 0);
+            }
+
+            if (!withBars)
+            {
+                return (cost, turns);
             }
 
             var bars = new int[bounds.Count + 2];

@@ -27,6 +27,7 @@ internal sealed partial class ChartLanes
             bundles[s] = BundleAt(s);
         }
 
+        bundlesOfAll = bundles;
         // the far ones first: legs may end in another splice
         var order = bundles.ToArray();
         Array.Sort(order, (a, b) =>

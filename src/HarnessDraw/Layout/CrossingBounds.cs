@@ -2,7 +2,8 @@ namespace HarnessDraw.Layout;
 
 /// <summary>
 /// Bounds below the crossings of any drawing of the same tree with the same order round it. Two joined groups of wires are connected
-/// sets in a disc: where their ends alternate k times round its rim, they cross at least k - 1 times.
+/// sets in a disc: where their ends alternate k times round its rim, they cross at least k - 1 times. With lanes that keep their places and bars at their stations
+/// a splice costs more: the least that each costs the unspliced lanes, and the least of each two splices, add up to a bound as each is the least by itself.
 /// </summary>
 internal static class CrossingBounds
 {
@@ -28,19 +29,36 @@ internal static class CrossingBounds
             (ends[rim[i]] ??= []).Add(i);
         }
 
-        var total = 0;
+        var lone = problem.Splices.IsEmpty ? [] : lanes.LoneSplices();
+        var (total, straight) = (0, lone.Values.Sum(lanes.LeastAgainstSingles));
         for (var a = 0; a < ends.Length; a++)
         {
             for (var b = a + 1; b < ends.Length && ends[a] is not null; b++)
             {
                 if (ends[b] is not null && problem.Lanes[a].Net != problem.Lanes[b].Net)
                 {
-                    total += Math.Max(0, Blocks(ends[a], ends[b]) - 1);
+                    var least = Math.Max(0, Blocks(ends[a], ends[b]) - 1);
+                    total += least;
+                    straight += OfPair(problem, lanes, lone, a, b, least);
                 }
             }
         }
 
-        return problem.Splices.IsEmpty ? (total, total, null) : (null, total, "the straight-lane bound is not worked out for splices");
+        return (straight, total, null);
+    }
+
+    // with lanes that keep their places: what a splice costs the unspliced lanes that pass it is counted for all of them at once
+    private static int OfPair(ChartProblem problem, ChartLanes lanes, Dictionary<int, int> lone, int a, int b, int least)
+    {
+        var (isA, isB) = (lone.TryGetValue(a, out var spliceA), lone.TryGetValue(b, out var spliceB));
+        if (isA && isB)
+        {
+            return Math.Max(least, lanes.LeastOfPair(spliceA, spliceB) ?? lanes.LeastOfPair(spliceB, spliceA) ?? least);
+        }
+
+        return (isA && IsSingle(b) && lanes.Passes(spliceA, b)) || (isB && IsSingle(a) && lanes.Passes(spliceB, a)) ? 0 : least;
+
+        bool IsSingle(int lane) => problem.Lanes[lane].From.Kind != ChartEndKind.Splice && problem.Lanes[lane].To.Kind != ChartEndKind.Splice;
     }
 
     // round the tree: cards in leaf order with their rows, then the pins from the last to the first; each end by its group

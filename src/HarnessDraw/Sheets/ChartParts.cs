@@ -14,7 +14,7 @@ internal sealed record ChartPart(int Number, ImmutableArray<ImmutableArray<strin
 /// Shares a harness that no sheet holds among several charts. A circuit stays whole on one chart, so every wire is followed from end to end without turning a page;
 /// circuits whose loads are neighbours round the tree keep together, and the cut falls where fewest loads are divided.
 /// </summary>
-internal sealed class ChartParts
+internal sealed record ChartParts
 {
     // how far a cut may move from an even share to divide fewer loads, as a part of a share
     private const double Play = 0.3;
@@ -49,6 +49,9 @@ internal sealed class ChartParts
         rows = [.. circuits.Select(c => count[c])];
         divided = Divided();
     }
+
+    /// <summary>True when named places where no wire of the chart ends or parts are left out: even one circuit may pass more of them than a sheet is wide.</summary>
+    public bool IsBare { get; init; }
 
     /// <summary>The most parts that make sense: one circuit a chart.</summary>
     public int Most => circuits.Count;
@@ -167,7 +170,7 @@ internal sealed class ChartParts
 
     private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart)
     {
-        var subject = new WallChartSubject(whole.Plan.Only(w => chartOf[w.Circuit] == chart), whole);
+        var subject = new WallChartSubject(whole.Plan.Only(w => chartOf[w.Circuit] == chart), whole, IsBare);
         foreach (var card in subject.Cards)
         {
             var others = WiresOf(cards[card.Key]).Where(w => chartOf[w.Circuit] != chart).Select(w => chartOf[w.Circuit]).ToList();

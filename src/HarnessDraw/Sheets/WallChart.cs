@@ -46,7 +46,8 @@ public static class WallChart
             }
         }
 
-        return most > FewCharts && parts.Most > FewCharts ? Halved(parts, drafts.BlackInk, paper, title, most) : null;
+        return most <= FewCharts || parts.Most <= FewCharts ? null
+            : Halved(parts, drafts.BlackInk, paper, title, most) ?? Halved(parts with { IsBare = true }, drafts.BlackInk, paper, title, most);
     }
 
     // Halves what is too full until every part fits, then joins neighbours that fit one chart. How a part fits depends a little on how many there are, so all are

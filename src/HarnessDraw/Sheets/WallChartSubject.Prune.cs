@@ -82,7 +82,7 @@ internal sealed partial class WallChartSubject
 
             var above = i > 0 && pending.TryGetValue(oldParents[i], out var before) ? before : [];
             var segments = above.AddRange(oldEdges[i].Segments);
-            if (i > 0 && children[i] == 1 && !busy[i] && places.GetValueOrDefault(oldPlaces[i])?.Branch is null && segments.Length > 0)
+            if (i > 0 && children[i] == 1 && !busy[i] && (isBare || places.GetValueOrDefault(oldPlaces[i])?.Branch is null) && segments.Length > 0)
             {
                 pending[i] = segments;
                 map[i] = map[oldParents[i]];

@@ -19,12 +19,15 @@ internal sealed partial class WallChartSubject
     private readonly Dictionary<string, string> grounds = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Wire, string Connector), Side> mateSide = [];
     private Dictionary<string, string>? optionLetters;
+    private readonly bool isBare;
     private string root = "";
 
     /// <param name="plan">What is drawn.</param>
     /// <param name="whole">The whole harness when this chart shows a part of it: numbers and letters are those of the whole.</param>
-    public WallChartSubject(Plan plan, WallChartSubject? whole = null)
+    /// <param name="isBare">True: named places where nothing happens are left out as well.</param>
+    public WallChartSubject(Plan plan, WallChartSubject? whole = null, bool isBare = false)
     {
+        this.isBare = isBare;
         Plan = plan;
         Whole = whole ?? this;
         things = plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);

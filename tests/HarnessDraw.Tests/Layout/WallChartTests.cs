@@ -44,7 +44,9 @@ public class WallChartTests
     [InlineData(60, 19)]
     [InlineData(60, 62)]
     [InlineData(60, 67)]
+    [InlineData(60, 13)]
     [InlineData(150, 2)]
+    [InlineData(150, 26)]
     public void What_the_long_run_found_stays_mended(int circuits, int seed)
     {
         var result = WallChart.Compose(RandomHarness.OfLongRun(seed, circuits), [], new SheetOptions());
@@ -78,9 +80,29 @@ public class WallChartTests
             var plan = RandomHarness.Plan(seed, new(30) { SplicesBeforeLegs = true, Grounds = false, LoadToLoad = false, PlannedPins = seed % 2 == 0 });
             var result = WallChart.Compose(plan, [], new SheetOptions());
             Assert.Null(result.Refused);
-            Assert.True(result.Figures!.CrossingsLowerBound <= result.Figures.Crossings);
+            BoundsAreBelow(result.Figures!);
             Assert.DoesNotContain(LaneMeeting.Crossings(result.Sheets[0]), m => m.Value > 1);
         }
+    }
+
+    [Fact]
+    public void With_legs_that_come_back_no_pair_crosses_twice_and_the_bounds_hold()
+    {
+        for (var seed = 1; seed <= 40; seed++)
+        {
+            var plan = RandomHarness.Plan(seed, new(seed % 2 == 0 ? 12 : 30) { SpliceShare = 0.3, Grounds = false, LoadToLoad = false, PlannedPins = seed % 4 < 2 });
+            var result = WallChart.Compose(plan, [], new SheetOptions());
+            Assert.Null(result.Refused);
+            BoundsAreBelow(result.Figures!);
+            Assert.DoesNotContain(result.Sheets.SelectMany(LaneMeeting.Crossings), m => m.Value > 1);
+        }
+    }
+
+    private static void BoundsAreBelow(ChartFigures figures)
+    {
+        Assert.NotNull(figures.CrossingsLowerBound);
+        Assert.NotNull(figures.CrossingsStraightLaneBound);
+        Assert.InRange(figures.CrossingsStraightLaneBound.Value, figures.CrossingsLowerBound.Value, figures.Crossings);
     }
 
     [Fact]
