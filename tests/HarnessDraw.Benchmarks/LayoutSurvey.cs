@@ -17,6 +17,7 @@ internal static class LayoutSurvey
 
     private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau);
 
+    // with QUICK set the checker, which takes nine tenths of the time, is left out: crossings and papers alone
     /// <summary>Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run.</summary>
     public static void Print(string[] sizes)
     {

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HarnessDraw.Model;
-using HarnessDraw.Planning;
 
 namespace HarnessDraw.Electrical;
 
