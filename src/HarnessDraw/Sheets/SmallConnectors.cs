@@ -82,7 +82,13 @@ internal static class SmallConnectors
             var caution = TextStyle.Bold.Right with { Colour = Ink.Caution };
             var cautionMm = Math.Min(Pen.Width(Caution, caution), inner.Right - after);
             pen.Text(Caution, inner.Right, inner.Y + 5.5, cautionMm + 0.01, caution);
-            pen.Text(Places(placed), after, inner.Y + 5.5, inner.Right - after - cautionMm - 4);
+            var room = inner.Right - after - cautionMm - 4;
+            if (Pen.Width(Places(placed)) <= room)
+            {
+                // a help only: every connector says its own place
+                pen.Text(Places(placed), after, inner.Y + 5.5, room);
+            }
+
             pen.Text(Pen.Width(Reading) <= inner.Width ? Reading : ShortReading, inner.X, inner.Y + 11, inner.Width);
             for (var column = 0; column < columns && placed.Any(p => p.Column == column); column++)
             {

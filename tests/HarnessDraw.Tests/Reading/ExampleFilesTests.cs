@@ -33,12 +33,12 @@ public sealed class ExampleFilesTests
     }
 
     [Fact]
-    public void The_example_of_a_users_parts_file_adds_a_connector_and_replaces_a_plug()
+    public void The_example_of_a_users_parts_file_adds_connectors_and_replaces_a_plug()
     {
         var outcome = CatalogueReader.Read([("my-parts.yaml", File.ReadAllText(System.IO.Path.Combine(Folder("examples"), "my-parts.yaml")))]);
         Assert.Empty(outcome.Diagnostics);
         var builtIn = CatalogueReader.ReadBuiltIn();
-        Assert.Equal(builtIn.Connectors.Length + 1, outcome.Value!.Connectors.Length);
+        Assert.Equal(builtIn.Connectors.Length + 3, outcome.Value!.Connectors.Length);
         Assert.Equal(builtIn.Plugs.Length, outcome.Value.Plugs.Length);
         Assert.Contains("own stock", outcome.Value.Plugs.Single(p => p.Id == "plug-2.8").Source, StringComparison.Ordinal);
     }

@@ -124,14 +124,16 @@ public class FurtherSheetsTests
     [Fact]
     public void Continuity_is_copper_and_two_contacts_by_hand()
     {
-        // F01: its own cut length by the catalogue's resistance, and two contacts as the description assumes them
+        // F01: its own cut length by the catalogue's resistance, and two contacts as the description assumes them, or 0.1 V at the terminal's rating where that is less
         var plan = ExamplePlans.Of("brackmere-six");
         var wire = plan.WireOf("F01");
         var perMetre = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes.Single(s => s.Label == wire.SizeLabel).MilliohmPerM;
-        var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + (2 * 1000 * plan.Harness.Assumed.ContactOhm);
+        var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + Contact(wire.From) + Contact(wire.To);
         var texts = Texts(SheetKinds.BenchTest, plan).ToList();
         var row = texts.First(t => t.Text == "F01" && t.Tag?.For == "F01").At.Y;
         Assert.Contains(texts, t => t.At.Y == row && t.Text == byHand.ToString("0.#"));
+
+        double Contact(WireEnd end) => 1000 * Math.Min(plan.Harness.Assumed.ContactOhm, 0.1 / plan.Harness.Catalogue.Terminals.Single(t => t.Id == end.Terminal).CurrentA);
     }
 
     [Theory]

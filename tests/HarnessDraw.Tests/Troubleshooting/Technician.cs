@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using HarnessDraw.Planning;
 using HarnessDraw.Tracing;
@@ -25,7 +26,7 @@ internal sealed class Technician
     private readonly TestChooser chooser;
     private readonly Plan plan;
     private readonly Dictionary<string, int> pointByName;
-    private readonly Dictionary<string, ImmutableArray<int>> chains = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, ImmutableArray<int>> chains = new(StringComparer.Ordinal); // searches run side by side
 
     public Technician(Plan plan)
     {

@@ -45,7 +45,7 @@ public class SvgWriterTests
     public void Numbers_have_three_decimals_and_no_negative_zero()
     {
         var svg = Text(SvgWriter.Write(Sheet(new PathItem(Outline.Polyline([new(-0.0001, 1.23456), new(1e-9, 2), new(-0.0005, -12.5), new(100000.1, 3)])))));
-        Assert.Contains("d=\"M0 1.235L0 2L-0.001 -12.5L100000.1 3\"", svg, StringComparison.Ordinal);
+        Assert.Contains("d=\"M0 1.235V2L-0.001 -12.5L100000.1 3\"", svg, StringComparison.Ordinal);
     }
 
     [Fact]

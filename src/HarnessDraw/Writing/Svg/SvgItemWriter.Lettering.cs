@@ -38,11 +38,20 @@ internal sealed partial class SvgItemWriter
             xml.WriteAttributeString("font-weight", ((int)text.Weight).ToString(CultureInfo.InvariantCulture));
         }
 
-        xml.WriteAttributeString("fill", text.Colour.ToString());
+        // a page says once for all its texts what they have in common
+        var inPage = options.PagePart is not null;
+        if (!inPage || text.Colour != Ink.Black)
+        {
+            xml.WriteAttributeString("fill", text.Colour.ToString());
+        }
+
         if (width > 0)
         {
             Number("textLength", width);
-            xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
+            if (!inPage)
+            {
+                xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
+            }
         }
 
         if (NeedsSpaces(runs))

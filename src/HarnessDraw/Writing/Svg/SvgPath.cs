@@ -3,61 +3,85 @@ using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Writing.Svg;
 
-/// <summary>An outline as the data of an SVG path: absolute commands, h and v where a line is level or upright.</summary>
+/// <summary>
+/// An outline as the data of an SVG path, h and v where a line is level or upright: absolute commands for a single run, relative ones (less than half as
+/// long) for the many small runs of a tracer. Relative steps are taken between rounded places, so that roundings do not add up.
+/// </summary>
 internal static class SvgPath
 {
     public static string Of(Outline outline, StringBuilder work)
     {
         work.Clear();
-        var (x, y) = (double.NaN, double.NaN);
+        var relative = HasSeveralRuns(outline);
+        var (at, start) = (default(Point), default(Point));
         foreach (var step in outline.Steps)
         {
-            (x, y) = Append(work, step, x, y);
+            var from = relative ? at : default;
+            switch (step)
+            {
+                case PathStep.MoveTo(var to):
+                    start = Pair(work.Append(relative ? 'm' : 'M'), to, from);
+                    at = start;
+                    break;
+                case PathStep.LineTo(var to):
+                    at = Line(work, to, at, from, relative);
+                    break;
+                case PathStep.ArcTo(var to, var radius, var clockwise):
+                    work.Append(relative ? 'a' : 'A').AppendNumber(radius).Append(' ').AppendNumber(radius).Append(" 0 0 ").Append(clockwise ? '1' : '0').Append(' ');
+                    at = Pair(work, to, from);
+                    break;
+                case PathStep.CurveTo(var one, var two, var to):
+                    Pair(work.Append(relative ? 'c' : 'C'), one, from);
+                    Pair(work.Append(' '), two, from);
+                    at = Pair(work.Append(' '), to, from);
+                    break;
+                default:
+                    work.Append(relative ? 'z' : 'Z');
+                    at = start;
+                    break;
+            }
         }
 
         return work.ToString();
     }
 
-    private static (double X, double Y) Append(StringBuilder d, PathStep step, double x, double y)
+    private static bool HasSeveralRuns(Outline outline)
     {
-        switch (step)
+        var runs = 0;
+        foreach (var step in outline.Steps)
         {
-            case PathStep.MoveTo(var to):
-                Pair(d.Append('M'), to);
-                return (to.X, to.Y);
-            case PathStep.LineTo(var to):
-                AppendLine(d, to, x, y);
-                return (to.X, to.Y);
-            case PathStep.ArcTo(var to, var radius, var clockwise):
-                d.Append('A').AppendNumber(radius).Append(' ').AppendNumber(radius).Append(" 0 0 ").Append(clockwise ? '1' : '0').Append(' ');
-                Pair(d, to);
-                return (to.X, to.Y);
-            case PathStep.CurveTo(var one, var two, var to):
-                Pair(d.Append('C'), one);
-                Pair(d.Append(' '), two);
-                Pair(d.Append(' '), to);
-                return (to.X, to.Y);
-            default:
-                d.Append('Z');
-                return (double.NaN, double.NaN);
+            runs += step is PathStep.MoveTo ? 1 : 0;
         }
+
+        return runs > 1;
     }
 
-    private static void AppendLine(StringBuilder d, Point to, double x, double y)
+    private static Point Line(StringBuilder d, Point to, Point at, Point from, bool relative)
     {
-        if (to.Y == y)
+        var (x, y) = (Rounded(to.X), Rounded(to.Y));
+        if (y == at.Y)
         {
-            d.Append('H').AppendNumber(to.X);
+            d.Append(relative ? 'h' : 'H').AppendNumber(x - from.X);
         }
-        else if (to.X == x)
+        else if (x == at.X)
         {
-            d.Append('V').AppendNumber(to.Y);
+            d.Append(relative ? 'v' : 'V').AppendNumber(y - from.Y);
         }
         else
         {
-            Pair(d.Append('L'), to);
+            return Pair(d.Append(relative ? 'l' : 'L'), to, from);
         }
+
+        return new(x, y);
     }
 
-    private static void Pair(StringBuilder d, Point p) => d.AppendNumber(p.X).Append(' ').AppendNumber(p.Y);
+    private static Point Pair(StringBuilder d, Point p, Point from)
+    {
+        var (x, y) = (Rounded(p.X), Rounded(p.Y));
+        d.AppendNumber(x - from.X).Append(' ').AppendNumber(y - from.Y);
+        return new(x, y);
+    }
+
+    // to thousandths, as numbers are written
+    private static double Rounded(double mm) => Math.Round(mm * 1000, MidpointRounding.AwayFromZero) / 1000;
 }

@@ -158,6 +158,7 @@ export function under(x, y) {
 }
 
 export function startDrawings() {
+  document.querySelectorAll('.drawing text[textLength]').forEach(t => t.setAttribute('lengthAdjust', 'spacingAndGlyphs'));
   drawings.forEach((d, i) => {
     const option = made('option', d.section.dataset.name.replace('chart', 'Wall chart').replace('faces', 'Connectors, both views,'));
     option.value = i;
