@@ -95,7 +95,10 @@ public sealed class FaultBench
     {
         var both = new FaultVariant($"{first.Key} + {second.Key}", Wired(first).With(Wired(second)))
         {
-            TiedToLive = first.Network.TiedNode >= 0 ? first.TiedToLive : second.TiedToLive, Build = first.Build ?? second.Build, Wire = first.Wire, Spot = first.Spot,
+            TiedToLive = first.Network.TiedNode >= 0 ? first.TiedToLive : second.TiedToLive,
+            Build = first.Build ?? second.Build,
+            Wire = first.Wire,
+            Spot = first.Spot,
         };
         return Predict(both);
     }

@@ -78,12 +78,18 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
             var row = network.Solver.RowOf(node);
             yield return new(FaultKind.ShortToGround, part, $"short to ground in {part}")
             {
-                Where = where, Weight = weight * FaultWeights.ShareOf(FaultKind.ShortToGround, true), Wires = [wire.Id], InBundle = true,
+                Where = where,
+                Weight = weight * FaultWeights.ShareOf(FaultKind.ShortToGround, true),
+                Wires = [wire.Id],
+                InBundle = true,
                 Variants = [new($"ground {row}", new() { TiedNode = node })],
             };
             yield return new(FaultKind.ShortToSupply, part, $"{part} touches a live wire")
             {
-                Where = where, Weight = weight * FaultWeights.ShareOf(FaultKind.ShortToSupply, true), Wires = [wire.Id], InBundle = true,
+                Where = where,
+                Weight = weight * FaultWeights.ShareOf(FaultKind.ShortToSupply, true),
+                Wires = [wire.Id],
+                InBundle = true,
                 Variants = [new($"live {row}", new() { TiedNode = node, TiedOhm = TouchOhm }) { TiedToLive = true }],
             };
         }
@@ -95,12 +101,14 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         var blown = network.Network.Branches[branch].Kind == BranchKind.Fuse ? $"{part} blown, missing or without contact" : $"open at {part}";
         yield return new(FaultKind.Open, part, ofWire ? $"{part} broken" : blown)
         {
-            Where = where, Weight = weight * FaultWeights.ShareOf(FaultKind.Open, ofWire),
+            Where = where,
+            Weight = weight * FaultWeights.ShareOf(FaultKind.Open, ofWire),
             Variants = [Made($"open {branch}", NetworkFault.Open([branch]))],
         };
         yield return new(FaultKind.HighResistance, part, $"high resistance at {part}")
         {
-            Where = where, Weight = weight * FaultWeights.ShareOf(FaultKind.HighResistance, ofWire),
+            Where = where,
+            Weight = weight * FaultWeights.ShareOf(FaultKind.HighResistance, ofWire),
             Variants = [.. BadOhms.Select(ohm => Made(FormattableString.Invariant($"bad {branch} {ohm}"), new() { Added = [(branch, ohm)] }))],
         };
     }
@@ -145,7 +153,8 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         {
             yield return new(FaultKind.StuckClosed, part, $"{part} does not open")
             {
-                Where = where, Weight = weight * FaultWeights.ShareOf(FaultKind.StuckClosed, false),
+                Where = where,
+                Weight = weight * FaultWeights.ShareOf(FaultKind.StuckClosed, false),
                 Variants = [new($"closed {branch}", new() { Closed = [branch] })],
             };
         }
@@ -155,12 +164,14 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
     {
         yield return new(FaultKind.Open, part, $"{part} burnt out or open inside")
         {
-            Where = where, Weight = weights.Load * FaultWeights.ShareOf(FaultKind.Open, false),
+            Where = where,
+            Weight = weights.Load * FaultWeights.ShareOf(FaultKind.Open, false),
             Variants = [new($"open {branch}", NetworkFault.Open([branch])) { Carriers = [branch] }],
         };
         yield return new(FaultKind.ShortedInside, part, $"{part} short inside")
         {
-            Where = where, Weight = weights.Load * FaultWeights.ShareOf(FaultKind.ShortedInside, false),
+            Where = where,
+            Weight = weights.Load * FaultWeights.ShareOf(FaultKind.ShortedInside, false),
             Variants = [new($"bridged {branch}", new() { Bridged = [branch] })],
         };
     }
@@ -172,14 +183,18 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         {
             yield return new(FaultKind.RunDown, part, $"{part} run down")
             {
-                Where = where, Weight = weights.Source, Variants = [new($"weak {branch}", new() { Weak = [(branch, RunDownShare)] })],
+                Where = where,
+                Weight = weights.Source,
+                Variants = [new($"weak {branch}", new() { Weak = [(branch, RunDownShare)] })],
             };
         }
         else
         {
             yield return new(FaultKind.Open, part, $"{part} gives nothing")
             {
-                Where = where, Weight = weights.Source, Variants = [new($"open {branch}", NetworkFault.Open([branch]))],
+                Where = where,
+                Weight = weights.Source,
+                Variants = [new($"open {branch}", NetworkFault.Open([branch]))],
             };
         }
     }
@@ -202,7 +217,10 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
                     {
                         yield return new(FaultKind.Swapped, $"{thing.Id} {a.End.Pin} and {b.End.Pin}", $"wires {a.Wire.Id} and {b.Wire.Id} in each other's cavity of {thing.Id}, {a.End.Pin} and {b.End.Pin}")
                         {
-                            Where = ProbePoints.Where(network.Plan, network.Index, thing.Id), Weight = weights.Swapped, Wires = [a.Wire.Id, b.Wire.Id], At = [thing.Id],
+                            Where = ProbePoints.Where(network.Plan, network.Index, thing.Id),
+                            Weight = weights.Swapped,
+                            Wires = [a.Wire.Id, b.Wire.Id],
+                            At = [thing.Id],
                             Variants = [new($"swap {a.Number} {b.Number} {thing.Id}", NetworkFault.None) { Swap = (a.Number, b.Number, nodeA, nodeB) }],
                         };
                     }
@@ -222,7 +240,9 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
                 {
                     yield return new(FaultKind.WrongOption, $"option {option.Id}", $"built with {option.Id}: {choice} instead of {build.GetValueOrDefault(option.Id)}")
                     {
-                        Where = "whole harness", Weight = weights.WrongOption, Variants = [new($"option {option.Id}={choice}", NetworkFault.None) { Build = other }],
+                        Where = "whole harness",
+                        Weight = weights.WrongOption,
+                        Variants = [new($"option {option.Id}={choice}", NetworkFault.None) { Build = other }],
                     };
                 }
             }

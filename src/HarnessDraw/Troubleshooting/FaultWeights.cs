@@ -13,8 +13,23 @@ public sealed record FaultWeights
 
     public static FaultWeights JustFitted { get; } = new()
     {
-        GroundJoint = 15, Contact = 20, FirewallContact = 20, DryContact = 20, Blade = 15, Ring = 10, Load = 5, Switch = 2, Fuse = 15, Splice = 1, WetSplice = 1,
-        WirePerM = 0.5, FlexingPerM = 0.5, HotPerM = 0.5, Swapped = 20, WrongOption = 10, Source = 2,
+        GroundJoint = 15,
+        Contact = 20,
+        FirewallContact = 20,
+        DryContact = 20,
+        Blade = 15,
+        Ring = 10,
+        Load = 5,
+        Switch = 2,
+        Fuse = 15,
+        Splice = 1,
+        WetSplice = 1,
+        WirePerM = 0.5,
+        FlexingPerM = 0.5,
+        HotPerM = 0.5,
+        Swapped = 20,
+        WrongOption = 10,
+        Source = 2,
     };
 
     public double GroundJoint { get; init; } = 20;
