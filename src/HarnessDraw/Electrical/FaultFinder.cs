@@ -135,7 +135,7 @@ public static class FaultFinder
 
                 var before = circuit.Solution.Amperes[i] / b.NominalA;
                 var after = opened.Solution.Amperes[i] / b.NominalA;
-                var load = new ChangedLoad($"{b.Thing!.Id} {b.Element.Id}", b.Circuit, before, after);
+                var load = new ChangedLoad(LoadName.Of(b.Thing!, b.Element), b.Circuit, before, after);
                 // on where it was off, or the wrong way round
                 if (Math.Abs(after) > DeadShare && (Math.Abs(before) <= DeadShare || before * after < 0))
                 {

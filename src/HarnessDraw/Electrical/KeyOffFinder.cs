@@ -36,7 +36,7 @@ public static class KeyOffFinder
                 var share = Math.Abs(fed.Solution.Amperes[i]) / load.NominalA;
                 if (share > FaultFinder.DeadShare && Math.Abs(dead.Solution.Amperes[i]) / load.NominalA <= FaultFinder.DeadShare)
                 {
-                    yield return new(state.Id, $"{load.Thing!.Id} {load.Element.Id}", load.Circuit, share, Math.Abs(fed.Solution.Volts[load.A] - fed.Solution.Volts[load.B]));
+                    yield return new(state.Id, LoadName.Of(load.Thing!, load.Element), load.Circuit, share, Math.Abs(fed.Solution.Volts[load.A] - fed.Solution.Volts[load.B]));
                 }
             }
         }

@@ -135,7 +135,7 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
     {
         { Kind: BranchKind.Fuse } => OpenOrBad(i, $"fuse {b.Thing!.Id}", where, weights.Fuse, ofWire: false),
         { Kind: BranchKind.Contact or BranchKind.Diode } => Contact(i, $"{b.Thing!.Id} {b.Element!.Id}", where, weights.Switch, sticks: b.Kind == BranchKind.Contact),
-        { Kind: BranchKind.Load, Element: not null } => Load(i, $"{b.Thing!.Id} {b.Element.Id}", where),
+        { Kind: BranchKind.Load, Element: not null } => Load(i, LoadName.Of(b.Thing!, b.Element), where),
         { Kind: BranchKind.Source } => Source(i, b, where),
         { Kind: BranchKind.Conductor, Thing.Kind: ThingKind.GroundPoint } => OpenOrBad(i, $"ground point {b.Thing!.Id}", where, weights.GroundJoint, ofWire: false),
         { Kind: BranchKind.Conductor, Net: < 0, Thing: null } => Contact(i, $"kept wiring and switches from {Names(b.A)} to {Names(b.B)}", where, weights.Switch, sticks: b.Gate is not null),

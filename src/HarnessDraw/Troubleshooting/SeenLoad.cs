@@ -21,7 +21,7 @@ public sealed record SeenLoad(string Name, string Thing, string? Circuit)
         {
             if (network.Network.Branches[i] is { Kind: BranchKind.Load, Element: { } element, Thing: { } thing } b && b.When.Holds(build))
             {
-                loads.Add(new($"{thing.Id} {element.Id}", thing.Id, b.Circuit)
+                loads.Add(new(LoadName.Of(thing, element), thing.Id, b.Circuit)
                 {
                     Branch = i,
                     ByVolts = element.Kind is ElementKind.Motor or ElementKind.Electronic,

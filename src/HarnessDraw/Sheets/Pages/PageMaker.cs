@@ -95,8 +95,7 @@ internal sealed class PageMaker
         pen.Letters(lines[0], Frame.X + 4, baseY, style);
         if (beside && aside.Length > 0)
         {
-            // as drawn, or the words would stand far off
-            pen.Letters(aside, Frame.X + 4 + TextMeasure.Width(headline, cap, FaceWeight.Bold) + 4.5, baseY, TextStyle.Plain.At(quiet));
+            pen.Letters(aside, Frame.X + 4 + Pen.Width(headline, TextStyle.Bold.At(cap)) + 4.5, baseY, TextStyle.Plain.At(quiet));
         }
         else if (!beside)
         {

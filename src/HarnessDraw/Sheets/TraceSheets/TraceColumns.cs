@@ -36,7 +36,9 @@ internal sealed class TraceColumns(Box area)
         var y = area.Y + 6;
         var tint = Box.FromEdges(OffRight - 10, area.Y, CrankRight + 1.5, area.Y + 8);
         pen.Tint(tint);
-        pen.Letters("PLACE AND CONTACT", area.X, y, TextStyle.Bold);
+        const string First = "PLACE AND CONTACT";
+        var after = area.X + Pen.Width(First, TextStyle.Bold) + 2;
+        pen.Letters(First, area.X, y, TextStyle.Bold);
         pen.Letters("OFF", OffRight, y, TextStyle.Bold.Right);
         pen.Letters("ON", OnRight, y, TextStyle.Bold.Right);
         pen.Letters("CRANK", CrankRight, y, TextStyle.Bold.Right);
@@ -46,9 +48,9 @@ internal sealed class TraceColumns(Box area)
         var state = $"ON: {way.OnState ?? Shown.Unknown}";
         if (Fits(state))
         {
-            pen.Letters(state, area.X + 42, y, TextStyle.Plain);
+            pen.Letters(state, after, y, TextStyle.Plain);
         }
 
-        bool Fits(string words) => Pen.Width(words) <= tint.X - 2 - (area.X + 42);
+        bool Fits(string words) => Pen.Width(words) <= tint.X - 2 - after;
     }
 }
