@@ -35,7 +35,7 @@ public static class RuleCatalogue
         new LiveBladeBare(), new KeyOffDrain(), new GreenYellowUsed(), new SignalBesideCharge(),
         new NoRoute(), new ShorterThanStraight(), new ClipsTooFar(), new GrommetFit(), new PartDoesNotPass(), new SlackOverMovement(), new BundleTooThick(), new TooNearKeepClear(), new CutTooShort(), new HoleEdgeBare(), new LongerThanReel(), new WireNotOnce(), new ReadingOff(),
         new BendTooTight(), new OpeningsTooClose(), new DripLoopMissing(), new NoNewTerminal(), new NotReachable(), new GrommetClosedIn(), new HandRouteOffPath(), new NoTerminalFits(), new SizeStepsDown(), new SpliceUnbalanced(), new CurrentNotGiven(), new ElectronicsBeforeIsolation(), new RevisionsMixed(),
-        new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(), new SplicesInSeries(),
+        new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceInPassage(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(), new SplicesInSeries(),
         new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);
 

@@ -26,6 +26,7 @@ internal static class RoutingCases
         new("splice-near-end", p => p.Wire("F02", w => w with { PathLengthMm = 290 }), ["SP1 is 290 mm from headlamp left.56b"], p => p.Wire("F02", w => w with { PathLengthMm = 300 }).Wire("F05", w => w with { PathLengthMm = 300 })),
         new("splice-out-of-range", p => p.Wire("F01", w => w with { AreaMm2 = 2.5 }), ["2.5 + 1 + 1 = 4.5 mm² in splice-4 for 0.8 to 4 mm²", "Use splice-10"], p => p),
         new("splice-flexing", p => p.Splice("SP1", s => s with { Segment = "S9", AtMm = 100 }), ["SP1 lies on trunk end to engine top, which moves ±20 mm"], p => p),
+        new("splice-in-passage", p => Passage(p, 39), ["SP1 is 39 mm from the hole at left wing rear", "40 mm must be clear"], p => Passage(p, 40)),
         new("splice-wet-unsealed", p => p.Splice("SP1", s => s with { Segment = "S5", AtMm = 100 }), ["SP1 lies in 'wet' (spray) and splice-4 is not sealed"], p => p.Splice("SP1", s => s with { Segment = "S5", AtMm = 100, Part = "splice-4-sealed" })),
         new("splice-many-wires", p => p.Splice("SP1", s => s with { Wires = [.. s.Wires, "F04", "F05"] }), ["SP1 joins 5 wires"], p => p.Splice("SP1", s => s with { Wires = [.. s.Wires, "F04"] })),
         new("splice-in-power-lead", p => p.Splice("SP1", s => s with { Wires = ["P03", .. s.Wires] }), ["SP1 is in the lead from alternator.B+"], p => p),
@@ -43,6 +44,9 @@ internal static class RoutingCases
 
     private static Plan Hole(Plan p, double hole, double bundle) => p.Harness(h => h with { Layout = h.Layout with { Openings = [new("trunk end", hole, hole, true) { Panel = "shield" }] } })
         .Segment("S1", s => s with { DiameterMm = bundle }).Segment("S2", s => s with { DiameterMm = bundle }).Segment("S9", s => s with { DiameterMm = bundle });
+
+    private static Plan Passage(Plan p, double fromHoleMm) => p.Splice("SP1", s => s with { AtMm = fromHoleMm })
+        .Harness(h => h with { Layout = h.Layout with { Openings = [new("left wing rear", 40, 40, true) { Panel = "inner wing" }] } });
 
     private static Plan Pass(Plan p, double hole) => p.Harness(h => h with { Layout = h.Layout with { Openings = [new("left lamp", hole, hole, true)] } })
         .Wire("F08", w => w with { To = new("fan relay", "85") }).Wire("F08", w => w with { Segments = ["S6", "S5"] });

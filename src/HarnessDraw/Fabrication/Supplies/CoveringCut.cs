@@ -16,6 +16,9 @@ public sealed record CoveringCut(Segment Segment, CoveringPart? Part, double? Sl
     /// <summary>Splices on it, each under a piece of adhesive-lined shrink.</summary>
     public int SpliceSleeves { get; init; }
 
+    /// <summary>Things whose plugs are closed after the sleeve is on.</summary>
+    public ImmutableArray<string> PutOnBefore { get; init; } = [];
+
     /// <summary>Distance of its supports, mm; null where the layout names none.</summary>
     public double? ClipsApartMm { get; init; }
 }
@@ -48,6 +51,7 @@ public static class CoveringCuts
             path?.ClipsEveryMm is { } every && segment.LengthMm is { } length ? (int)Math.Max(0, Math.Ceiling((length / every) - 1e-9) - 1) : null)
         {
             Grommets = [.. plan.Harness.Layout.Openings.Where(o => o.Place == segment.To || (o.Place == segment.From && plan.Tree.Above(segment.From) is null && plan.Tree.Below(segment.From).First(s => !s.Wires.IsEmpty) == segment)).Select(o => Grommet(plan, o)).OfType<string>()],
+            PutOnBefore = ClosedSleeves.PutOnBefore(plan, segment, part),
             SpliceSleeves = plan.Splices.Count(s => s.Segment == segment.Id),
             ClipsApartMm = path?.ClipsEveryMm,
         };

@@ -107,6 +107,7 @@ public static class SupplyTables
         .Number("wires", 0, c => c.Segment.Wires.Length)
         .Text("covering", c => c.Part?.Id)
         .Number("sleeve_mm", 0, c => c.SleeveMm)
+        .Text("put_on_before_plugs_of", c => string.Join("; ", c.PutOnBefore))
         .Number("tape_m", 2, c => c.TapeM)
         .Number("splice_sleeves", 0, c => c.SpliceSleeves)
         .Text("grommets", c => string.Join("; ", c.Grommets))

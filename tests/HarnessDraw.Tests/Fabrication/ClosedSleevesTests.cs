@@ -1,0 +1,42 @@
+using HarnessDraw.Fabrication.Supplies;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+using HarnessDraw.Tests.Sheets;
+
+namespace HarnessDraw.Tests.Fabrication;
+
+/// <summary>Which plugs wait until the sleeve is on (common practice, no source).</summary>
+public class ClosedSleevesTests
+{
+    // a leg with one plug at its end and the firewall connector at the other
+    private static readonly Plan Saloon = ExamplePlans.Of("brackmere-six");
+    private static readonly Segment Leg = Saloon.Tree.Segments.First(s => !s.Wires.IsEmpty && s.To == Saloon.Harness.Things.Single(t => t.Id == "wiper motor").Place);
+
+    [Theory]
+    [InlineData("braided sleeve", 8, true)]
+    [InlineData("heat shrink", 8, true)]
+    [InlineData("braided sleeve", 500, false)]
+    [InlineData("split loom", 8, false)]
+    [InlineData("cloth tape", 8, false)]
+    public void A_closed_sleeve_goes_on_before_the_plugs_it_does_not_pass(string kind, double passesMm, bool waits)
+    {
+        var before = ClosedSleeves.PutOnBefore(Saloon, Leg, Sleeve(kind, passesMm));
+        Assert.Equal(waits, before.Contains("wiper motor"));
+        Assert.Equal(waits, !before.IsEmpty);
+        Assert.DoesNotContain("firewall", before);
+    }
+
+    [Fact]
+    public void The_list_of_coverings_says_so()
+    {
+        var catalogue = Saloon.Harness.Catalogue;
+        var plan = Saloon with
+        {
+            Harness = Saloon.Harness with { Catalogue = catalogue with { Coverings = [Sleeve("braided sleeve", 8)] } },
+            Tree = Saloon.Tree with { Segments = [.. Saloon.Tree.Segments.Select(s => s.Id == Leg.Id ? s with { Covering = "sleeve" } : s)] },
+        };
+        Assert.Contains("wiper motor", CoveringCuts.Of(plan).Single(c => c.Segment.Id == Leg.Id).PutOnBefore);
+    }
+
+    private static CoveringPart Sleeve(string kind, double passesMm) => new("sleeve", "Sleeve", kind, 2, passesMm, 0.6, 125, "invented");
+}
