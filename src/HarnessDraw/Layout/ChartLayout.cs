@@ -36,12 +36,14 @@ public sealed class ChartLayout
     /// Lengthens the stems of the trunk's ribs where cards of neighbouring ribs then interlock, as long as the chart stays no higher than given (0: no stem
     /// is lengthened), until it is narrow enough.
     /// </summary>
-    public void Lift(double mostHeightMm, double enoughMm) => new ChartPacking(problem, metrics, lanes, 0, 0).PackLifted(spines, mostHeightMm, enoughMm);
+    public void Lift(double mostHeightMm, double enoughMm, ChartStance stance) => new ChartPacking(problem, metrics, lanes, stance).PackLifted(spines, mostHeightMm, enoughMm);
 
-    /// <summary>Packs with the true distances on paper held at least at the given scales (mm on paper a mm of vehicle).</summary>
-    public ChartPlan Pack(double stretchX = 0, double stretchY = 0)
+    public ChartPlan Pack() => Pack(ChartStance.Plain);
+
+    /// <summary>Packs everything with the stems as they are.</summary>
+    public ChartPlan Pack(ChartStance stance)
     {
-        var packing = new ChartPacking(problem, metrics, lanes, stretchX, stretchY);
+        var packing = new ChartPacking(problem, metrics, lanes, stance);
         packing.PackAll(spines);
         return ChartGeometry.Read(problem, metrics, spines, lanes, packing, Crossings);
     }

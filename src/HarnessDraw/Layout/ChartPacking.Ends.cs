@@ -16,7 +16,7 @@ internal sealed partial class ChartPacking
         var top = (Math.Floor(middle) * metrics.PitchMm) - (Math.Round(table.RowsMm.Length / 2.0) * metrics.RowMm) + (metrics.PitchMm / 2);
         if (table.RowsMm.Length > 0)
         {
-            top = (Math.Floor(middle) * metrics.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[0] + ((table.RowsMm[^1] - table.RowsMm[0]) * metrics.TableShare)) / metrics.PitchMm) * metrics.PitchMm);
+            top = (Math.Floor(middle) * metrics.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[0] + ((table.RowsMm[^1] - table.RowsMm[0]) * stance.TableShare)) / metrics.PitchMm) * metrics.PitchMm);
             top += Off(top + table.RowsMm[0]);
         }
 
@@ -34,6 +34,11 @@ internal sealed partial class ChartPacking
                 slots.Add(U(run.Slot));
                 lanesOf.Add(run.Lane);
             }
+        }
+
+        if (spine.TableShare != stance.TableShare)
+        {
+            (spine.TableShare, spine.TableChannel, spine.TableChannel2, spine.TableFan) = (stance.TableShare, null, null, null);
         }
 
         spine.TableChannel ??= PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
@@ -62,6 +67,12 @@ internal sealed partial class ChartPacking
         var box = new FrameBox(-ChannelMm - table.WidthMm, 0, Math.Min(Math.Min(top, MidFrom), -1), Math.Max(Math.Max(top + table.HeightMm, MidTo), U(spine.SlotCount) + 1));
         left.Add(box);
         right.Add(box);
+        if (stance.CornerHeightMm > 0)
+        {
+            corner = new(box.T0, box.T0 + stance.CornerWidthMm, box.U1, box.U1 + stance.CornerHeightMm);
+            right.Add(corner);
+        }
+
         return 0;
 
         double Off(double y)
@@ -188,6 +199,9 @@ internal sealed partial class ChartPacking
         MidTo = Math.Max(MidTo, first + (mids.Length * metrics.RowMm));
         return mids;
     }
+
+    // kept free below the pin table
+    private FrameBox corner;
 
     private double MidFrom { get; set; }
     private double MidTo { get; set; }

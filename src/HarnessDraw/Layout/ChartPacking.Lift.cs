@@ -26,7 +26,7 @@ internal sealed partial class ChartPacking
         }
 
         PackAll(spines);
-        var (low, high) = (spines[0].Packed.Min(b => b.U0), spines[0].Packed.Max(b => b.U1));
+        var (low, high) = (spines[0].Packed.Min(b => b.U0), Math.Max(corner.U1, spines[0].Packed.Max(b => b.U1)));
         lift = (low, high, mostHeightMm);
         Pack(spines[0]);
         lift = null;
@@ -81,9 +81,9 @@ internal sealed partial class ChartPacking
         }
     }
 
-    private static (double LengthMm, double HeightMm) Extent(Spine root)
+    private (double LengthMm, double HeightMm) Extent(Spine root)
     {
-        var (t0, t1, u0, u1) = (0.0, 0.0, 0.0, 0.0);
+        var (t0, t1, u0, u1) = (0.0, 0.0, 0.0, corner.U1);
         foreach (var box in root.Packed)
         {
             (t0, t1) = (Math.Min(t0, box.T0), Math.Max(t1, box.T1));
@@ -114,7 +114,7 @@ internal sealed partial class ChartPacking
         if (best.LiftMm > 0)
         {
             child.LiftMm = best.LiftMm;
-            new ChartPacking(problem, metrics, lanes, stretchX, stretchY).Pack(child);
+            new ChartPacking(problem, metrics, lanes, stance).Pack(child);
             lift = (Math.Min(limit.From, isLeft ? edge - child.Packed.Max(b => b.T1) : limit.From), Math.Max(limit.To, isLeft ? limit.To : edge + child.Packed.Max(b => b.T1)), limit.MostMm);
         }
     }

@@ -4,7 +4,7 @@ namespace HarnessDraw.Layout;
 /// Packs a spine with all that hangs on it against a contour of boxes, children first. Everything that is printed is a box, boxes of one side are
 /// pairwise apart, the spine's own lanes part the sides, and a child lies wholly beyond the edge it leaves: nothing can overlap.
 /// </summary>
-internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics metrics, ChartLanes lanes, double stretchX, double stretchY)
+internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics metrics, ChartLanes lanes, ChartStance stance)
 {
 
     private readonly List<FrameBox> left = [];
@@ -45,6 +45,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         spine.Packed.Clear();
         spine.Packed.AddRange(left);
         spine.Packed.AddRange(right);
+        spine.Packed.Remove(corner);
         if (spine.SlotCount > 0)
         {
             spine.Packed.Add(new(spine.Parent is null ? 0 : metrics.CornerMm, Math.Max(t, spine.StartT), -1, U(spine.SlotCount - 1) + 1));
@@ -80,7 +81,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         {
             if (item.Child is { IsPacked: false } child)
             {
-                new ChartPacking(problem, metrics, lanes, stretchX, stretchY).Pack(child);
+                new ChartPacking(problem, metrics, lanes, stance).Pack(child);
             }
         }
     }
@@ -130,7 +131,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
         var to = problem.Nodes[station.Node];
         var from = problem.Nodes[to.Parent];
-        return ((to.X - from.X) * spine.Dx * stretchX) + ((to.Y - from.Y) * spine.Dy * stretchY);
+        return ((to.X - from.X) * spine.Dx * stance.StretchX) + ((to.Y - from.Y) * spine.Dy * stance.StretchY);
     }
 
     /// <summary>Pairs of lines that run nearer than a pitch in some channel.</summary>
@@ -374,4 +375,14 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
     /// <summary>How many boxes and marks stood before a station, how far the spine had come and its true length there.</summary>
     private readonly record struct StationStart(int Left, int Right, int Marks, double T, double TrueMm);
+}
+
+/// <summary>
+/// What one packing holds to: the share of the pin table above the middle of the trunk (half, or more where the paper's lower corner is needed), the room that stays
+/// free below the table, and the least scales of the true distances, mm on paper a mm of vehicle.
+/// </summary>
+public readonly record struct ChartStance(double TableShare, double CornerWidthMm = 0, double CornerHeightMm = 0, double StretchX = 0, double StretchY = 0)
+{
+    /// <summary>The table about the middle of the trunk, nothing kept free, nothing stretched.</summary>
+    public static ChartStance Plain { get; } = new(0.5);
 }

@@ -86,9 +86,6 @@ public sealed record ChartMetrics
     /// <summary>Highest column of cards on one side of a rib before a second rib is made.</summary>
     public double ColumnMm { get; init; } = 170;
 
-    /// <summary>Share of the pin table that stands above the middle of the trunk: half, or more where the paper's lower corner is needed.</summary>
-    public double TableShare { get; init; } = 0.5;
-
     /// <summary>Cards of a place that together are no higher than this stand on one side of a rib; higher ones are shared between both.</summary>
     public double OneSideMm { get; init; } = 85;
 }

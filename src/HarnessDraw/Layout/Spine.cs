@@ -28,7 +28,8 @@ internal sealed class Spine
     /// <summary>Extra length of the stem, mm.</summary>
     public double LiftMm { get; set; }
 
-    /// <summary>Tracks before the pin table and before the stack at the end: they depend on the order alone.</summary>
+    /// <summary>Tracks before the stack at the end and before the pin table: they depend on the order and on the share of the table above the trunk.</summary>
+    public double TableShare { get; set; }
     public (int[] Tracks, int Count, int Close)? TableChannel { get; set; }
     public (int[] Tracks, int Count, int Close)? TableChannel2 { get; set; }
     public (int[] Tracks, int Count, int Close)? TableFan { get; set; }

@@ -6,14 +6,14 @@ namespace HarnessDraw.Sheets;
 internal sealed class ChartDraft
 {
     private readonly ChartLayout layout;
-    private readonly Dictionary<(double MostHeightMm, double EnoughMm), ChartPlan> plans = [];
-    private (double MostHeightMm, double EnoughMm) lifted;
+    private readonly Dictionary<(double MostHeightMm, double EnoughMm, ChartStance Stance), ChartPlan> plans = [];
+    private (double MostHeightMm, double EnoughMm, ChartStance Stance) lifted;
 
     public ChartDraft(WallChartSubject subject, WallChartStyle style, WallChartWordPanels words, ChartPart? part)
     {
         Problem = new(subject, style);
         layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
-        Compact = layout.Pack();
+        Compact = layout.Pack(ChartStance.Plain);
         // what the panels say does not depend on how the chart is packed
         Panels = new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part);
     }
@@ -29,28 +29,29 @@ internal sealed class ChartDraft
     /// <summary>
     /// Packed with stems lengthened up to the height given (0: as they are) until it is as narrow as asked, and true distances held at the scales given.
     /// </summary>
-    public ChartPlan Pack(double mostHeightMm, double enoughMm, double stretchX = 0, double stretchY = 0)
+    public ChartPlan Pack(double mostHeightMm, double enoughMm, ChartStance stance)
     {
-        if (mostHeightMm <= 0 && stretchX == 0 && stretchY == 0)
+        if (mostHeightMm <= 0 && stance == ChartStance.Plain)
         {
             return Compact;
         }
 
         // what is tried with all panels is tried again without some
-        var isKept = stretchX == 0 && stretchY == 0;
-        if (isKept && plans.TryGetValue((mostHeightMm, enoughMm), out var known))
+        var isKept = stance is { StretchX: 0, StretchY: 0 };
+        if (isKept && plans.TryGetValue((mostHeightMm, enoughMm, stance), out var known))
         {
             return known;
         }
 
-        if ((mostHeightMm, enoughMm) != lifted)
+        var unstretched = stance with { StretchX = 0, StretchY = 0 };
+        if ((mostHeightMm, enoughMm, unstretched) != lifted)
         {
-            layout.Lift(mostHeightMm, enoughMm);
-            lifted = (mostHeightMm, enoughMm);
+            layout.Lift(mostHeightMm, enoughMm, unstretched);
+            lifted = (mostHeightMm, enoughMm, unstretched);
         }
 
-        var plan = layout.Pack(stretchX, stretchY);
-        return isKept ? plans[(mostHeightMm, enoughMm)] = plan : plan;
+        var plan = layout.Pack(stance);
+        return isKept ? plans[(mostHeightMm, enoughMm, stance)] = plan : plan;
     }
 }
 
@@ -66,18 +67,18 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
     public ChartPart? Part => part;
 
     private readonly Dictionary<double, WallChartStyle> styles = [];
-    private readonly Dictionary<(double NameMm, double ColumnMm, double TableShare), ChartDraft> made = [];
+    private readonly Dictionary<(double NameMm, double ColumnMm, double OneSideMm), ChartDraft> made = [];
 
-    public ChartDraft Get(double nameMm, double columnMm, double tableShare = 0.5)
+    public ChartDraft Get(double nameMm, double columnMm, double oneSideMm)
     {
-        if (!made.TryGetValue((nameMm, columnMm, tableShare), out var draft))
+        if (!made.TryGetValue((nameMm, columnMm, oneSideMm), out var draft))
         {
             if (!styles.TryGetValue(nameMm, out var style))
             {
                 styles[nameMm] = style = new(subject, nameMm, blackInk);
             }
 
-            made[(nameMm, columnMm, tableShare)] = draft = new(subject, style.With(columnMm, tableShare), words, part);
+            made[(nameMm, columnMm, oneSideMm)] = draft = new(subject, style.With(columnMm, oneSideMm), words, part);
         }
 
         return draft;

@@ -8,6 +8,8 @@ internal sealed class ChartFit
 {
     private readonly ChartDraft draft;
     private double liftMm;
+    private double enoughMm;
+    private ChartStance stance;
 
     // of the one frame: its room is marked anew for every try
     private PanelPacking? packing;
@@ -59,22 +61,16 @@ internal sealed class ChartFit
         ChartFit? narrowest = null;
         foreach (var leaveOut in mayLeaveOut ? (ReadOnlySpan<bool>)[false, true] : [false])
         {
-            foreach (var (columnMm, tableShare) in (ReadOnlySpan<(double, double)>)[(170, 0.5), (110, 0.5), (170, 0.9), (85, 0.9), (85, 0.7)])
+            foreach (var (columnMm, oneSideMm) in (ReadOnlySpan<(double, double)>)[(170, 85), (170, 40), (110, 55), (85, 40)])
             {
-                var fit = new ChartFit(drafts.Get(nameMm, columnMm, tableShare), paper, frame);
+                var fit = new ChartFit(drafts.Get(nameMm, columnMm, oneSideMm), paper, frame);
                 if (leaveOut)
                 {
                     fit.ShowsAll = false;
                     fit.Panels = [.. fit.Panels.Select(p => p.OrElsewhere())];
                 }
 
-                var strip = frame.TitleBox.Height + 4;
-                foreach (var heightMm in (ReadOnlySpan<double>)[0, frame.Inner.Height - 2, frame.Inner.Height - strip, frame.Inner.Height - (1.3 * strip)])
-                {
-                    fit.Fits = fit.Fits || fit.PlaceLifted(heightMm);
-                }
-
-                if (fit.Fits)
+                if (fit.HasRoom() && fit.PlaceSomehow())
                 {
                     return fit;
                 }
@@ -86,16 +82,40 @@ internal sealed class ChartFit
         return narrowest!;
     }
 
-    private bool PlaceLifted(double mostHeightMm)
+    // as it is and with lifted ribs, the pin table about the trunk or raised above the title block
+    private bool PlaceSomehow()
     {
-        if (mostHeightMm > 0 && draft.Compact.Bounds.Height > mostHeightMm || !HasRoom())
+        var strip = Frame.TitleBox.Height + 4;
+        var (most, wide) = (Frame.Inner.Height - 2, Frame.Inner.Width - 2);
+        foreach (var heightMm in (ReadOnlySpan<double>)[0, most, most - strip])
+        {
+            if (PlaceLifted(heightMm, wide, ChartStance.Plain))
+            {
+                return true;
+            }
+        }
+
+        foreach (var share in Problem.Problem.Table is null ? [] : (ReadOnlySpan<double>)[0.5, 0.65, 0.8, 0.95])
+        {
+            if (PlaceLifted(most, wide, new(share, Frame.TitleBox.Width + 4, strip)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool PlaceLifted(double mostHeightMm, double enough, ChartStance how)
+    {
+        if (mostHeightMm > 0 && draft.Compact.Bounds.Height > mostHeightMm)
         {
             return false;
         }
 
-        liftMm = mostHeightMm;
-        Chart = draft.Pack(mostHeightMm, Frame.Inner.Width - 2);
-        return Place();
+        (liftMm, enoughMm, stance) = (mostHeightMm, enough, how);
+        Chart = draft.Pack(mostHeightMm, enoughMm, stance);
+        return Fits = Place();
     }
 
     // what covers more than this share of the paper was never seen to find its place (boxes of the chart overlap by a fifth of their area)
@@ -117,13 +137,13 @@ internal sealed class ChartFit
         x = Math.Max(both, x);
         var y = Bisect(s => (x, Math.Max(both, s)), widest);
         y = Math.Max(both, y);
-        Chart = draft.Pack(liftMm, Frame.Inner.Width - 2, x, y);
+        Chart = draft.Pack(liftMm, enoughMm, stance with { StretchX = x, StretchY = y });
         if (!Place())
         {
-            Chart = draft.Pack(liftMm, Frame.Inner.Width - 2, both, both);
+            Chart = draft.Pack(liftMm, enoughMm, stance with { StretchX = both, StretchY = both });
             if (!Place())
             {
-                Chart = draft.Pack(liftMm, Frame.Inner.Width - 2);
+                Chart = draft.Pack(liftMm, enoughMm, stance);
                 Place();
             }
         }
@@ -138,7 +158,7 @@ internal sealed class ChartFit
         {
             var middle = (low + high) / 2;
             var (x, y) = scales(middle);
-            Chart = draft.Pack(liftMm, Frame.Inner.Width - 2, x, y);
+            Chart = draft.Pack(liftMm, enoughMm, stance with { StretchX = x, StretchY = y });
             if (Place())
             {
                 low = middle;

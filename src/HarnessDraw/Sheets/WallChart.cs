@@ -37,7 +37,7 @@ public static class WallChart
     // the fewest charts of one paper that hold everything in about equal shares; where many are needed, what is too full is halved
     private static List<ChartFit>? Several(ChartDrafts drafts, Paper paper, TitleBlock title, int most)
     {
-        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, 170).CardOrder);
+        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, 170, 85).CardOrder);
         for (var count = 2; count <= Math.Min(Math.Min(most, FewCharts), parts.Most); count++)
         {
             if (TryParts(parts.Share(parts.Cuts(count)), drafts.BlackInk, paper, title) is { } fits)

@@ -25,7 +25,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
 
         if (!chart.Cuts.IsEmpty)
         {
-            panels.Add(LaneLists(32).Or(LaneLists(20), LaneLists(12), LaneLists(48)));
+            panels.Add(LaneLists(32).Or(LaneLists(20), LaneLists(12), LaneLists(16), LaneLists(48)));
         }
 
         if (isFirst && WallChartPower.Panel(problem) is { } power)
@@ -33,7 +33,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             panels.Add(power);
         }
 
-        panels.Add(Legend(196).Or(Legend(138), Legend(258)));
+        panels.Add(Legend(196).Or(Legend(138), Legend(258), Legend(104)));
         if (Letters() is { Count: > 0 } letters)
         {
             var head = problem.Subject.GroundsAtLoads.Count == 0 ? "OPTIONS" : problem.Style.Options.Any() ? "OPTIONS AND GROUNDS" : "GROUNDS";
@@ -151,7 +151,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
                 var y = top + (twoRow * RowMm);
                 pen.AddRange(Swatch.Paint(WireColour.Parse(two), new Box(box.X, y - 2.5, 8, 2.5), blackInk));
                 pen.Text(two, box.X + 10, y, Cap, FaceWeight.Bold);
-                pen.Text(WireColour.Parse(two).Words, box.X + 24, y, Cap);
+                pen.Text(WireColour.Parse(two).Words, box.X + 11.6 + WallChartStyle.Width(two, Cap, FaceWeight.Bold), y, Cap);
             }
 
             for (var i = 0; i < symbols.Count; i++)
@@ -218,7 +218,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             return;
         }
 
-        var columns = CardColumns.Of([new(lane, "1")], 50);
+        var columns = CardColumns.Of([new(lane, "1")], 58);
         var width = columns.CardMm;
         pen.Box(new Box(x, y, width, 12.6), 0.35, 1, Ink.Paper);
         pen.Text("LOAD", x + 2, y + 5.6, 4, FaceWeight.Bold);

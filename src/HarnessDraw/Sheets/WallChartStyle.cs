@@ -40,11 +40,11 @@ internal sealed class WallChartStyle
     public bool BlackInk { get; }
     public ChartMetrics Metrics { get; private set; } = new();
 
-    /// <summary>The same letters and cards with other heights of the columns of cards and another share of the pin table above the trunk.</summary>
-    public WallChartStyle With(double columnMm, double tableShare)
+    /// <summary>The same letters and cards with other heights of the columns of cards, which are shared between both sides of their rib from another height on.</summary>
+    public WallChartStyle With(double columnMm, double oneSideMm)
     {
         var style = (WallChartStyle)MemberwiseClone();
-        style.Metrics = new() { ColumnMm = columnMm, OneSideMm = Math.Min(columnMm / 2, 85), TableShare = tableShare };
+        style.Metrics = new() { ColumnMm = columnMm, OneSideMm = oneSideMm };
         return style;
     }
 

@@ -14,7 +14,7 @@ internal sealed class WallChartWordPanels
     {
         this.plan = plan;
         Title = TitleOf(10).Or(TitleOf(7));
-        Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190));
+        Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190), CautionsOf(95));
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
         ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
         ImmutableArray<ChartPanel> changed = changes is null ? [] : [ChangesOf(changes)];

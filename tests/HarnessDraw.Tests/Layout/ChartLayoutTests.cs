@@ -46,6 +46,27 @@ public class ChartLayoutTests
     [Fact]
     public void Thirty_loads_at_one_place_are_packed_apart() => AssertApart(Start([new(-1, 0, 0), new(0, -200, 0)], [.. Enumerable.Repeat(1, 30)]).Pack());
 
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.8)]
+    [InlineData(0.95)]
+    public void A_raised_pin_table_has_the_room_below_it_that_was_asked_for(double share)
+    {
+        var nodes = new List<ChartNode> { new(-1, 0, 0) };
+        for (var i = 1; i <= 12; i++)
+        {
+            nodes.Add(new(i - 1, -100 * i, i % 3 == 0 ? 200 : i % 3 == 1 ? -200 : 0));
+        }
+
+        var layout = Start([.. nodes], [.. Enumerable.Range(1, 12)]);
+        var stance = new ChartStance(share, 184, 66);
+        layout.Lift(500, 0, stance);
+        var plan = layout.Pack(stance);
+        AssertApart(plan);
+        var corner = new Box(plan.Bounds.Right - 184, plan.Occupied[0].Bottom, 184, 66).Grow(-0.1);
+        Assert.DoesNotContain(plan.Occupied, b => b.Overlaps(corner));
+    }
+
     // panels are put where nothing is occupied: a lane outside would run through their words
     [Fact]
     public void Lanes_to_cards_at_the_end_that_a_rib_pushes_away_lie_in_what_is_called_occupied()

@@ -176,6 +176,13 @@ public class WallChartTests
         Assert.All(named, name => Assert.Contains(name, flags));
     }
 
+    /// <summary>Each example on the smallest paper that a reader could draw it on by hand: a chart that asks for more has empty paper in its middle.</summary>
+    [Theory]
+    [InlineData("brackmere-six", "A1")]
+    [InlineData("dunmarrow-18", "A2")]
+    public void An_example_needs_no_more_paper_than_it_should(string example, string paper) =>
+        Assert.Equal([paper], WallChart.Compose(ExamplePlans.Of(example), [], new SheetOptions()).Sheets.Select(s => s.Paper.Name));
+
     private static IEnumerable<string> DrawnWires(IEnumerable<Item> items) =>
         items.SelectMany(i => i is GroupItem g ? DrawnWires(g.Items) : i is PathItem { Role: ItemRole.Lane } p ? [p.Tag!.Wire!] : (IEnumerable<string>)[]);
 }
