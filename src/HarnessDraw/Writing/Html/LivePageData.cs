@@ -40,6 +40,7 @@ internal static class LivePageData
             json.Array("ways", ways, WriteWay);
             var volts = plan.Nodes.GroupBy(n => n.Node, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Volts, StringComparer.Ordinal);
             json.Array("points", [.. ways.SelectMany(w => w.Stops).DistinctBy(s => s.Node)], (j, s) => WritePoint(j, s, volts.GetValueOrDefault(s.Node), states));
+            FaultTableData.Write(json, plan, build);
             json.WriteEndObject();
         }
 

@@ -1,10 +1,14 @@
 import { known, at, made, say, chosenState } from './1-known.js';
-import { chosen, expectedV, goTo, hopWords, onStep } from './3-circuit.js';
-// readings that were noted, and which stretch of the way they put under suspicion
+import { chosen, chooseWire, expectedV, onStep } from './3-circuit.js';
+import { explains, faultCount, faultLoads, faultPoint, loadWords, rankFaults, shouldWork } from './4-suspects.js';
+// readings and loads that were noted, and which faults they put under suspicion
 const meterShare = 0.01;
 const meterV = 0.02;
 const dropV = 0.3;
 const readings = new Map();
+const seenLoads = new Map();
+const leastShare = 0.01;
+const mostSuspects = 10;
 
 export function parseVolts(text) {
   const volts = Number(text.trim().replace(/\s*v$/i, '').replace(',', '.'));
@@ -33,70 +37,73 @@ export function judge(reading) {
   return off < 0 ? 'low' : 'high';
 }
 
-// along the way of the current: the trouble lies behind the last good point and before the first bad one
-export function suspectHops(way, readingAt) {
-  const load = way.hops.findIndex(h => h.kind === 'load');
-  const last = load < 0 ? way.stops.length - 1 : load;
-  let from = 0;
-  let to = null;
-  for (let i = 0; i <= last; i++) {
-    const said = judge(readingAt(way.stops[i].node));
-    if (said === 'good' && to === null) from = i;
-    if (said === 'low' && to === null) to = i;
+// what a load does in the chosen state
+function noteLoad() {
+  const load = at('load').value;
+  const seen = Number(at('does').value);
+  const should = shouldWork(load, chosenState.index);
+  if (should !== (seen < 3)) {
+    say(`${load} should be ${should ? 'on' : 'off'} in state ${known.states[chosenState.index].id}: '${loadWords[seen]}' says nothing there`);
+    return;
   }
-  if (to !== null) return { side: 'feed', from, to };
-  if (load < 0) return null;
-  from = load + 1;
-  for (let i = load + 1; i < way.stops.length; i++) {
-    const said = judge(readingAt(way.stops[i].node));
-    if (said === 'high') from = i;
-    if (said === 'good') { to = i; break; }
-  }
-  return judge(readingAt(way.stops[from].node)) === 'high' ? { side: 'return', from, to: to ?? way.stops.length - 1 } : null;
+  seenLoads.set(`${chosenState.index} ${load}`, { load, state: chosenState.index, seen });
+  showReadings();
 }
 
-// readings on this way that put no stretch of it under suspicion: said for what they are
-function unplaced(way) {
-  const here = way.stops.map(s => readings.get(key(s.node))).filter(Boolean);
-  const odd = here.find(r => judge(r) === 'high' || judge(r) === 'low');
-  if (!here.length) return 'No reading is noted on this way in this state.';
-  if (odd && judge(odd) === 'high') return `${odd.name} reads too high: something feeds it that should not, or key and switches are not as chosen.`;
-  if (odd) return `${odd.name} reads too low on the return: check key and switches, and where the meter's black lead is.`;
-  if (here.every(r => r.expected === null)) return 'Nothing can be foretold at the points that were measured.';
-  return 'No reading on this way and in this state is out of order.';
+function percent(share) {
+  return share > 0.99 ? 'over 99 %' : `${Math.round(share * 100)} %`;
+}
+
+function suspectItem({ fault, share }) {
+  const item = made('li');
+  const words = `${fault.words}, ${fault.where}: ${percent(share)}`;
+  if (!fault.wire) {
+    item.textContent = words;
+    return item;
+  }
+  const button = made('button', words);
+  button.type = 'button';
+  button.addEventListener('click', () => chooseWire(fault.wire));
+  item.append(button);
+  return item;
 }
 
 export function showReadings() {
   const noted = [...readings.values()];
+  const loads = [...seenLoads.values()];
   const words = { good: 'as it should be', low: 'too low', high: 'too high' };
-  at('readings').replaceChildren(...noted.map(r => made('li', `${r.name}, ${known.states[r.state]?.id ?? ''}: ${r.volts.toFixed(2)} V, ${r.expected === null ? 'nothing foretold' : `expected ${r.expected.toFixed(2)} V, ${words[judge(r)]}`}`)));
-  at('forget').hidden = noted.length === 0;
+  at('readings').replaceChildren(
+    ...loads.map(a => made('li', `${a.load}, ${known.states[a.state].id}: ${loadWords[a.seen]}`)),
+    ...noted.map(r => made('li', `${r.name}, ${known.states[r.state]?.id ?? ''}: ${r.volts.toFixed(2)} V, ${r.expected === null ? 'nothing foretold' : `expected ${r.expected.toFixed(2)} V, ${words[judge(r)]}`}${faultPoint(r.node) === null ? ', not among the points of the fault table' : ''}`)));
+  at('forget').hidden = noted.length + loads.length === 0;
   at('suspects').replaceChildren();
-  const way = chosen.ways[chosen.way];
-  if (!noted.length || !way) {
-    at('verdict').textContent = noted.length ? 'Choose a circuit to see what the readings say of it.' : 'No reading is noted yet.';
+  if (noted.length + loads.length === 0) {
+    at('verdict').textContent = 'Nothing is noted yet.';
     return;
   }
-  const found = suspectHops(way, node => readings.get(key(node)));
-  if (!found) {
-    at('verdict').textContent = unplaced(way);
+  const wrong = loads.some(a => a.seen !== 0 && a.seen !== 4) || noted.some(r => judge(r) === 'low' || judge(r) === 'high');
+  if (!wrong) {
+    at('verdict').textContent = 'Nothing that was noted is out of order.';
     say(at('verdict').textContent);
     return;
   }
-  const hops = way.hops.slice(found.from, found.to);
-  at('verdict').textContent = found.from === found.to
-    ? `Too low at the very beginning: look at the source before ${way.stops[found.from].name}.`
-    : `The trouble lies between ${way.stops[found.from].name} and ${way.stops[found.to].name}, on the ${found.side}. ${hops.length > 1 ? `Measure next about the middle: ${way.stops[Math.floor((found.from + found.to) / 2)].name}.` : ''}`;
-  at('suspects').replaceChildren(...hops.map(h => made('li', hopWords(h))));
-  say(at('verdict').textContent);
+  const ranked = rankFaults(noted, loads);
+  const likely = ranked.filter(r => r.share >= leastShare).slice(0, mostSuspects);
+  const clear = likely.some(r => explains(r.fault, noted, loads));
+  at('verdict').textContent = `${likely.length} of ${faultCount} single faults are likely.${clear ? '' : ' None of them explains everything that was noted: look and measure again, or there are two faults.'}`;
+  at('suspects').replaceChildren(...likely.map(suspectItem));
+  say(`${at('verdict').textContent} First: ${likely[0].fault.words}.`);
 }
 
 export function startReadings() {
+  at('load').append(...faultLoads.map(l => { const o = made('option', l); o.value = l; return o; }));
+  at('does').append(...[2, 1, 3, 0].map(c => { const o = made('option', loadWords[c]); o.value = c; return o; }));
+  at('noteload').addEventListener('submit', e => { e.preventDefault(); noteLoad(); });
   at('note').addEventListener('submit', e => {
     e.preventDefault();
     note(at('reading').value);
     at('reading').value = '';
   });
-  at('forget').addEventListener('click', () => { readings.clear(); showReadings(); });
+  at('forget').addEventListener('click', () => { readings.clear(); seenLoads.clear(); showReadings(); });
   onStep(showReadings);
 }
