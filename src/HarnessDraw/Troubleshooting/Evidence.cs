@@ -36,14 +36,14 @@ public static class Trust
     public const double Wrong = 0.02;
 
     // a misread meter shows what another point would: as often near the right figure of another fault as not
-    private const double WrongButLikely = 0.5;
+    internal const double WrongButLikely = 0.5;
 
     /// <summary>How far a fault of unknown ohms may read from the nearest that was solved, as a share of what the fault changes; of a fault without ohms: spread of contacts and wires.</summary>
-    private const double OhmSpread = 0.35;
-    private const double PartSpread = 0.04;
+    internal const double OhmSpread = 0.35;
+    internal const double PartSpread = 0.04;
 
     // standard deviation of errors that fill the meter's bounds evenly (0.58), a little more for what is not modelled
-    private const double MeterShare = 0.65;
+    internal const double MeterShare = 0.65;
 
     private static readonly double LogRight = Math.Log(1 - Wrong);
     private static readonly double LogWrong = Math.Log(Wrong);

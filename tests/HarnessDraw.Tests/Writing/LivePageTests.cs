@@ -79,7 +79,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     {
         var page = await pages.Open();
         await page.Locator("#state").SelectOptionAsync(new SelectOptionValue { Index = await StateOf(page, "signalling") });
-        await Find(page, "F20");
+        await Find(page, "horns");
         await Note(page, (await page.Locator("#expected").TextContentAsync())!.Replace("Expect ", "", StringComparison.Ordinal));
         await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("out of order");
         await page.Locator("#load").SelectOptionAsync("horn high coil 1");
@@ -94,6 +94,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         await Note(page, "12.3");
         Assert.True(await page.Locator("#suspects li").CountAsync() < suspects);
         await Assertions.Expect(page.Locator("#suspects li").First).ToContainTextAsync("horn high");
+        await page.Locator("#suspects").ScrollIntoViewIfNeededAsync();
         await LivePageFixture.Picture(page, "readings");
         await Note(page, "20");
         await Assertions.Expect(page.Locator("#readings")).ToContainTextAsync("too high");
@@ -204,11 +205,18 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     public async Task Names_of_a_hostile_harness_stay_words()
     {
         const string bad = "</script><img src=x onerror=\"window.hurt=1\"><script>window.hurt=1</script>{{script}}";
-        var harness = SmallPlan.Plan.Harness;
-        var plan = SmallPlan.Plan with
+        var real = ExamplePlans.Of("brackmere-six");
+        var plan = real with
         {
-            Harness = harness with { Title = bad, Vehicle = bad, Things = [.. harness.Things.Select(t => t with { Label = bad })] },
-            Wires = [.. SmallPlan.Plan.Wires.Select(w => w with { Circuit = w.Id == "E01" ? bad : w.Circuit })],
+            Harness = real.Harness with
+            {
+                Title = bad,
+                Vehicle = bad,
+                Things = [.. real.Harness.Things.Select(t => t with { Label = bad })],
+                Circuits = [.. real.Harness.Circuits.Select(c => c.Id == "horns" ? c with { Id = bad } : c)],
+                Nets = [.. real.Harness.Nets.Select(n => n.Circuit == "horns" ? n with { Circuit = bad } : n)],
+            },
+            Wires = [.. real.Wires.Select(w => w.Circuit == "horns" ? w with { Circuit = bad } : w)],
         };
         var page = await pages.Open(LivePageFixture.PageFile("hostile", LivePageFixture.PageOf(plan)));
         Assert.Equal(bad, await page.TitleAsync());

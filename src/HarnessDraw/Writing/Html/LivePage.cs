@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
 using HarnessDraw.Drawing;
@@ -28,7 +29,7 @@ public static class LivePage
             "policy" => $"default-src 'none'; script-src '{Hash(script)}'; style-src '{Hash(style)}'; img-src data:; base-uri 'none'; form-action 'none'",
             "style" => style,
             "script" => script,
-            "data" => LivePageData.Of(plan, order.Build),
+            "data" => Packed(LivePageData.Of(plan, order.Build)),
             "charts" => Charts(set, order.Faces),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no part of the page"),
         });
@@ -39,6 +40,18 @@ public static class LivePage
     internal static string Text(string text) =>
         SvgItemWriter.Safe(text).Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal)
             .Replace("\"", "&quot;", StringComparison.Ordinal).Replace("'", "&#39;", StringComparison.Ordinal);
+
+    /// <summary>Deflated, in base64: the table of faults would not fit otherwise.</summary>
+    private static string Packed(string text)
+    {
+        using var packed = new MemoryStream();
+        using (var deflate = new DeflateStream(packed, CompressionLevel.SmallestSize))
+        {
+            deflate.Write(Encoding.UTF8.GetBytes(text));
+        }
+
+        return Convert.ToBase64String(packed.ToArray());
+    }
 
     private static string Hash(string content) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(content)));
 

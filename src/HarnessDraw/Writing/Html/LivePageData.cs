@@ -11,7 +11,7 @@ namespace HarnessDraw.Writing.Html;
 
 /// <summary>
 /// What the page knows beside the drawing, as JSON: states, options, wires, fuses, loads, cavities, the ways of current with their stops, and
-/// volts by point and state. Every '&lt;' is escaped, so no name can end the element that holds it.
+/// volts by point and state, and what every single fault does.
 /// </summary>
 internal static class LivePageData
 {
@@ -40,7 +40,7 @@ internal static class LivePageData
             json.Array("ways", ways, WriteWay);
             var volts = plan.Nodes.GroupBy(n => n.Node, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Volts, StringComparer.Ordinal);
             json.Array("points", [.. ways.SelectMany(w => w.Stops).DistinctBy(s => s.Node)], (j, s) => WritePoint(j, s, volts.GetValueOrDefault(s.Node), states));
-            FaultTableData.Write(json, plan, build);
+            new FaultTableData(plan, build).Write(json);
             json.WriteEndObject();
         }
 

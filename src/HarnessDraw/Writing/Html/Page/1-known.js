@@ -1,5 +1,5 @@
-// what the page knows: read once, found again by name
-export const known = JSON.parse(document.getElementById('known').textContent);
+// what the page knows: unpacked and read once, found again by name
+export const known = JSON.parse(await unpacked(document.getElementById('known').textContent));
 export const at = id => document.getElementById(id);
 export const wires = new Map(known.wires.map(w => [w.id, w]));
 export const fuses = new Map(known.fuses.map(f => [f.id, f]));
@@ -12,6 +12,12 @@ export const circuitWires = collect(known.wires, w => w.circuit, w => w.id);
 export const circuitWays = collect(known.ways, w => w.circuit, w => w);
 export const build = new Map(known.options.map(o => [o.id, o.chosen]));
 export const chosenState = { index: Math.max(0, known.states.findIndex(s => s.key === 'run' && s.engine === 'running')) };
+
+// nothing is fetched: the bytes are those of the page itself
+function unpacked(base64) {
+  const bytes = Uint8Array.from(atob(base64), c => c.charCodeAt(0));
+  return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'))).text();
+}
 
 export function collect(items, key, value) {
   const found = new Map();

@@ -103,6 +103,9 @@ export function hopWords(hop) {
   return `wire ${wire.id}, ${wire.colour}, ${wire.size}${wire.lengthMm === null ? '' : `, ${wire.lengthMm} mm`}${isBuilt(wire) ? '' : ' (not in this build)'}`;
 }
 
+// what the table of faults is of
+export const isChosenBuild = () => known.options.every(o => build.get(o.id) === o.chosen);
+
 export function showStop() {
   const way = chosen.ways[chosen.way];
   at('stops').replaceChildren();
@@ -112,8 +115,7 @@ export function showStop() {
   at('stopplace').textContent = here.where;
   at('expected').textContent = `Expect ${expectedWords(way, chosen.stop)}`;
   const state = known.states[chosenState.index];
-  const usual = known.options.every(o => build.get(o.id) === o.usual);
-  at('hop').textContent = `${state ? `State ${state.id}${usual ? '' : '; volts are those of the usual build'}. ` : ''}${chosen.stop < way.hops.length ? `Then ${hopWords(way.hops[chosen.stop])}` : 'End of the way'}`;
+  at('hop').textContent = `${state ? `State ${state.id}${known.options.every(o => build.get(o.id) === o.usual) ? '' : '; volts are those of the usual build'}. ` : ''}${chosen.stop < way.hops.length ? `Then ${hopWords(way.hops[chosen.stop])}` : 'End of the way'}`;
   at('back').disabled = chosen.stop === 0;
   at('on').disabled = chosen.stop === way.stops.length - 1;
   way.stops.forEach((stop, i) => {

@@ -1,75 +1,74 @@
 import { known } from './1-known.js';
-// every single fault with what it does, worked out beforehand: held against what was noted
-const table = known.faultTable;
-const wrongShare = 0.02;
-const scoreShare = 0.01;
-const scoreV = 0.02;
-const ohmSpread = 0.35;
-const partSpread = 0.04;
-const roundedV = 0.06;
-const worksClass = 0, dimClass = 1, deadClass = 2, onWronglyClass = 3, offClass = 4;
+// every single fault with what it does, worked out beforehand: held against what was noted, as the program itself does it
+const { points: measured, loads, should, sound, live, trust, faults, sets, rows, cases } = known.faultTable;
+const oneInTwenty = Math.log(0.05);
 export const loadWords = ['works', 'dim or slow', 'dead', 'on though it should be off', 'off as it should be'];
-const pointIndex = new Map(table.points.map((name, i) => [name, i]));
-const loadIndex = new Map(table.loads.map((name, i) => [name, i]));
-const byCase = table.cases.map(c => ({ seen: asMap(c.seen, table.loads.length, 0), volts: asMap(c.volts, table.points.length, 0) }));
-
-// triples of state, thing, value
-function asMap(flat, width, from) {
-  const map = new Map();
-  for (let i = from; i + 2 < flat.length; i += 3) map.set(flat[i] * width + flat[i + 1], flat[i + 2]);
-  return map;
-}
+const [worksClass, offClass] = [0, 4];
+const pointIndex = new Map(measured.map((name, i) => [name, i]));
+const loadIndex = new Map(loads.map((name, i) => [name, i]));
+let before = 0;
+const members = sets.map(set => new Set(set.map((n, i) => before = i ? before + n : n)));
 
 export const faultPoint = node => pointIndex.get(node) ?? null;
-export const faultLoads = table.loads;
-export const shouldWork = (load, state) => table.should[state * table.loads.length + loadIndex.get(load)] === 1;
-export const faultCount = table.faults.length;
+export const faultLoads = loads;
+export const faultCount = faults.length;
+export const shouldWork = (load, state) => should[state * loads.length + loadIndex.get(load)] === 1;
 
-function soundV(state, point) {
-  return table.sound[state * table.points.length + point];
+// a step is as wide as what a meter may be off
+const voltsOf = step => Math.sign(step) * 2 * Math.expm1(Math.abs(step) / 100);
+export const meterV = volts => 0.02 + 0.01 * Math.abs(volts);
+
+// the value of a point or load in a row: pairs of value and set
+function inRow(row, number, otherwise) {
+  for (let i = 0; i < row.length; i += 2) if (members[row[i + 1]].has(number)) return row[i];
+  return otherwise;
 }
 
-export function faultV(variant, state, point) {
-  for (let i = 1; i + 2 < variant.length; i += 3) if (variant[i] === state && variant[i + 1] === point) return variant[i + 2];
-  return byCase[variant[0]].volts.get(state * table.points.length + point) ?? soundV(state, point);
+const rowOf = (fault, variant, state) => rows[cases[fault.cases[variant]][state]];
+
+function soundStep(state, point) {
+  return sound[state * measured.length + point];
 }
 
-function seenOf(variant, state, load) {
-  return byCase[variant[0]].seen.get(state * table.loads.length + load) ?? (table.should[state * table.loads.length + load] === 1 ? worksClass : offClass);
+function faultV(fault, variant, state, point) {
+  const own = fault.own ?? [];
+  for (let i = 0; i < own.length; i += 4) if (own[i] === variant && own[i + 1] === state && own[i + 2] === point) return voltsOf(own[i + 3]);
+  return voltsOf(soundStep(state, point) + inRow(rowOf(fault, variant, state), point, 0));
+}
+
+function seenOf(fault, variant, state, load) {
+  return inRow(rowOf(fault, variant, state), measured.length + loadIndex.get(load), shouldWork(load, state) ? worksClass : offClass);
 }
 
 function readingLog(fault, variant, reading) {
   const point = faultPoint(reading.node);
   if (point === null) return 0;
-  const predicted = faultV(variant, reading.state, point);
-  const live = table.live[reading.state];
-  const free = Math.min(Math.abs(predicted - soundV(reading.state, point)), Math.abs(predicted), Math.abs(live - predicted));
-  const meter = roundedV + 0.65 * (scoreV + scoreShare * Math.abs(predicted));
-  const sigma = Math.hypot(meter, (fault.unknownOhm ? ohmSpread : partSpread) * free);
+  const predicted = faultV(fault, variant, reading.state, point);
+  const free = Math.min(Math.abs(predicted - voltsOf(soundStep(reading.state, point))), Math.abs(predicted), Math.abs(voltsOf(live[reading.state]) - predicted));
+  // half a step is lost in the table beside what the meter is off
+  const meter = (trust.meterShare + 0.3) * meterV(predicted);
+  const sigma = Math.hypot(meter, (fault.unknownOhm ? trust.ohmSpread : trust.partSpread) * free);
   const z = (reading.volts - predicted) / sigma;
-  return Math.log((1 - wrongShare) * (meter / sigma) * Math.exp(-z * z / 2) + wrongShare / 2);
+  return Math.log((1 - trust.wrong) * (meter / sigma) * Math.exp(-z * z / 2) + trust.wrong * trust.wrongButLikely);
 }
 
-function answerLog(variant, answer) {
-  const seen = seenOf(variant, answer.state, loadIndex.get(answer.load));
-  return Math.log(seen === answer.seen ? 1 - wrongShare : wrongShare / 2);
+function answerLog(fault, variant, answer) {
+  const others = shouldWork(answer.load, answer.state) ? 2 : 1;
+  return Math.log(seenOf(fault, variant, answer.state, answer.load) === answer.seen ? 1 - trust.wrong : trust.wrong / others);
 }
 
 // all faults with their share of the likelihood, likeliest first
 export function rankFaults(readings, answers) {
-  const scored = table.faults.map(fault => {
-    const logs = fault.variants.map(v => Math.log(fault.weight / fault.variants.length)
-      + readings.reduce((sum, r) => sum + readingLog(fault, v, r), 0) + answers.reduce((sum, a) => sum + answerLog(v, a), 0));
-    return { fault, logs };
-  });
-  const most = Math.max(...scored.flatMap(s => s.logs));
-  const masses = scored.map(s => s.logs.reduce((sum, l) => sum + Math.exp(l - most), 0));
+  const scored = faults.map(fault => fault.cases.map((_, v) => Math.log(fault.weight / fault.cases.length)
+    + readings.reduce((sum, r) => sum + readingLog(fault, v, r), 0) + answers.reduce((sum, a) => sum + answerLog(fault, v, a), 0)));
+  const most = Math.max(...scored.map(logs => Math.max(...logs)));
+  const masses = scored.map(logs => logs.reduce((sum, l) => sum + Math.exp(l - most), 0));
   const whole = masses.reduce((a, b) => a + b, 0);
-  return scored.map((s, i) => ({ fault: s.fault, share: masses[i] / whole })).sort((a, b) => b.share - a.share);
+  return faults.map((fault, i) => ({ fault, share: masses[i] / whole })).sort((a, b) => b.share - a.share);
 }
 
-// true when one of the likely faults explains all that was noted
+// true when a fault explains all that was noted
 export function explains(fault, readings, answers) {
-  return fault.variants.some(v => answers.every(a => seenOf(v, a.state, loadIndex.get(a.load)) === a.seen)
-    && readings.every(r => readingLog(fault, v, r) > Math.log(0.05)));
+  return fault.cases.some((_, v) => answers.every(a => seenOf(fault, v, a.state, a.load) === a.seen)
+    && readings.every(r => readingLog(fault, v, r) > oneInTwenty));
 }

@@ -1,9 +1,7 @@
 import { known, at, made, say, chosenState } from './1-known.js';
-import { chosen, chooseWire, expectedV, onStep } from './3-circuit.js';
-import { explains, faultCount, faultLoads, faultPoint, loadWords, rankFaults, shouldWork } from './4-suspects.js';
+import { chosen, chooseWire, expectedV, isChosenBuild, onStep } from './3-circuit.js';
+import { explains, faultCount, faultLoads, faultPoint, loadWords, meterV, rankFaults, shouldWork } from './4-suspects.js';
 // readings and loads that were noted, and which faults they put under suspicion
-const meterShare = 0.01;
-const meterV = 0.02;
 const dropV = 0.3;
 const readings = new Map();
 const seenLoads = new Map();
@@ -33,7 +31,7 @@ function note(text) {
 export function judge(reading) {
   if (!reading || reading.expected === null) return null;
   const off = reading.volts - reading.expected;
-  if (Math.abs(off) <= Math.abs(reading.expected) * meterShare + meterV + dropV) return 'good';
+  if (Math.abs(off) <= meterV(reading.expected) + dropV) return 'good';
   return off < 0 ? 'low' : 'high';
 }
 
@@ -90,7 +88,7 @@ export function showReadings() {
   const ranked = rankFaults(noted, loads);
   const likely = ranked.filter(r => r.share >= leastShare).slice(0, mostSuspects);
   const clear = likely.some(r => explains(r.fault, noted, loads));
-  at('verdict').textContent = `${likely.length} of ${faultCount} single faults are likely.${clear ? '' : ' None of them explains everything that was noted: look and measure again, or there are two faults.'}`;
+  at('verdict').textContent = `${likely.length} of ${faultCount} single faults are likely.${clear ? '' : ' None of them explains everything that was noted: look and measure again, or there are two faults.'}${isChosenBuild() ? '' : ' The faults are those of the build with which the page opens.'}`;
   at('suspects').replaceChildren(...likely.map(suspectItem));
   say(`${at('verdict').textContent} First: ${likely[0].fault.words}.`);
 }
