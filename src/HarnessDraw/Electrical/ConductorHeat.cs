@@ -56,7 +56,11 @@ internal sealed class ConductorHeat
     public double Ohm(int wire, double conductorC) => conductors[wire].OhmCold * Copper.Heat(conductorC);
 
     /// <summary>True when a wire is as long, as thick and as warm there as it is here; its way is taken to be the same.</summary>
-    public bool IsSame(int wire, ConductorHeat other) => conductors[wire] with { Way = [] } == other.conductors[wire] with { Way = [] };
+    public bool IsSame(int wire, ConductorHeat other)
+    {
+        var (a, b) = (conductors[wire], other.conductors[wire]);
+        return a.OhmCold == b.OhmCold && a.InAirA == b.InAirA && a.MaxC == b.MaxC && a.AmbientC == b.AmbientC;
+    }
 
     public double AmbientC(int wire) => conductors[wire].AmbientC;
 

@@ -9,6 +9,24 @@ internal sealed record FlowCase(string State, ImmutableSortedDictionary<string, 
 {
     /// <summary>True for an alternator's full output into the battery, which is no operating state.</summary>
     public bool IsOutput { get; init; }
+
+    /// <summary>True when no net's current differs by more than a microampere.</summary>
+    public bool HasCurrentsOf(FlowCase other)
+    {
+        const double NothingA = 1e-6;
+        for (var n = 0; n < MemberA.Length; n++)
+        {
+            for (var m = 0; m < MemberA[n].Length; m++)
+            {
+                if (Math.Abs(MemberA[n][m] - other.MemberA[n][m]) > NothingA)
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
 }
 
 /// <summary>A stretch through one net, from one member to another.</summary>

@@ -1,7 +1,34 @@
+using System.Collections.Concurrent;
+
 namespace HarnessDraw.Electrical;
 
 /// <summary>Volts of all nodes and amperes of all parts. Not settled: Newton's method did not come to rest, the figures are the last ones.</summary>
-internal sealed record NodalSolution(double[] Volts, bool[] Reached, double[] Amperes, bool Settled, int Rounds);
+internal sealed record NodalSolution(double[] Volts, bool[] Reached, double[] Amperes, bool Settled, int Rounds, LiveNetwork Live);
+
+/// <summary>
+/// What open parts leave of a network: the same for all laws that leave the same parts open. Rows that conduct to the reference, a row of each island that does not,
+/// dead ends each with the row it hangs on, and what is left to solve.
+/// </summary>
+internal sealed record LiveNetwork(NodalSolver Solver, PartRole[] Roles, int TiedRow, bool[] Reached, List<int> Ties, (int Row, int Other)[] Dead, SparseNetwork.Conducting Conducting)
+{
+    public bool Holds(NodalSolver solver, PartLaw[] laws, int tiedRow)
+    {
+        if (solver != Solver || tiedRow != TiedRow)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < laws.Length; i++)
+        {
+            if (laws[i].Role != Roles[i])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}
 
 /// <summary>
 /// The operating point of a network of two-ended parts: nodal equations with every part replaced by its tangent, repeated until the tangents
@@ -23,10 +50,12 @@ internal sealed class NodalSolver
     private const double RoughV = 1e-5;
     private readonly int[] row;
     private readonly (int A, int B)[] ends;
-    private readonly int[] numbers;
-    private readonly (int Part, int Other)[][] touching;
+    private readonly RowGraph graph;
     private readonly SparseNetwork matrix;
     private readonly int rows;
+
+    // working figures of solutions that are done
+    private readonly ConcurrentBag<Work> idle = [];
 
     /// <param name="nodes">How many nodes there are.</param>
     /// <param name="parts">Nodes of each part.</param>
@@ -36,21 +65,8 @@ internal sealed class NodalSolver
     {
         row = Joined(nodes, joints, reference, out rows);
         ends = [.. parts.Select(p => (row[p.A], row[p.B]))];
-        numbers = [.. Enumerable.Range(0, ends.Length)];
+        graph = new(rows, ends);
         matrix = new SparseNetwork(rows, ends);
-        var lists = new List<(int, int)>[rows];
-        for (var i = 0; i < rows; i++)
-        {
-            lists[i] = [];
-        }
-
-        for (var i = 0; i < ends.Length; i++)
-        {
-            lists[ends[i].A].Add((i, ends[i].B));
-            lists[ends[i].B].Add((i, ends[i].A));
-        }
-
-        touching = [.. lists.Select(l => l.ToArray())];
     }
 
     /// <summary>The equations' row of a node: nodes of one row are joined.</summary>
@@ -58,34 +74,33 @@ internal sealed class NodalSolver
 
     /// <summary>Solves for the laws of the parts; <paramref name="start"/> is a solution nearby, <paramref name="shorted"/> a node joined by a fault to <paramref name="shortV"/> volts over the reference.</summary>
     /// <param name="rough">True where a meter's digits are enough: no correction of the last ones.</param>
-    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0, double shortV = 0, bool rough = false)
+    /// <param name="like">A live network that may well be this one.</param>
+    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0, double shortV = 0, bool rough = false, LiveNetwork? like = null)
     {
-        var reached = Islands(laws, shorted, out var ties);
-        var (extra, pushed) = (new double[rows], new double[rows]);
-        foreach (var tie in ties)
+        var tied = shorted >= 0 ? row[shorted] : -1;
+        var live = like is not null && like.Holds(this, laws, tied) ? like : LiveOf(laws, tied);
+        var work = idle.TryTake(out var done) ? done.Cleared() : new(rows, ends.Length, matrix.NewFigures());
+        foreach (var tie in live.Ties)
         {
-            extra[tie] = TieSiemens;
+            work.Extra[tie] = TieSiemens;
         }
 
-        if (shorted >= 0)
+        if (tied >= 0)
         {
-            extra[row[shorted]] += shortSiemens;
-            pushed[row[shorted]] += shortSiemens * shortV;
+            work.Extra[tied] += shortSiemens;
+            work.Pushed[tied] += shortSiemens * shortV;
         }
 
-        var dead = DeadEnds(laws, extra, out var live);
-        var siemens = new double[ends.Length];
-        var sheet = matrix.NewSheet(live);
-        var volts = StartVolts(laws, siemens, extra, pushed, start, sheet);
-        var (left, step) = (new double[rows], new double[rows]);
+        StartVolts(laws, live, work, start);
+        var (volts, step) = (work.Volts, work.Step);
         var (settled, rounds, moved, before) = (false, 0, double.PositiveInfinity, double.PositiveInfinity);
         for (; rounds < MostRounds && !settled; rounds++)
         {
             // tangents that hold bring each step to far less than the one before
             var renew = moved > NearV || moved > before / 10;
-            (before, moved) = (moved, Step(laws, siemens, extra, pushed, volts, left, step, sheet, renew));
+            (before, moved) = (moved, Step(laws, live, work, renew));
             settled = moved < (rough ? RoughV : SettledV);
-            var share = settled ? 1 : Share(laws, extra, pushed, volts, left, step, live);
+            var share = settled ? 1 : Share(laws, live, work);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += share * step[n];
@@ -95,96 +110,67 @@ internal sealed class NodalSolver
         // one correction by what is left over at the nodes: rounding of the big solve goes away
         if (!rough)
         {
-            Step(laws, siemens, extra, pushed, volts, left, step, sheet, renew: false);
+            Step(laws, live, work, renew: false);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += step[n];
             }
         }
 
-        foreach (var (n, other) in dead)
+        foreach (var (n, other) in live.Dead)
         {
             volts[n] = volts[other];
         }
 
-        return Told(laws, volts, reached, settled, rounds);
+        var told = Told(laws, live, volts, settled, rounds);
+        idle.Add(work);
+        return told;
+    }
+
+    /// <summary>Numbers of the parts through which a current can flow where parts are as <paramref name="roles"/> says.</summary>
+    public int[] Carrying(PartRole[] roles) => graph.Carrying(roles);
+
+    private LiveNetwork LiveOf(PartLaw[] laws, int tiedRow)
+    {
+        PartRole[] roles = Array.ConvertAll(laws, l => l.Role);
+        var reached = graph.Islands(roles, tiedRow, out var ties);
+        var tied = new bool[rows];
+        foreach (var tie in ties)
+        {
+            tied[tie] = true;
+        }
+
+        if (tiedRow >= 0)
+        {
+            tied[tiedRow] = true;
+        }
+
+        var dead = graph.DeadEnds(roles, tied, out var live);
+        return new(this, roles, tiedRow, reached, ties, dead, matrix.Only(live));
     }
 
     /// <summary>One step of Newton's method and the most it moves a node; without new tangents where those of the last step still hold.</summary>
-    private double Step(PartLaw[] laws, double[] siemens, double[] extra, double[] pushed, double[] volts, double[] left, double[] step, SparseNetwork.WorkingSheet sheet, bool renew)
+    private double Step(PartLaw[] laws, LiveNetwork live, Work work, bool renew)
     {
-        LeftOver(laws, siemens, extra, pushed, volts, renew, left, sheet.Conducting);
+        LeftOver(laws, live, work, renew);
         if (renew)
         {
-            matrix.Eliminate(siemens, extra, sheet);
+            matrix.Eliminate(work.Siemens, work.Extra, live.Conducting, work.Figures);
         }
 
-        matrix.Substitute(left, sheet, step);
+        matrix.Substitute(work.Left, live.Conducting, work.Figures, work.Step);
         var moved = 0.0;
         for (var n = 1; n < rows; n++)
         {
-            moved = Math.Max(moved, Math.Abs(step[n]));
+            moved = Math.Max(moved, Math.Abs(work.Step[n]));
         }
 
         return moved;
     }
 
-    /// <summary>
-    /// Rows at the end of a chain that leads nowhere, each with the row it hangs on, the nearest to the rest first: no current flows there, so both have one voltage.
-    /// The other conducting parts are live. A source at the end of a chain keeps it live.
-    /// </summary>
-    private List<(int Row, int Other)> DeadEnds(PartLaw[] laws, double[] extra, out int[] live)
+    private void StartVolts(PartLaw[] laws, LiveNetwork live, Work work, double[]? start)
     {
-        var degree = new int[rows];
-        var conducts = new bool[ends.Length];
-        for (var i = 0; i < ends.Length; i++)
-        {
-            if (!laws[i].IsOpen && ends[i].A != ends[i].B)
-            {
-                conducts[i] = true;
-                degree[ends[i].A]++;
-                degree[ends[i].B]++;
-            }
-        }
-
-        var dead = new List<(int Row, int Other)>();
-        for (var n = 1; n < rows; n++)
-        {
-            for (var end = n; end > 0 && degree[end] == 1 && extra[end] == 0;)
-            {
-                var (part, other) = OnlyPart(end, conducts);
-                if (laws[part].IsSource)
-                {
-                    break;
-                }
-
-                conducts[part] = false;
-                degree[end] = 0;
-                degree[other]--;
-                dead.Add((end, other));
-                end = other;
-            }
-        }
-
-        dead.Reverse();
-        live = Array.FindAll(numbers, i => conducts[i]);
-        return dead;
-    }
-
-    private (int Part, int Other) OnlyPart(int end, bool[] conducts)
-    {
-        var k = 0;
-        while (!conducts[touching[end][k].Part])
-        {
-            k++;
-        }
-
-        return touching[end][k];
-    }
-
-    private double[] StartVolts(PartLaw[] laws, double[] siemens, double[] extra, double[] pushed, double[]? start, SparseNetwork.WorkingSheet sheet)
-    {
-        var volts = new double[rows];
+        var (extra, pushed, volts) = (work.Extra, work.Pushed, work.Volts);
         for (var n = 0; start is not null && n < row.Length; n++)
         {
             volts[row[n]] = start[n];
@@ -192,16 +178,16 @@ internal sealed class NodalSolver
 
         if (start is null)
         {
-            var injected = new double[rows];
-            foreach (var i in sheet.Conducting)
+            var injected = work.Left;
+            foreach (var i in live.Conducting.Branches)
             {
-                (var amperes, siemens[i]) = laws[i].Start;
+                (var amperes, work.Siemens[i]) = laws[i].Start;
                 injected[ends[i].A] -= amperes;
                 injected[ends[i].B] += amperes;
             }
 
-            matrix.Eliminate(siemens, extra, sheet);
-            matrix.Substitute(injected, sheet, volts);
+            matrix.Eliminate(work.Siemens, extra, live.Conducting, work.Figures);
+            matrix.Substitute(injected, live.Conducting, work.Figures, volts);
         }
 
         // a row that hangs on its tie or its short alone has the volts of it
@@ -209,22 +195,21 @@ internal sealed class NodalSolver
         {
             volts[n] = extra[n] == 0 ? volts[n] : pushed[n] / extra[n];
         }
-
-        return volts;
     }
 
     /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
-    private void LeftOver(PartLaw[] laws, double[] siemens, double[] extra, double[] pushed, double[] volts, bool refresh, double[] left, int[] live)
+    private void LeftOver(PartLaw[] laws, LiveNetwork live, Work work, bool refresh)
     {
+        var (volts, left) = (work.Volts, work.Left);
         for (var n = 0; n < rows; n++)
         {
-            left[n] = pushed[n] - (extra[n] * volts[n]);
+            left[n] = work.Pushed[n] - (work.Extra[n] * volts[n]);
         }
 
-        foreach (var i in live)
+        foreach (var i in live.Conducting.Branches)
         {
             var (amperes, slope) = laws[i].At(volts[ends[i].A] - volts[ends[i].B]);
-            siemens[i] = refresh ? slope : siemens[i];
+            work.Siemens[i] = refresh ? slope : work.Siemens[i];
             left[ends[i].A] -= amperes;
             left[ends[i].B] += amperes;
         }
@@ -234,7 +219,7 @@ internal sealed class NodalSolver
     /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
     /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
     /// </summary>
-    private double Share(PartLaw[] laws, double[] extra, double[] pushed, double[] volts, double[] left, double[] step, int[] live)
+    private double Share(PartLaw[] laws, LiveNetwork live, Work work)
     {
         const double Flat = 0.1;
 
@@ -242,10 +227,10 @@ internal sealed class NodalSolver
         var first = 0.0;
         for (var n = 1; n < rows; n++)
         {
-            first -= left[n] * step[n];
+            first -= work.Left[n] * work.Step[n];
         }
 
-        if (first >= 0 || Climb(laws, extra, pushed, volts, step, 1, live) is var last && last <= -Flat * first)
+        if (first >= 0 || Climb(laws, live, work, 1) is var last && last <= -Flat * first)
         {
             return 1;
         }
@@ -254,7 +239,7 @@ internal sealed class NodalSolver
         for (var i = 0; i < 50; i++)
         {
             var middle = (low + high) / 2;
-            var climb = Climb(laws, extra, pushed, volts, step, middle, live);
+            var climb = Climb(laws, live, work, middle);
             if (Math.Abs(climb) <= -Flat * first)
             {
                 return middle;
@@ -266,15 +251,16 @@ internal sealed class NodalSolver
         return (low + high) / 2;
     }
 
-    private double Climb(PartLaw[] laws, double[] extra, double[] pushed, double[] volts, double[] step, double share, int[] live)
+    private double Climb(PartLaw[] laws, LiveNetwork live, Work work, double share)
     {
+        var (volts, step) = (work.Volts, work.Step);
         var sum = 0.0;
         for (var n = 1; n < rows; n++)
         {
-            sum += ((extra[n] * (volts[n] + (share * step[n]))) - pushed[n]) * step[n];
+            sum += ((work.Extra[n] * (volts[n] + (share * step[n]))) - work.Pushed[n]) * step[n];
         }
 
-        foreach (var i in live)
+        foreach (var i in live.Conducting.Branches)
         {
             var across = step[ends[i].A] - step[ends[i].B];
             if (across != 0)
@@ -286,14 +272,14 @@ internal sealed class NodalSolver
         return sum;
     }
 
-    private NodalSolution Told(PartLaw[] laws, double[] volts, bool[] reached, bool settled, int rounds)
+    private NodalSolution Told(PartLaw[] laws, LiveNetwork live, double[] volts, bool settled, int rounds)
     {
         var all = new double[row.Length];
         var told = new bool[row.Length];
         for (var n = 0; n < row.Length; n++)
         {
             all[n] = double.IsFinite(volts[row[n]]) ? volts[row[n]] : 0;
-            told[n] = reached[row[n]];
+            told[n] = live.Reached[row[n]];
         }
 
         var amperes = new double[ends.Length];
@@ -304,49 +290,7 @@ internal sealed class NodalSolver
             settled &= double.IsFinite(a);
         }
 
-        return new(all, told, amperes, settled, rounds);
-    }
-
-    /// <summary>Rows that conduct to the reference, and one row of each island that does not.</summary>
-    private bool[] Islands(PartLaw[] laws, int shorted, out List<int> ties)
-    {
-        ties = [];
-        var seen = new bool[rows];
-        var waiting = new Stack<int>(rows);
-        Spread(laws, 0, seen, waiting);
-        if (shorted >= 0 && !seen[row[shorted]])
-        {
-            Spread(laws, row[shorted], seen, waiting);
-        }
-
-        var reached = (bool[])seen.Clone();
-        for (var n = 1; n < rows; n++)
-        {
-            if (!seen[n])
-            {
-                ties.Add(n);
-                Spread(laws, n, seen, waiting);
-            }
-        }
-
-        return reached;
-    }
-
-    private void Spread(PartLaw[] laws, int from, bool[] seen, Stack<int> waiting)
-    {
-        waiting.Push(from);
-        seen[from] = true;
-        while (waiting.TryPop(out var n))
-        {
-            foreach (var (part, other) in touching[n])
-            {
-                if (!seen[other] && !laws[part].IsOpen)
-                {
-                    seen[other] = true;
-                    waiting.Push(other);
-                }
-            }
-        }
+        return new(all, told, amperes, settled, rounds, live);
     }
 
     /// <summary>Numbers the groups of joined nodes in node order, the reference's group first.</summary>
@@ -390,5 +334,24 @@ internal sealed class NodalSolver
         }
 
         return row;
+    }
+
+    /// <summary>Working figures by row and by part: siemens tied to and amperes pushed into each row, volts, what is left over, the step, and siemens of the parts.</summary>
+    private sealed record Work(double[] Extra, double[] Pushed, double[] Volts, double[] Left, double[] Step, double[] Siemens, SparseNetwork.Figures Figures)
+    {
+        public Work(int rows, int parts, SparseNetwork.Figures figures)
+            : this(new double[rows], new double[rows], new double[rows], new double[rows], new double[rows], new double[parts], figures)
+        {
+        }
+
+        public Work Cleared()
+        {
+            foreach (var figures in (double[][])[Extra, Pushed, Volts, Left, Step, Siemens])
+            {
+                Array.Clear(figures);
+            }
+
+            return this;
+        }
     }
 }

@@ -88,6 +88,8 @@ public readonly record struct PartLaw(PartBehaviour Kind, double Ohm, double Rat
 
     public bool IsOpen => Kind == PartBehaviour.Open;
 
+    internal PartRole Role => IsOpen ? PartRole.Open : IsSource ? PartRole.Gives : PartRole.Takes;
+
     /// <summary>True for what gives power: the rest only takes it.</summary>
     public bool IsSource => Kind is PartBehaviour.Source or PartBehaviour.Battery or PartBehaviour.Limited;
 

@@ -40,7 +40,7 @@ internal sealed class PlanNetwork
     }
 
     /// <summary>The same network with the wires of another plan, which differ in size, length and terminals alone.</summary>
-    private PlanNetwork(PlanNetwork like, Plan plan, PlanningOptions options, out List<int> changed)
+    private PlanNetwork(PlanNetwork like, Plan plan, PlanningOptions options)
     {
         Plan = plan;
         Index = like.Index;
@@ -51,7 +51,6 @@ internal sealed class PlanNetwork
         branchOfWire = like.branchOfWire;
         shown = like.shown;
         JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
-        changed = [.. Enumerable.Range(0, JointOhm.Length).Where(w => JointOhm[w] != like.JointOhm[w] || !Heat.IsSame(w, like.Heat))];
     }
 
     public Plan Plan { get; }
@@ -69,8 +68,21 @@ internal sealed class PlanNetwork
     /// <summary>What a reader knows by name (pins, cavities, splices), with their nodes.</summary>
     public IReadOnlyDictionary<string, int> Shown => shown;
 
-    /// <summary>The same wires between the same ends, in other sizes and lengths and with other terminals; <paramref name="changed"/> are those that are not as they were.</summary>
-    public PlanNetwork Resized(Plan plan, PlanningOptions options, out List<int> changed) => new(this, plan, options, out changed);
+    /// <summary>The same wires between the same ends, in other sizes and lengths and with other terminals.</summary>
+    public PlanNetwork Resized(Plan plan, PlanningOptions options) => new(this, plan, options);
+
+    /// <summary>True when a wire is as long and as thick as in the network that this one was resized from or to, with the same joints.</summary>
+    public bool IsSame(int wire, PlanNetwork other) => JointOhm[wire] == other.JointOhm[wire] && Heat.IsSame(wire, other.Heat);
+
+    /// <summary>
+    /// Names the parts through which a current can flow in a state of a build, relay contacts pulled or not. States of builds with the same name are one case to the
+    /// solver: what else there is carries nothing.
+    /// </summary>
+    public string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
+    {
+        PartRole[] roles = [.. Network.Branches.Select(b => !Network.MayConduct(b, state, build) ? PartRole.Open : b.Kind == BranchKind.Source ? PartRole.Gives : PartRole.Takes)];
+        return $"{state.Engine}: {string.Join(' ', Solver.Carrying(roles))}";
+    }
 
     public int BranchOf(int wire) => branchOfWire[wire];
 

@@ -63,19 +63,17 @@ internal sealed class SparseNetwork
     public double[] Solve(double[] siemens, double[] injectedA, double[]? toReference = null)
     {
         var volts = new double[nodes];
-        var sheet = NewSheet();
-        Eliminate(siemens, toReference, sheet);
-        Substitute(injectedA, sheet, volts);
+        var (figures, whole) = (NewFigures(), new Conducting(all, pivots));
+        Eliminate(siemens, toReference, whole, figures);
+        Substitute(injectedA, whole, figures, volts);
         return volts;
     }
 
-    /// <summary>Working figures for many solutions one after the other, of all branches or of those that are named: the others conduct nothing.</summary>
-    public WorkingSheet NewSheet(int[]? conducting = null)
-    {
-        return new(conducting ?? all, conducting is null ? pivots : PivotsOf(conducting), new double[nodes], new double[slots], new double[slots], new double[nodes]);
-    }
+    /// <summary>Working figures, for many solutions one after the other.</summary>
+    public Figures NewFigures() => new(new double[nodes], new double[slots], new double[slots], new double[nodes]);
 
-    private Pivot[] PivotsOf(int[] conducting)
+    /// <summary>The network with these branches alone: the others conduct nothing.</summary>
+    public Conducting Only(int[] conducting)
     {
         var touched = new bool[nodes];
         foreach (var i in conducting)
@@ -92,13 +90,13 @@ internal sealed class SparseNetwork
             }
         }
 
-        return used[..count];
+        return new(conducting, used[..count]);
     }
 
-    /// <summary>The part of a solution that depends on the conductances alone, onto the sheet.</summary>
-    public void Eliminate(double[] siemens, double[]? toReference, WorkingSheet sheet)
+    /// <summary>The part of a solution that depends on the conductances alone.</summary>
+    public void Eliminate(double[] siemens, double[]? toReference, Conducting conducting, Figures figures)
     {
-        var (conducting, used, diagonal, off, factors, _) = sheet;
+        var (diagonal, off, factors, _) = figures;
         Array.Clear(off);
         if (toReference is null)
         {
@@ -109,7 +107,7 @@ internal sealed class SparseNetwork
             toReference.CopyTo(diagonal, 0);
         }
 
-        foreach (var i in conducting)
+        foreach (var i in conducting.Branches)
         {
             var (a, b) = ends[i];
             if (a == b)
@@ -125,16 +123,17 @@ internal sealed class SparseNetwork
             }
         }
 
-        foreach (var p in used)
+        foreach (var p in conducting.Used)
         {
             Eliminate(p, diagonal, off, factors);
         }
     }
 
-    /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated onto the sheet. Nodes that nothing conducts to keep what they have.</summary>
-    public void Substitute(double[] injectedA, WorkingSheet sheet, double[] volts)
+    /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated. Nodes that nothing conducts to keep what they have.</summary>
+    public void Substitute(double[] injectedA, Conducting conducting, Figures figures, double[] volts)
     {
-        var (_, used, diagonal, off, factors, right) = sheet;
+        var (diagonal, off, factors, right) = figures;
+        var used = conducting.Used;
         injectedA.CopyTo(right, 0);
         foreach (var p in used)
         {
@@ -222,8 +221,11 @@ internal sealed class SparseNetwork
         return [.. order];
     }
 
-    /// <summary>The branches that count and the pivots they touch; sums at the nodes and between them, the factors of the elimination, and what is pushed in.</summary>
-    internal sealed record WorkingSheet(int[] Conducting, Pivot[] Used, double[] Diagonal, double[] Off, double[] Factors, double[] Right);
+    /// <summary>The branches that conduct and the pivots they touch.</summary>
+    internal sealed record Conducting(int[] Branches, Pivot[] Used);
+
+    /// <summary>Sums at the nodes and between them, the factors of the elimination, and what is pushed in.</summary>
+    internal sealed record Figures(double[] Diagonal, double[] Off, double[] Factors, double[] Right);
 
     internal sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);
 }

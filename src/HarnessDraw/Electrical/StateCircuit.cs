@@ -57,6 +57,8 @@ internal sealed class StateCircuit
         Solution = Settle(like, warm: like is null || warms);
     }
 
+    public PlanNetwork Plan => plan;
+
     public PartLaw[] Laws { get; }
 
     /// <summary>Contacts, by branch, whose coil has pulled in.</summary>
@@ -89,14 +91,12 @@ internal sealed class StateCircuit
             Laws[i] = fault.Law(i, plan.Network.Branches[i], Laws[i], plan.Network.Branches[i].When.Holds(build));
         }
 
-        var start = like?.Solution.Volts;
-        NodalSolution solution;
+        var solution = like?.Solution;
         var round = 0;
         bool changed;
         do
         {
-            solution = (fault.Rewired ?? plan.Solver).Solve(Laws, start, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, fault.Rough);
-            start = solution.Volts;
+            solution = (fault.Rewired ?? plan.Solver).Solve(Laws, solution?.Volts, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, fault.Rough, solution?.Live);
             changed = FollowCoils(solution, round);
             changed |= FollowSpeeds(solution);
             changed |= FollowConverters(solution);

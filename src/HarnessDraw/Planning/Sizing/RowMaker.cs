@@ -70,8 +70,16 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
     }
 
     /// <summary>Largest of the currents by case, short ones counted for less.</summary>
-    public static double SteadyOf(double[] caseA, LoadFlow flow, PlanningOptions options) =>
-        caseA.Select((a, i) => flow.Cases[i].Momentary ? a / options.MomentaryFactor : a).DefaultIfEmpty(0).Max();
+    public static double SteadyOf(double[] caseA, LoadFlow flow, PlanningOptions options)
+    {
+        var most = 0.0;
+        for (var i = 0; i < caseA.Length; i++)
+        {
+            most = Math.Max(most, flow.Cases[i].Momentary ? caseA[i] / options.MomentaryFactor : caseA[i]);
+        }
+
+        return most;
+    }
 
     private ImmutableArray<string> FusesOfMotor(DraftWire draft, Dictionary<string, ImmutableArray<string>> protections)
     {

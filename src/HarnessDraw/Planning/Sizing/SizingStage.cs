@@ -45,11 +45,12 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         inside = null;
         Array.Clear(packed);
         var rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
+        states = new(routed, options, terminals, rows, fuses);
         var nominal = Loops(rows);
-        loops = [.. nominal.Select(WithJoints)];
+        var ohm = JointsOf(rows);
+        loops = [.. nominal.Select(l => WithJoints(l, ohm))];
         SizeAll(rows);
         // cavities are given by what the wires will need there: a small terminal once chosen takes no larger wire
-        states = new(routed, options, terminals, rows, fuses);
         Settle(rows, wiring, ref nominal, RoundsBeforeCavities);
         AssignCavities(rows);
         Settle(rows, wiring, ref nominal, options.MostSizingRounds);
@@ -73,8 +74,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             if (rerated)
             {
                 paths = null;
-                nominal = Loops(rows);
                 states = new(routed, options, terminals, rows, fuses);
+                nominal = Loops(rows);
             }
             else if (before.SequenceEqual(rows.Select(r => r.Size)))
             {
@@ -146,7 +147,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     {
         SetLengths(rows, wiring);
         states.Solve();
-        loops = [.. nominal.Select(l => states.IsSolved(l) ? states.Solved(l) : WithJoints(l)).OfType<LoopBudget>()];
+        var ohm = JointsOf(rows);
+        loops = [.. nominal.Select(l => states.IsSolved(l) ? states.Solved(l) : WithJoints(l, ohm)).OfType<LoopBudget>()];
     }
 
     /// <summary>Ratings for what the fuses pass in the solved states; true when one has changed.</summary>
@@ -183,16 +185,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             [
                 .. p.Hops.SelectMany(h => byNet[h.Net].Where(w => w.Draft.FromSide.Contains(h.From) != w.Draft.FromSide.Contains(h.To)))
                     .Select(w => new LoopPass(w, w.CaseA[p.Case], null)),
-            ])),
+            ])).Where(states.IsFirst),
         ];
     }
 
-    /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>
-    private LoopBudget WithJoints(LoopBudget loop)
-    {
-        var volts = loop.Wires.Sum(w => w.CurrentA * joints.Of(DraftPlan.WireOf(index, terminals, w.Wire, 0)));
-        return loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + volts } };
-    }
+    /// <summary>Ohms of the joints of each wire, as its terminals now are.</summary>
+    private Dictionary<WireRow, double> JointsOf(ImmutableArray<WireRow> rows) => rows.ToDictionary(r => r, r => joints.Of(DraftPlan.WireOf(index, terminals, r, 0)));
+
+    /// <summary>The same loop with the joints of its wires among what is lost beside the copper.</summary>
+    private static LoopBudget WithJoints(LoopBudget loop, Dictionary<WireRow, double> ohm) =>
+        loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + loop.Wires.Sum(w => w.CurrentA * ohm[w.Wire]) } };
 
     private void SizeAll(ImmutableArray<WireRow> rows, HashSet<(string Load, int Case)>? unmet = null)
     {

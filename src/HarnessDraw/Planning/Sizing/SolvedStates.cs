@@ -5,8 +5,9 @@ using HarnessDraw.Model;
 namespace HarnessDraw.Planning.Sizing;
 
 /// <summary>
-/// The lasting states of the covering builds, solved with the sizes and lengths that the wires have so far: what the next round of sizes rests on. Cranking
-/// and an alternator's full output keep their nominal currents, as the rules about them do.
+/// The lasting states of the covering builds, solved with the sizes and lengths that the wires have so far: what the next round of sizes rests on. Cases in which the
+/// same parts carry current are solved as one: what else their builds have hangs dead on them. Cranking and an alternator's full output keep their nominal currents, as
+/// the rules about them do.
 /// </summary>
 internal sealed class SolvedStates
 {
@@ -20,6 +21,10 @@ internal sealed class SolvedStates
     private readonly Dictionary<(string Thing, string Element), Branch> loads = [];
     private readonly Dictionary<string, int> fuseBranches = new(StringComparer.Ordinal);
     private readonly ImmutableArray<int> cases;
+
+    // by case: the first one that is alike, and those that are first
+    private readonly int[] firstAlike;
+    private readonly ImmutableArray<int> solved;
     private readonly StateCircuit?[] circuits;
     private readonly Plan draft;
 
@@ -56,6 +61,8 @@ internal sealed class SolvedStates
 
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
+        firstAlike = Firsts();
+        solved = [.. cases.Where(c => firstAlike[c] == c)];
         circuits = new StateCircuit?[flow.Count];
         along = new sbyte[rows.Length, flow.Count];
     }
@@ -63,33 +70,34 @@ internal sealed class SolvedStates
     /// <summary>Solves every case with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
     public void Solve()
     {
-        network = network.Resized(draft with { Wires = Wires() }, options, out var changed);
+        network = network.Resized(draft with { Wires = Wires() }, options);
         // cases are solved side by side; each fills its own place
-        Parallel.For(0, cases.Length, i =>
+        Parallel.For(0, solved.Length, i =>
         {
-            // what carries nothing decides nothing
-            if (circuits[cases[i]] is { } before && !changed.Exists(w => before.Solution.Amperes[network.BranchOf(w)] != 0))
+            var c = solved[i];
+            if (circuits[c] is not { } before || CarryChanged(before))
             {
-                return;
+                var flow = routed.Flow.Cases[c];
+                circuits[c] = new(network, StateOf(flow), flow.Build, null, circuits[c], warms: true);
             }
-
-            var flow = routed.Flow.Cases[cases[i]];
-            circuits[cases[i]] = new(network, StateOf(flow), flow.Build, null, circuits[cases[i]], warms: true);
         });
         for (var w = 0; w < rows.Length; w++)
         {
             foreach (var c in cases)
             {
                 rows[w].CaseA[c] = Math.Abs(AmperesOf(w, c));
-                rows[w].CaseC[c] = circuits[c]!.WireC[w];
+                rows[w].CaseC[c] = circuits[firstAlike[c]]!.WireC[w];
             }
 
             rows[w].SteadyA = RowMaker.SteadyOf(rows[w].CaseA, routed.Flow, options);
         }
     }
 
+    /// <summary>False for a loop that is told again in a case like an earlier one.</summary>
+    public bool IsFirst(LoopBudget loop) => firstAlike[loop.Path.Case] == loop.Path.Case;
+
     /// <summary>False for cranking and an alternator's full output.</summary>
-    public bool IsSolved(LoopBudget loop) => circuits[loop.Path.Case] is not null;
+    public bool IsSolved(LoopBudget loop) => circuits[firstAlike[loop.Path.Case]] is not null;
 
     /// <summary>
     /// The loop of a load as the solved state has it: signed currents along its way, and as fixed all that is lost beside the wires that lose; null where the
@@ -98,7 +106,7 @@ internal sealed class SolvedStates
     public LoopBudget? Solved(LoopBudget nominal)
     {
         var path = nominal.Path;
-        var circuit = circuits[path.Case]!;
+        var circuit = circuits[firstAlike[path.Case]]!;
         var circuitV = routed.Index.Circuit(path.Circuit).NominalV;
         if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.Select(l => Across(circuit, l)).ToArray() is not [var first, .. var behind] || first < OnFrom * sourceV)
         {
@@ -127,7 +135,7 @@ internal sealed class SolvedStates
     {
         var worst = nominal is null ? null : nominal with { LoadA = 0, MotorA = 0 };
         var branch = fuseBranches.GetValueOrDefault(fuse, -1);
-        foreach (var c in branch < 0 ? [] : cases)
+        foreach (var c in branch < 0 ? [] : solved)
         {
             var (flow, amperes) = (routed.Flow.Cases[c], Math.Round(Math.Abs(circuits[c]!.Solution.Amperes[branch]), 6));
             if (amperes > (worst?.LoadA ?? 0) + 1e-9 && !(nominal?.OutputA > 0 && StateOf(flow).Engine == EngineState.Running))
@@ -153,6 +161,40 @@ internal sealed class SolvedStates
         return most;
     }
 
+    /// <summary>For each case the first one with the same parts that can carry current and the same nominal currents; itself for what is not solved.</summary>
+    private int[] Firsts()
+    {
+        var flow = routed.Flow.Cases;
+        int[] found = [.. Enumerable.Range(0, flow.Count)];
+        var met = new Dictionary<string, List<int>>(StringComparer.Ordinal);
+        foreach (var c in cases)
+        {
+            var key = network.Carrying(StateOf(flow[c]), flow[c].Build);
+            var alike = met.TryGetValue(key, out var list) ? list : met[key] = [];
+            found[c] = alike.Where(m => flow[m].HasCurrentsOf(flow[c])).FirstOrDefault(c);
+            if (found[c] == c)
+            {
+                alike.Add(c);
+            }
+        }
+
+        return found;
+    }
+
+    // what carries nothing decides nothing
+    private bool CarryChanged(StateCircuit before)
+    {
+        for (var w = 0; w < rows.Length; w++)
+        {
+            if (before.Solution.Amperes[network.BranchOf(w)] != 0 && !network.IsSame(w, before.Plan))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private OperatingState StateOf(FlowCase flow) => routed.Index.Harness.States.First(s => s.Id == flow.State);
 
     private LoopPass Solved(LoopPass nominal, int number, StateCircuit circuit)
@@ -169,7 +211,7 @@ internal sealed class SolvedStates
         return new(row, sign * AmperesOf(w, number), (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
     }
 
-    private double AmperesOf(int wire, int number) => circuits[number]!.Solution.Amperes[network.BranchOf(wire)];
+    private double AmperesOf(int wire, int number) => circuits[firstAlike[number]]!.Solution.Amperes[network.BranchOf(wire)];
 
     private double Across(StateCircuit circuit, Branch load)
     {

@@ -1,0 +1,162 @@
+namespace HarnessDraw.Electrical;
+
+/// <summary>What a part is to the shape of a network, whatever its figures.</summary>
+internal enum PartRole : byte
+{
+    Open,
+    Takes,
+
+    /// <summary>A source: the end of a chain at which it sits is live.</summary>
+    Gives,
+}
+
+/// <summary>Rows of the nodal equations and the parts between them: what hangs together, and which chains lead nowhere.</summary>
+internal sealed class RowGraph
+{
+    private readonly int rows;
+    private readonly (int A, int B)[] ends;
+    private readonly (int Part, int Other)[][] touching;
+
+    /// <param name="rows">How many rows there are; row 0 is the reference.</param>
+    /// <param name="ends">Rows of each part.</param>
+    public RowGraph(int rows, (int A, int B)[] ends)
+    {
+        this.rows = rows;
+        this.ends = ends;
+        var lists = new List<(int, int)>[rows];
+        for (var i = 0; i < rows; i++)
+        {
+            lists[i] = [];
+        }
+
+        for (var i = 0; i < ends.Length; i++)
+        {
+            lists[ends[i].A].Add((i, ends[i].B));
+            lists[ends[i].B].Add((i, ends[i].A));
+        }
+
+        touching = [.. lists.Select(l => l.ToArray())];
+    }
+
+    /// <summary>Rows that conduct to the reference (or to <paramref name="tied"/>, where not negative), and one row of each island that does not.</summary>
+    public bool[] Islands(PartRole[] roles, int tied, out List<int> ties)
+    {
+        ties = [];
+        var seen = new bool[rows];
+        Spread(roles, 0, seen);
+        if (tied >= 0 && !seen[tied])
+        {
+            Spread(roles, tied, seen);
+        }
+
+        var reached = (bool[])seen.Clone();
+        for (var n = 1; n < rows; n++)
+        {
+            if (!seen[n])
+            {
+                ties.Add(n);
+                Spread(roles, n, seen);
+            }
+        }
+
+        return reached;
+    }
+
+    /// <summary>
+    /// Rows at the end of a chain that leads nowhere, each with the row it hangs on, the nearest to the rest first: no current flows there, so both have one voltage.
+    /// The other conducting parts are live, in their order. A source at the end of a chain keeps it live, and so does a row that is <paramref name="tied"/>.
+    /// </summary>
+    public (int Row, int Other)[] DeadEnds(PartRole[] roles, bool[] tied, out int[] live)
+    {
+        var degree = new int[rows];
+        var conducts = new bool[ends.Length];
+        var count = 0;
+        for (var i = 0; i < ends.Length; i++)
+        {
+            if (roles[i] != PartRole.Open && ends[i].A != ends[i].B)
+            {
+                conducts[i] = true;
+                count++;
+                degree[ends[i].A]++;
+                degree[ends[i].B]++;
+            }
+        }
+
+        var dead = new List<(int Row, int Other)>();
+        for (var n = 1; n < rows; n++)
+        {
+            for (var end = n; end > 0 && degree[end] == 1 && !tied[end];)
+            {
+                var (part, other) = OnlyPart(end, conducts);
+                if (roles[part] == PartRole.Gives)
+                {
+                    break;
+                }
+
+                conducts[part] = false;
+                count--;
+                degree[end] = 0;
+                degree[other]--;
+                dead.Add((end, other));
+                end = other;
+            }
+        }
+
+        dead.Reverse();
+        live = new int[count];
+        for (int i = 0, k = 0; k < count; i++)
+        {
+            if (conducts[i])
+            {
+                live[k++] = i;
+            }
+        }
+
+        return [.. dead];
+    }
+
+    /// <summary>Parts through which a current can flow: on no chain that leads nowhere, and in no island without a source.</summary>
+    public int[] Carrying(PartRole[] roles)
+    {
+        var fed = new bool[rows];
+        for (var i = 0; i < ends.Length; i++)
+        {
+            if (roles[i] == PartRole.Gives && !fed[ends[i].A])
+            {
+                Spread(roles, ends[i].A, fed);
+            }
+        }
+
+        DeadEnds(roles, new bool[rows], out var live);
+        return Array.FindAll(live, i => fed[ends[i].A]);
+    }
+
+    private (int Part, int Other) OnlyPart(int end, bool[] conducts)
+    {
+        var k = 0;
+        while (!conducts[touching[end][k].Part])
+        {
+            k++;
+        }
+
+        return touching[end][k];
+    }
+
+    private void Spread(PartRole[] roles, int from, bool[] seen)
+    {
+        var waiting = new Stack<int>();
+        waiting.Push(from);
+        seen[from] = true;
+        while (waiting.TryPop(out var n))
+        {
+            foreach (var (part, other) in touching[n])
+            {
+                if (!seen[other] && roles[part] != PartRole.Open)
+                {
+                    seen[other] = true;
+                    waiting.Push(other);
+                }
+            }
+        }
+    }
+}
