@@ -17,26 +17,30 @@ internal static class LayoutSurvey
 
     private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau);
 
-    // with QUICK set the checker, which takes nine tenths of the time, is left out: crossings and papers alone
-    /// <summary>Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run.</summary>
-    public static void Print(string[] sizes)
+    /// <summary>
+    /// Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run; with 'quick' among them the checker, which takes nine tenths of the time, is
+    /// left out: crossings, order of loads and papers alone.
+    /// </summary>
+    public static void Print(string[] asked)
     {
+        var isQuick = asked.Contains("quick");
+        var sizes = asked.Where(a => a != "quick").ToArray();
         Console.WriteLine("| circuits | harnesses | refused | on several sheets | papers | faults found on the sheets | crossings | excess over the straight-lane bound | excess over the lower bound | pairs crossing twice | width to height of the chart | tau along, across | s a harness |");
         Console.WriteLine("|--:|--:|--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|");
         foreach (var size in sizes.Length > 0 ? sizes : Usual)
         {
             var parts = size.Split('=');
-            Row(int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[1], CultureInfo.InvariantCulture));
+            Row(int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[1], CultureInfo.InvariantCulture), isQuick);
         }
     }
 
-    private static void Row(int circuits, int seeds)
+    private static void Row(int circuits, int seeds, bool isQuick)
     {
         var drawn = new List<Drawn>();
         var refused = 0;
         for (var seed = 1; seed <= seeds; seed++)
         {
-            if (Draw(RandomHarness.OfLongRun(seed, circuits)) is { } result)
+            if (Draw(RandomHarness.OfLongRun(seed, circuits), isQuick) is { } result)
             {
                 drawn.Add(result);
                 if (result.PairsTwice > 0 || result.Faults.Count > 0)
@@ -54,7 +58,7 @@ internal static class LayoutSurvey
         var faults = drawn.SelectMany(d => d.Faults).GroupBy(f => f.Key).Select(g => $"{g.Key} {g.Sum(f => f.Value)}").ToList();
         var papers = drawn.GroupBy(d => d.Paper).OrderByDescending(g => g.Count()).Select(g => $"{g.Count()} {g.Key}");
         var taus = drawn.Select(d => d.Tau).OfType<(double X, double Y)>().ToList();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {(taus.Count == 0 ? 0 : taus.Average(t => t.X)):0.00}, {(taus.Count == 0 ? 0 : taus.Average(t => t.Y)):0.00} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(isQuick ? "not looked for" : faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {(taus.Count == 0 ? 0 : taus.Average(t => t.X)):0.00}, {(taus.Count == 0 ? 0 : taus.Average(t => t.Y)):0.00} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
     }
 
     /// <summary>Writes the charts of one harness of the long run as SVG and prints what the checker finds on them and which wires cross twice, and where.</summary>
@@ -89,7 +93,7 @@ internal static class LayoutSurvey
 
     private static double Mean(List<Drawn> drawn, Func<Drawn, double> value) => drawn.Count == 0 ? 0 : drawn.Average(value);
 
-    private static Drawn? Draw(Plan plan)
+    private static Drawn? Draw(Plan plan, bool isQuick)
     {
         var watch = Stopwatch.StartNew();
         var result = WallChart.Compose(plan, [], new SheetOptions());
@@ -100,7 +104,7 @@ internal static class LayoutSurvey
             return null;
         }
 
-        var faults = result.Sheets.SelectMany(s => Environment.GetEnvironmentVariable("QUICK") is null ? SheetChecker.Check(s) : []).GroupBy(f => f.Kind).ToDictionary(g => g.Key, g => g.Count());
+        var faults = result.Sheets.SelectMany(s => isQuick ? [] : SheetChecker.Check(s)).GroupBy(f => f.Kind).ToDictionary(g => g.Key, g => g.Count());
         var twice = result.Sheets.Sum(s => LaneMeeting.Crossings(s).Count(m => m.Value > 1));
         var ratios = result.Sheets.Select(s => s.Paper.WidthMm / s.Paper.HeightMm);
         var figures = result.Figures!;

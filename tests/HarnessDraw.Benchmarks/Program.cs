@@ -1,6 +1,6 @@
 using HarnessDraw.Benchmarks;
 
-// 'layouts [SIZE=SEEDS ...]' draws random harnesses and prints what was measured on the sheets; 'layout CIRCUITS SEED FOLDER' shows one of them; 'graph FILE' writes the wires of a description as a graph for the comparison; everything else goes to BenchmarkDotNet.
+// 'layouts [quick] [SIZE=SEEDS ...]' draws random harnesses and prints what was measured on the sheets; 'layout CIRCUITS SEED FOLDER' shows one of them; 'graph FILE' writes the wires of a description as a graph for the comparison; everything else goes to BenchmarkDotNet.
 if (args is ["graph", var file])
 {
     Console.Out.Write(WireGraph.Write(ExampleHarness.Planned(file).Plan));

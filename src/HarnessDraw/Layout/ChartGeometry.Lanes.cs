@@ -30,6 +30,11 @@ internal sealed partial class ChartGeometry
 
         back.Reverse();
         points.AddRange(back);
+        if (path.FirstEnd == 1)
+        {
+            points.Reverse();
+        }
+
         return [.. Clean(points)];
     }
 

@@ -31,13 +31,42 @@ internal sealed partial class ChartPacking
         Pack(spines[0]);
         lift = null;
         Improve(spines, mostHeightMm, enoughMm);
+        Lower(spines, mostHeightMm, enoughMm);
     }
+
+    // no stem is longer than it must be: each rib in turn comes as near to its true place as the width allows
+    private void Lower(List<Spine> spines, double mostHeightMm, double enoughMm)
+    {
+        var root = spines[0];
+        var stations = StationsOf(root);
+        var most = Math.Max(enoughMm, Extent(root).LengthMm);
+        foreach (var rib in spines)
+        {
+            for (var (kept, liftMm) = (rib.LiftMm, 0.0); rib.Parent == root && liftMm < kept; liftMm += 2 * LiftStepMm)
+            {
+                Relift(root, rib, stations[rib], liftMm);
+                var (lengthMm, heightMm) = Extent(root);
+                if (lengthMm <= most && heightMm <= mostHeightMm)
+                {
+                    break;
+                }
+
+                if (liftMm + (2 * LiftStepMm) >= kept)
+                {
+                    Relift(root, rib, stations[rib], kept);
+                }
+            }
+        }
+    }
+
+    private static Dictionary<Spine, int> StationsOf(Spine root) =>
+        root.Stations.SelectMany((station, i) => station.Left.Concat(station.Right).Where(item => item.Child is not null).Select(item => (item.Child, i))).ToDictionary(s => s.Child!, s => s.i);
 
     // each rib in turn takes the lift with which the whole chart is narrowest, until it is narrow enough or nothing helps
     private void Improve(List<Spine> spines, double mostHeightMm, double enoughMm)
     {
         var root = spines[0];
-        var stations = root.Stations.SelectMany((station, i) => station.Left.Concat(station.Right).Where(item => item.Child is not null).Select(item => (item.Child, i))).ToDictionary(s => s.Child!, s => s.i);
+        var stations = StationsOf(root);
         var ribs = spines.FindAll(s => s.Parent == root);
         var best = Extent(root).LengthMm;
         for (var again = 0; again < 3; again++)

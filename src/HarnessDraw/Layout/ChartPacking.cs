@@ -38,12 +38,19 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             // branches leave in their true order
             t = PlaceItems(spine, station, station.Left, t);
             t = PlaceItems(spine, station, station.Right, t);
+            if (i == 0 && spine.HasOwnFirst)
+            {
+                // cards of the place where the rib leaves stay there
+                (spine.OwnLeft, spine.OwnRight) = (left.Count, right.Count);
+                t += spine.LiftMm;
+            }
         }
 
         // the lanes reach to what stands at the end, however far that was pushed
         t = PlaceEnd(spine, t);
         spine.Packed.Clear();
         spine.Packed.AddRange(left);
+        spine.LeftCount = left.Count;
         spine.Packed.AddRange(right);
         spine.Packed.Remove(corner);
         if (spine.SlotCount > 0)
@@ -62,7 +69,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         right.Clear();
         spine.Marks.Clear();
         FindEdges(spine);
-        return spine.StartT = spine.Parent is null ? PlaceTable(spine) : metrics.CornerMm + 1.2 + spine.LiftMm;
+        return spine.StartT = spine.Parent is null ? PlaceTable(spine) : metrics.CornerMm + 1.2 + (spine.HasOwnFirst ? 0 : spine.LiftMm);
     }
 
     private (double T, double TrueMm) Resume(Spine spine, int station)
@@ -235,10 +242,12 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             ? new FrameBox(-metrics.CornerMm, width + 0.8, edge - metrics.CornerMm - 2, edge)
             : new FrameBox(-width - metrics.CornerMm, 0.8, edge, edge + metrics.CornerMm + 2);
         var boxes = new List<FrameBox>(child.Packed.Count + 1) { stem };
-        foreach (var b in child.Packed)
+        for (var i = 0; i < child.Packed.Count; i++)
         {
-            // what begins at the parent, lanes and their staircase, grows; all else moves out
-            var (near, far) = (b.T0 < child.StartT - 1e-6 ? b.T0 : b.T0 + liftMm, b.T1 + liftMm);
+            var b = child.Packed[i];
+            // cards of the place itself stay; what begins at the parent, lanes and their staircase, grows; all else moves out
+            var isOwn = i < child.OwnLeft || (i >= child.LeftCount && i < child.LeftCount + child.OwnRight);
+            var (near, far) = (isOwn || b.T0 < child.StartT - 1e-6 ? b.T0 : b.T0 + liftMm, isOwn ? b.T1 : b.T1 + liftMm);
             boxes.Add(isLeft ? new(b.U0, b.U1, edge - far, edge - near) : new(-b.U1, -b.U0, edge + near, edge + far));
         }
 

@@ -30,6 +30,8 @@ public sealed record PlacedCut(Box Letter, Point From, Point To, ImmutableArray<
 public sealed record ChartPlan
 {
     public required Box Bounds { get; init; }
+
+    /// <summary>The way of each lane from where it comes from to where it goes.</summary>
     public required ImmutableArray<ImmutableArray<LanePoint>> Lanes { get; init; }
     public required ImmutableArray<PlacedCard> Cards { get; init; }
     public required ImmutableArray<PlacedMark> Lengths { get; init; }

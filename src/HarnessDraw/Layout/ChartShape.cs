@@ -7,6 +7,8 @@ namespace HarnessDraw.Layout;
 /// </summary>
 internal sealed class ChartShape
 {
+    /// <summary>Places that are nearer to one another than this lie side by side for the eye, mm on the vehicle (common practice, no source).</summary>
+    private const double NearMm = 1;
     private readonly ChartProblem problem;
     private readonly ChartMetrics metrics;
     private readonly List<int>[] children;
@@ -125,8 +127,16 @@ internal sealed class ChartShape
     }
 
     // a loop along the straight chain, recursion only into side branches
-    private void Extend(Spine spine, int node, bool hasEdge)
+    private void Extend(Spine spine, int node, bool hasEdge, List<int>? along = null)
     {
+        var middle = Middle(spine, node, along ?? []);
+        if (along is not null)
+        {
+            var place = new Station { Node = problem.Nodes[node].Parent, HasEdge = false };
+            spine.Stations.Add(place);
+            Column(spine, place, along, middle);
+        }
+
         for (var v = node; v >= 0; hasEdge = true)
         {
             var station = new Station { Node = v, HasEdge = hasEdge };
@@ -138,11 +148,11 @@ internal sealed class ChartShape
             spine.Stations.Add(station);
             var around = Rotation(spine, v);
             var (split, straight) = Choose(around);
-            var own = PlaceOwnCards(spine, station, v, straight < 0) ? [] : cards[v];
+            var own = PlaceOwnCards(spine, station, v, around.Count == 0, middle) ? [] : cards[v];
             var host = own.Count > 0 ? Host(around, straight) : -1;
             if (own.Count > 0 && host < 0)
             {
-                Ribs(spine, station, own);
+                Ribs(spine, station, own, middle);
             }
 
             for (var i = 0; i < split; i++)
@@ -240,15 +250,7 @@ internal sealed class ChartShape
             return;
         }
 
-        var rib = Branch(spine, list, isLeft);
-        if (own.Count > 0)
-        {
-            var place = new Station { Node = station.Node, HasEdge = false };
-            rib.Stations.Add(place);
-            Column(place, own);
-        }
-
-        Extend(rib, child, hasEdge: true);
+        Extend(Branch(spine, list, isLeft), child, hasEdge: true, own.Count > 0 ? own : null);
     }
 
     private Spine Branch(Spine spine, List<SpineItem> list, bool isLeft)
@@ -261,8 +263,8 @@ internal sealed class ChartShape
         return rib;
     }
 
-    // beside a vertical spine, or stacked at the end of a horizontal one; false: they need a rib
-    private bool PlaceOwnCards(Spine spine, Station station, int v, bool isEnd)
+    // beside a vertical spine, or stacked at the end of a horizontal one from which nothing goes on; false: they need a rib
+    private bool PlaceOwnCards(Spine spine, Station station, int v, bool isEnd, double middle)
     {
         if (cards[v].Count == 0)
         {
@@ -271,7 +273,7 @@ internal sealed class ChartShape
 
         if (!spine.IsHorizontal)
         {
-            Column(station, cards[v]);
+            Column(spine, station, cards[v], middle);
             return true;
         }
 
@@ -287,19 +289,44 @@ internal sealed class ChartShape
 
     private double HeightOf(List<int> some) => some.Sum(c => cardHeight[c] + metrics.GapMm);
 
-    // cards at a place of a vertical spine: the lower of the two columns takes the next one
-    private void Column(Station station, List<int> own)
+    // the true place across the spine that parts its cards in two halves: those before it stand on the one side, those beyond it on the other
+    private double Middle(Spine spine, int node, List<int> along)
     {
-        double left = 0, right = 0;
+        var places = along.ConvertAll(c => Across(spine, problem.Cards[c].Node));
+        for (var v = node; v >= 0;)
+        {
+            foreach (var _ in cards[v])
+            {
+                places.Add(Across(spine, v));
+            }
+
+            var around = Rotation(spine, v);
+            var straight = Choose(around).Straight;
+            v = straight >= 0 ? around[straight].Node : -1;
+        }
+
+        places.Sort();
+        return places.Count == 0 ? 0 : (places[(places.Count - 1) / 2] + places[places.Count / 2]) / 2;
+    }
+
+    // true place of a node from the spine's left to its right
+    private double Across(Spine spine, int node) => (problem.Nodes[node].X * spine.Rx) + (problem.Nodes[node].Y * spine.Ry);
+
+    // cards at a place of a vertical spine: few on the side where the place truly lies, many on both, the lower column taking the next one
+    private void Column(Spine spine, Station station, List<int> own, double middle)
+    {
         var total = 0.0;
         foreach (var c in own)
         {
             total += cardHeight[c];
         }
 
+        var beyond = Across(spine, problem.Cards[own[0]].Node) - middle;
+        var oneSide = total < metrics.OneSideMm ? total : 0;
+        var (left, right) = beyond > NearMm ? (oneSide, 0.0) : (0, oneSide);
         foreach (var c in own)
         {
-            var isLeft = left <= right + (total < metrics.OneSideMm ? total : 0);
+            var isLeft = left <= right;
             if (isLeft)
             {
                 left += cardHeight[c];
@@ -313,10 +340,12 @@ internal sealed class ChartShape
         }
     }
 
-    private void Ribs(Spine spine, Station station, List<int> own)
+    private void Ribs(Spine spine, Station station, List<int> own, double middle)
     {
         var height = HeightOf(own);
-        var isUp = problem.Nodes[station.Node].Y <= middleY;
+        var beyond = Across(spine, station.Node) - middle;
+        // a place in the middle of its spine's turns to where the vehicle's nearer side is; left turns up where the spine runs towards the nose
+        var isFirstLeft = Math.Abs(beyond) > NearMm ? beyond < 0 : problem.Nodes[station.Node].Y <= middleY == spine.Ry > 0;
         var count = Math.Max(1, (int)Math.Ceiling(height / (2 * metrics.ColumnMm)));
         var share = height / count;
         var at = 0;
@@ -330,13 +359,18 @@ internal sealed class ChartShape
                 some.Add(own[at++]);
             }
 
-            // left turns up where the spine runs towards the nose
-            var isLeft = (isUp == (k % 2 == 0)) == (spine.Ry > 0);
+            if (some.Count == 0)
+            {
+                // the last rib when those before it took all
+                break;
+            }
+
+            var isLeft = isFirstLeft == (k % 2 == 0);
             var list = isLeft ? station.Left : station.Right;
             var rib = Branch(spine, list, isLeft);
             var place = new Station { Node = station.Node, HasEdge = false };
             rib.Stations.Add(place);
-            Column(place, some);
+            Column(rib, place, some, Across(rib, station.Node));
         }
     }
 }

@@ -35,6 +35,14 @@ internal sealed class Spine
     public (int[] Tracks, int Count, int Close)? TableFan { get; set; }
     public (int[] Tracks, int Count, int Close)? EndChannel { get; set; }
 
+    /// <summary>True for a rib whose first cards are those of the place where it leaves.</summary>
+    public bool HasOwnFirst => Parent is not null && Stations.Count > 1 && !Stations[0].HasEdge;
+
+    /// <summary>How many of the packed boxes are those first cards: the first of the left side, and of the right side, which begins after so many.</summary>
+    public int OwnLeft { get; set; }
+    public int OwnRight { get; set; }
+    public int LeftCount { get; set; }
+
     // results of packing
     public double OriginX { get; set; }
     public double OriginY { get; set; }

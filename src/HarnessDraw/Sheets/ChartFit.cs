@@ -181,18 +181,42 @@ internal sealed class ChartFit
             return false;
         }
 
-        foreach (var (share, across) in wanted is { } known ? (ReadOnlySpan<(double, double)>)[known] : Positions)
+        if (wanted is { } known)
         {
-            MoveX = inner.X - Chart.Bounds.X + ((inner.Width - Chart.Bounds.Width) * across);
-            MoveY = inner.Y - Chart.Bounds.Y + ((inner.Height - Chart.Bounds.Height) * share);
-            if (PlacePanels(inner))
+            return PlaceAt(inner, known);
+        }
+
+        (double Share, double Across)? any = null;
+        foreach (var position in Positions)
+        {
+            if (PlaceAt(inner, position))
             {
-                wanted = (share, across);
-                return true;
+                any ??= position;
+                if (IsNamedInCorner(inner))
+                {
+                    wanted = position;
+                    return true;
+                }
             }
         }
 
-        return false;
+        wanted = any;
+        return any is { } first && PlaceAt(inner, first);
+    }
+
+    private bool PlaceAt(Box inner, (double Share, double Across) position)
+    {
+        MoveX = inner.X - Chart.Bounds.X + ((inner.Width - Chart.Bounds.Width) * position.Across);
+        MoveY = inner.Y - Chart.Bounds.Y + ((inner.Height - Chart.Bounds.Height) * position.Share);
+        return PlacePanels(inner);
+    }
+
+    // the vehicle's name, the first panel, stands where a reader begins
+    private bool IsNamedInCorner(Box inner)
+    {
+        const double NearMm = 30;
+        var name = PanelPlaces[0].Box;
+        return name.X - inner.X < NearMm && name.Y - inner.Y < NearMm;
     }
 
     private static ReadOnlySpan<(double Share, double Across)> Positions => new (double, double)[] { (0.5, 1), (0.3, 1), (0.7, 1), (0, 1), (1, 1), (0.15, 1), (0.5, 0.5), (0, 0.5), (0.25, 0.5), (1, 0.5), (0.5, 0), (0.25, 0), (0, 0), (1, 0) };

@@ -13,7 +13,7 @@ internal sealed class WallChartWordPanels
     public WallChartWordPanels(Plan plan, ChartPart? part, ChangeMarks? changes)
     {
         this.plan = plan;
-        Title = TitleOf(10).Or(TitleOf(7));
+        Title = TitleOf(10, 1).Or(TitleOf(10, 2), TitleOf(7, 1), TitleOf(7, 2));
         Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190), CautionsOf(95));
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
         ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
@@ -25,14 +25,22 @@ internal sealed class WallChartWordPanels
     public ChartPanel Cautions { get; }
     public ImmutableArray<ChartPanel> Others { get; }
 
-    private ChartPanel TitleOf(double capMm)
+    private ChartPanel TitleOf(double capMm, int lines)
     {
         var vehicle = plan.Harness.Vehicle.ToUpperInvariant();
-        var width = Math.Clamp(Math.Max(WallChartStyle.Width(vehicle, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5)) + 1, 60, 330);
-        return ChartPanel.Of(width, capMm + 14, 0, 0, (pen, box) =>
+        var widest = Math.Max(TextFit.NarrowestMm(vehicle, lines, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5));
+        var width = Math.Clamp(widest + 1, 60, 330);
+        var names = TextFit.Wrap(vehicle, width, capMm, FaceWeight.Bold);
+        names = names.Length <= lines ? names : [.. names.Take(lines - 1), TextFit.Ellipsis(string.Join(' ', names.Skip(lines - 1)), width, capMm, FaceWeight.Bold)];
+        var step = capMm * 1.5;
+        return ChartPanel.Of(width, (names.Length * step) - (capMm * 0.5) + 14, 0, 0, (pen, box) =>
         {
-            pen.Text(TextFit.Ellipsis(vehicle, box.Width, capMm, FaceWeight.Bold), box.X, box.Y + capMm + 1, capMm, FaceWeight.Bold);
-            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + capMm + 10, 5);
+            for (var i = 0; i < names.Length; i++)
+            {
+                pen.Text(names[i], box.X, box.Y + capMm + 1 + (i * step), capMm, FaceWeight.Bold);
+            }
+
+            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + (names.Length * step) - (capMm * 0.5) + 10, 5);
         });
     }
 

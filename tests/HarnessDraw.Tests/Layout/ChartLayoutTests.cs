@@ -67,6 +67,31 @@ public class ChartLayoutTests
         Assert.DoesNotContain(plan.Occupied, b => b.Overlaps(corner));
     }
 
+    [Fact]
+    public void Cards_of_one_rib_stand_on_the_side_where_they_truly_sit()
+    {
+        // two places on a rib across the vehicle, the far one nearer to the nose; and the other way round
+        foreach (var nearer in (double[])[-40, 40])
+        {
+            var plan = Start([new(-1, 0, 0), new(0, -300, 0), new(1, -300, -200), new(2, -300 + nearer, -400)], [2, 2, 3, 3]).Pack();
+            var (first, second) = (plan.Cards.Where(c => c.Card < 2).Average(c => c.Box.X), plan.Cards.Where(c => c.Card > 1).Average(c => c.Box.X));
+            Assert.Equal(nearer > 0, second > first);
+        }
+    }
+
+    [Fact]
+    public void Lanes_run_from_where_they_come_to_where_they_go()
+    {
+        var cards = ImmutableArray.Create(new ChartCard(1, 60, 9.2, 0), new ChartCard(2, 60, 9.2, 0));
+        var lanes = ImmutableArray.Create(new ChartLane(new(ChartEndKind.Card, 0), new(ChartEndKind.Card, 1), 0), new ChartLane(new(ChartEndKind.Card, 1), new(ChartEndKind.Card, 0), 1));
+        var plan = ChartLayout.Start(new([new(-1, 0, 0), new(0, -300, 0), new(1, -600, 0)], cards, [], lanes, null), new()).Pack();
+        for (var lane = 0; lane < 2; lane++)
+        {
+            var from = plan.Cards.Single(c => c.Card == lane).Box.Grow(0.1);
+            Assert.True(from.Overlaps(new(plan.Lanes[lane][0].At.X, plan.Lanes[lane][0].At.Y, 0.01, 0.01)));
+        }
+    }
+
     // panels are put where nothing is occupied: a lane outside would run through their words
     [Fact]
     public void Lanes_to_cards_at_the_end_that_a_rib_pushes_away_lie_in_what_is_called_occupied()

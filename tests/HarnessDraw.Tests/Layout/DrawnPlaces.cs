@@ -17,7 +17,8 @@ internal static class DrawnPlaces
         return along == 0 || across == 0 ? null : (sums.Sum(s => s.Along.Score) / (double)along, sums.Sum(s => s.Across.Score) / (double)across);
     }
 
-    private static List<((double X, double Y) True, (double X, double Y) Drawn)> Loads(Plan plan, Sheet sheet)
+    /// <summary>Where each load truly lies (as the chart lies, mm) and where its lanes end on paper.</summary>
+    public static List<((double X, double Y) True, (double X, double Y) Drawn)> Loads(Plan plan, Sheet sheet)
     {
         var places = plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
         var things = plan.Harness.Things.Where(t => places.ContainsKey(t.Place) && t.Kind != HarnessDraw.Model.ThingKind.Mate).ToDictionary(t => t.Id, StringComparer.Ordinal);
