@@ -23,16 +23,21 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     // share of a limit
     private const double HardlyOver = 0.004;
 
+    // share of a limit: nearer to it a loop is solved again before anything is said of it
+    private const double MayBeOver = 0.1;
+
     // volts to which the states are solved: conductors settle to a twentieth of a kelvin
     private const double SolvedToV = 1e-5;
     private readonly HarnessIndex index = routed.Index;
     private readonly TerminalChooser terminals = new(routed.Index);
     private readonly LeafKeys keys = new(routed);
-    private readonly JointOhms joints = new(routed.Index);
     private ImmutableSortedDictionary<string, ChosenRating> fuses = ImmutableSortedDictionary.Create<string, ChosenRating>(StringComparer.Ordinal);
     private List<CavityGiven> cavities = [];
     private List<CavitySeeker> withoutCavity = [];
     private ImmutableArray<LoopBudget> loops = [];
+
+    // by nominal loop: as its case has it; null where the load is off after all
+    private LoopBudget?[] solved = [];
     private List<DropPath>? paths;
     private readonly (int[]? Sizes, double OutsideMm)[] packed = new (int[]?, double)[routed.Tree.Segments.Count];
     private int[][]? inside;
@@ -47,8 +52,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         var rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
         states = new(routed, options, terminals, rows, fuses);
         var nominal = Loops(rows);
-        var ohm = JointsOf(rows);
-        loops = [.. nominal.Select(l => WithJoints(l, ohm))];
+        loops = [.. nominal.Select(WithJoints)];
         SizeAll(rows);
         // cavities are given by what the wires will need there: a small terminal once chosen takes no larger wire
         Settle(rows, wiring, ref nominal, RoundsBeforeCavities);
@@ -99,7 +103,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 
     /// <summary>
     /// What swung between two sizes has kept the larger one, and a load that gets less draws less, which whole sizes by constant currents overlook: what a loop is hardly over with
-    /// is tried with the states solved again, all at once, and where they do not bear that wire by wire.
+    /// is tried with the states solved again, all at once, and where they do not bear that wire by wire. A trial solves the cases of loops that may be over; at the end all are.
     /// </summary>
     private void TakeBack(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal)
     {
@@ -113,42 +117,60 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         var before = rows.Select(r => r.Size).ToArray();
         sizer.Thin(loops, HardlyOver);
         var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
-        if (thinned.Count == 0)
+        if (thinned.Count > 0 && !Bear())
         {
-            WireSizer.SayWhatDecided(rows);
-            return;
+            PutBack();
+            foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
+            {
+                rows[w].Size = size;
+                rows[w].Size = Bear() ? size : before[w];
+            }
         }
 
         Resolve(rows, wiring, nominal);
         if (Over() > over)
         {
-            foreach (var (w, _) in thinned)
-            {
-                rows[w].Size = before[w];
-            }
-
-            foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
-            {
-                rows[w].Size = size;
-                Resolve(rows, wiring, nominal);
-                rows[w].Size = Over() > over ? before[w] : size;
-            }
-
+            PutBack();
             Resolve(rows, wiring, nominal);
         }
 
         WireSizer.SayWhatDecided(rows);
 
         int Over() => loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV);
+
+        bool Bear()
+        {
+            Resolve(rows, wiring, nominal, [.. loops.Where(l => l.WiresV > sizer.AllowedV(l) - (MayBeOver * l.Path.LimitV)).Select(l => l.Path.Case)]);
+            return Over() <= over;
+        }
+
+        void PutBack()
+        {
+            foreach (var (w, _) in thinned)
+            {
+                rows[w].Size = before[w];
+            }
+        }
     }
 
-    /// <summary>Lengths, states and loops for the sizes as they are.</summary>
-    private void Resolve(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal)
+    /// <summary>Lengths, states and loops for the sizes as they are; of the cases those that are <paramref name="due"/>, or all.</summary>
+    private void Resolve(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal, HashSet<int>? due = null)
     {
         SetLengths(rows, wiring);
-        states.Solve();
-        var ohm = JointsOf(rows);
-        loops = [.. nominal.Select(l => states.IsSolved(l) ? states.Solved(l) : WithJoints(l, ohm)).OfType<LoopBudget>()];
+        var anew = states.Solve(due);
+        for (var l = 0; l < nominal.Length; l++)
+        {
+            if (!states.IsSolved(nominal[l]))
+            {
+                solved[l] = WithJoints(nominal[l]);
+            }
+            else if (anew[nominal[l].Path.Case])
+            {
+                solved[l] = states.Solved(nominal[l]);
+            }
+        }
+
+        loops = [.. solved.OfType<LoopBudget>()];
     }
 
     /// <summary>Ratings for what the fuses pass in the solved states; true when one has changed.</summary>
@@ -179,7 +201,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         // ways, contacts and fuses are the same for every wiring
         paths ??= routed.Flow.Paths(FuseOhm);
         var byNet = rows.ToLookup(r => r.Draft.Net);
-        return
+        ImmutableArray<LoopBudget> nominal =
         [
             .. paths.Select(p => new LoopBudget(p,
             [
@@ -187,14 +209,13 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
                     .Select(w => new LoopPass(w, w.CaseA[p.Case], null)),
             ])).Where(states.IsFirst),
         ];
+        solved = new LoopBudget?[nominal.Length];
+        return nominal;
     }
 
-    /// <summary>Ohms of the joints of each wire, as its terminals now are.</summary>
-    private Dictionary<WireRow, double> JointsOf(ImmutableArray<WireRow> rows) => rows.ToDictionary(r => r, r => joints.Of(DraftPlan.WireOf(index, terminals, r, 0)));
-
-    /// <summary>The same loop with the joints of its wires among what is lost beside the copper.</summary>
-    private static LoopBudget WithJoints(LoopBudget loop, Dictionary<WireRow, double> ohm) =>
-        loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + loop.Wires.Sum(w => w.CurrentA * ohm[w.Wire]) } };
+    /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>
+    private LoopBudget WithJoints(LoopBudget loop) =>
+        loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + loop.Wires.Sum(w => w.CurrentA * states.JointOhm(w.Wire)) } };
 
     private void SizeAll(ImmutableArray<WireRow> rows, HashSet<(string Load, int Case)>? unmet = null)
     {
@@ -282,14 +303,15 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     {
         var count = routed.Tree.Segments.Count;
         inside ??= [.. Enumerable.Range(0, count).Select(s => Enumerable.Range(0, rows.Length).Where(w => rows[w].Way.Contains(s)).ToArray())];
-        for (var s = 0; s < count; s++)
+        // packing takes long: segments are packed side by side
+        Parallel.For(0, count, s =>
         {
             int[] sizes = [.. inside[s].Select(w => rows[w].Size)];
             if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))
             {
                 packed[s] = (sizes, bundles.Covered([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))], routed.Tree.Segments[s].Zone).OutsideMm);
             }
-        }
+        });
 
         return [.. packed.Select(p => p.OutsideMm)];
     }

@@ -67,16 +67,20 @@ internal sealed class SolvedStates
         along = new sbyte[rows.Length, flow.Count];
     }
 
-    /// <summary>Solves every case with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
-    public void Solve()
+    /// <summary>Solves the cases with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
+    /// <param name="due">Cases that are to be solved where a changed wire carries current in them; null: all.</param>
+    /// <returns>By case: true where it was solved anew.</returns>
+    public bool[] Solve(HashSet<int>? due)
     {
+        var anew = new bool[circuits.Length];
         network = network.Resized(draft with { Wires = Wires() }, options);
         // cases are solved side by side; each fills its own place
         Parallel.For(0, solved.Length, i =>
         {
             var c = solved[i];
-            if (circuits[c] is not { } before || CarryChanged(before))
+            if (circuits[c] is not { } before || (due?.Contains(c) != false && CarryChanged(before)))
             {
+                anew[c] = true;
                 var flow = routed.Flow.Cases[c];
                 circuits[c] = new(network, StateOf(flow), flow.Build, null, circuits[c], warms: true);
             }
@@ -91,7 +95,12 @@ internal sealed class SolvedStates
 
             rows[w].SteadyA = RowMaker.SteadyOf(rows[w].CaseA, routed.Flow, options);
         }
+
+        return anew;
     }
+
+    /// <summary>Ohms of both joints of a wire, as its terminals were when the states were last solved.</summary>
+    public double JointOhm(WireRow wire) => network.JointOhm[numbers[wire]];
 
     /// <summary>False for a loop that is told again in a case like an earlier one.</summary>
     public bool IsFirst(LoopBudget loop) => firstAlike[loop.Path.Case] == loop.Path.Case;
