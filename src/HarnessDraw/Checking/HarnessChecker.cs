@@ -11,7 +11,10 @@ public static class HarnessChecker
     {
         ArgumentNullException.ThrowIfNull(plan);
         var context = new RuleContext(plan, settings);
-        var found = plan.PlanningFindings.Concat(RuleCatalogue.All.SelectMany(rule => rule.Find(context))).Select(f => SmallestOptions.Of(f, context));
+        var byRule = new Finding[RuleCatalogue.All.Length][];
+        // rules are pure and each fills its own place
+        Parallel.For(0, byRule.Length, r => byRule[r] = [.. RuleCatalogue.All[r].Find(context)]);
+        var found = plan.PlanningFindings.Concat(byRule.SelectMany(f => f)).Select(f => SmallestOptions.Of(f, context));
         return FindingOrder.Sort(Waivers.Apply(plan.Harness, FindingOrder.Once(found), context));
     }
 

@@ -1,10 +1,11 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
 
-/// <summary>A plan with the look-ups that rules share, each made when first asked for.</summary>
+/// <summary>A plan with the look-ups that rules share, each made when first asked for; rules that run side by side may ask at once.</summary>
 public sealed class RuleContext(Plan plan, RuleSettings settings)
 {
     private readonly Lazy<Dictionary<string, Thing>> things = new(() => Index(plan.Harness.Things, t => t.Id));
@@ -23,7 +24,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     private readonly Lazy<ImmutableArray<ConnectorUse>> connectors = new(() => ConnectorUse.Of(plan));
     private ILookup<string, FusedLoad>? fusedLoads;
     private readonly Lazy<Dictionary<string, NodeVolts>>[] nodes = [.. plan.FurtherBuilds.Select(b => b.Nodes).Prepend(plan.Nodes).Select(of => new Lazy<Dictionary<string, NodeVolts>>(() => Index(of, n => n.Node)))];
-    private readonly Dictionary<string, Dictionary<string, Reached>> reach = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, Dictionary<string, Reached>> reach = new(StringComparer.Ordinal);
     private HashSet<string>? permanent;
     private readonly Lazy<HashSet<string>> grounds = new(() => plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal));
     private readonly Lazy<OptionSpace> builds = new(() => new(plan.Harness.Options, plan.Harness.OptionRules));
@@ -54,7 +55,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     public bool IsGround(string node) => grounds.Value.Contains(node);
 
     /// <summary>Everything that a post feeds, over wires that are not returns; searched once.</summary>
-    public Dictionary<string, Reached> Reach(string post) => reach.TryGetValue(post, out var found) ? found : reach[post] = Graph.Search(post, h => !IsGround(h.B) && (h.Wire is null || !IsReturn(h.Wire)));
+    public Dictionary<string, Reached> Reach(string post) => reach.GetOrAdd(post, p => Graph.Search(p, h => !IsGround(h.B) && (h.Wire is null || !IsReturn(h.Wire))));
 
     /// <summary>Live whatever is switched: from the battery on, no contact lies before the wire, and no state switches its circuit on or off.</summary>
     public bool IsPermanentlyLive(Wire wire) =>
@@ -64,7 +65,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
 
     /// <summary>Live with every switch open: no contact lies between a battery and the node.</summary>
     public bool IsPermanentlyLive(string node) =>
-        (permanent ??= Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => Graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal)).Contains(node);
+        LazyInitializer.EnsureInitialized(ref permanent, () => Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => Graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal)).Contains(node);
 
     public double Limit(RuleInfo rule, string name) => settings.LimitOf(rule, name);
 
@@ -105,7 +106,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     public IEnumerable<PlannedEnd> EndsAt(string thing, string pin) => byThing.Value[thing].Where(e => e.End.Pin == pin);
 
     /// <summary>Loads whose current passes the fuse.</summary>
-    public IEnumerable<FusedLoad> LoadsOn(string fuse) => (fusedLoads ??= FusedLoad.Of(this).ToLookup(l => l.Fuse, StringComparer.Ordinal))[fuse];
+    public IEnumerable<FusedLoad> LoadsOn(string fuse) => LazyInitializer.EnsureInitialized(ref fusedLoads, () => FusedLoad.Of(this).ToLookup(l => l.Fuse, StringComparer.Ordinal))[fuse];
 
     /// <summary>Fuses the circuit's current passes, nearest first: as its description says, else as its wires were planned.</summary>
     public ImmutableArray<string> ProtectionOf(Circuit circuit)

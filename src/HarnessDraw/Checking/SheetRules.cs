@@ -65,14 +65,23 @@ public static class SheetRules
         ArgumentNullException.ThrowIfNull(sheets);
         var context = new RuleContext(plan, settings ?? RuleSettings.BuiltIn);
         ImmutableArray<Sheet> all = [.. sheets];
-        return FindingOrder.Sort(all.SelectMany(s => Of(context, s, hasErrors)).Concat(Missing(context, all, faces)));
+        var found = new ImmutableArray<Finding>[all.Length];
+        // a sheet is looked at by itself: side by side, each fills its own place
+        Parallel.For(0, all.Length, s => found[s] = Of(context, all[s], hasErrors));
+        return FindingOrder.Sort(found.SelectMany(f => f).Concat(Missing(context, all, faces)));
     }
 
     // once for all sheets: the same names stand on most of them
     private static IEnumerable<Finding> Missing(RuleContext context, ImmutableArray<Sheet> sheets, FaceSet? faces)
     {
         var missing = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var text in sheets.SelectMany(s => Texts(s.Items)).Where(t => !Ascii.IsValid(t)).Distinct(StringComparer.Ordinal))
+        var texts = new List<string>();
+        foreach (var sheet in sheets)
+        {
+            AddTexts(sheet.Items, texts);
+        }
+
+        foreach (var text in texts.Distinct(StringComparer.Ordinal))
         {
             foreach (var letter in Glyphs.Missing(text, faces))
             {
@@ -93,12 +102,12 @@ public static class SheetRules
     {
         ArgumentNullException.ThrowIfNull(tiles);
         var context = new RuleContext(plan, RuleSettings.BuiltIn);
-        return FindingOrder.Sort(tiles.SelectMany(t => TrueSize(context, $"{t.Name} {t.Number}", [.. PrintedItem.Of(t.Items)])));
+        return FindingOrder.Sort(tiles.SelectMany(t => TrueSize(context, $"{t.Name} {t.Number}", PrintedItem.Of(t.Items))));
     }
 
-    private static IEnumerable<Finding> Of(RuleContext context, Sheet sheet, bool hasErrors)
+    private static ImmutableArray<Finding> Of(RuleContext context, Sheet sheet, bool hasErrors)
     {
-        var items = PrintedItem.Of(sheet.Items).ToList();
+        var items = PrintedItem.Of(sheet.Items);
         var texts = items.Where(i => i.Item is TextItem t && !string.IsNullOrWhiteSpace(t.Text)).ToList();
         var name = sheet.Number is { } number ? $"{sheet.Name} {number}" : sheet.Name;
         return [.. Small(context, sheet, name, texts), .. Overlaps(context, sheet, name, texts), .. Pale(context, name, items), .. IsMeasuredFrom(sheet, items) ? TrueSize(context, name, items) : [], .. Words(context, sheet, name, texts, hasErrors)];
@@ -196,7 +205,21 @@ public static class SheetRules
         }
     }
 
-    private static IEnumerable<string> Texts(ImmutableArray<Item> items) => items.SelectMany(i => i switch { TextItem text => [text.Text], GroupItem group => Texts(group.Items), _ => Enumerable.Empty<string>() });
+    // texts with letters beyond ASCII, in the order in which they stand
+    private static void AddTexts(ImmutableArray<Item> items, List<string> texts)
+    {
+        foreach (var item in items)
+        {
+            if (item is GroupItem group)
+            {
+                AddTexts(group.Items, texts);
+            }
+            else if (item is TextItem { Text: var text } && !Ascii.IsValid(text))
+            {
+                texts.Add(text);
+            }
+        }
+    }
 
     private static TextItem Text(PrintedItem item) => (TextItem)item.Item;
 }

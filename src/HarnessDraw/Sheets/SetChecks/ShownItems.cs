@@ -6,7 +6,34 @@ namespace HarnessDraw.Sheets.SetChecks;
 /// <summary>What stands on a sheet, groups opened.</summary>
 internal static class ShownItems
 {
-    public static IEnumerable<Item> All(ImmutableArray<Item> items) => items.SelectMany(i => i is GroupItem group ? All(group.Items) : [i]);
+    public static List<Item> All(ImmutableArray<Item> items)
+    {
+        var all = new List<Item>(items.Length);
+        Add(items, all);
+        return all;
+    }
 
-    public static IEnumerable<TextItem> Texts(ImmutableArray<Item> items) => All(items).OfType<TextItem>();
+    public static List<TextItem> Texts(ImmutableArray<Item> items)
+    {
+        var texts = new List<TextItem>();
+        Add(items, texts);
+        return texts;
+    }
+
+    // sheets have thousands of items: no query within a query for each group
+    private static void Add<T>(ImmutableArray<Item> items, List<T> into)
+        where T : Item
+    {
+        foreach (var item in items)
+        {
+            if (item is GroupItem group)
+            {
+                Add(group.Items, into);
+            }
+            else if (item is T wanted)
+            {
+                into.Add(wanted);
+            }
+        }
+    }
 }
