@@ -88,4 +88,7 @@ public sealed record ChartMetrics
 
     /// <summary>Cards of a place that together are no higher than this stand on one side of a rib; higher ones are shared between both.</summary>
     public double OneSideMm { get; init; } = 85;
+
+    /// <summary>Cards of the last place of a bundle are stacked at its end even where a rib leaves that could carry them: lower, but less true to the vehicle.</summary>
+    public bool StacksAtEnds { get; init; }
 }

@@ -148,7 +148,7 @@ internal sealed class ChartShape
             spine.Stations.Add(station);
             var around = Rotation(spine, v);
             var (split, straight) = Choose(around);
-            var own = PlaceOwnCards(spine, station, v, around.Count == 0, middle) ? [] : cards[v];
+            var own = PlaceOwnCards(spine, station, v, around.Count == 0 || (straight < 0 && metrics.StacksAtEnds), middle) ? [] : cards[v];
             var host = own.Count > 0 ? Host(around, straight) : -1;
             if (own.Count > 0 && host < 0)
             {
@@ -263,7 +263,7 @@ internal sealed class ChartShape
         return rib;
     }
 
-    // beside a vertical spine, or stacked at the end of a horizontal one from which nothing goes on; false: they need a rib
+    // beside a vertical spine, or stacked at the end of a horizontal one; false: they need a rib
     private bool PlaceOwnCards(Spine spine, Station station, int v, bool isEnd, double middle)
     {
         if (cards[v].Count == 0)

@@ -67,18 +67,18 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
     public ChartPart? Part => part;
 
     private readonly Dictionary<double, WallChartStyle> styles = [];
-    private readonly Dictionary<(double NameMm, double ColumnMm, double OneSideMm), ChartDraft> made = [];
+    private readonly Dictionary<(double NameMm, CardColumnRule Rule), ChartDraft> made = [];
 
-    public ChartDraft Get(double nameMm, double columnMm, double oneSideMm)
+    public ChartDraft Get(double nameMm, CardColumnRule rule)
     {
-        if (!made.TryGetValue((nameMm, columnMm, oneSideMm), out var draft))
+        if (!made.TryGetValue((nameMm, rule), out var draft))
         {
             if (!styles.TryGetValue(nameMm, out var style))
             {
                 styles[nameMm] = style = new(subject, nameMm, blackInk);
             }
 
-            made[(nameMm, columnMm, oneSideMm)] = draft = new(subject, style.With(columnMm, oneSideMm), words, part);
+            made[(nameMm, rule)] = draft = new(subject, style.With(rule), words, part);
         }
 
         return draft;

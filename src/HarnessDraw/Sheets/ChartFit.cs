@@ -59,21 +59,32 @@ internal sealed class ChartFit
     {
         var frame = Sheets.Frame.Compose(paper, title);
         ChartFit? narrowest = null;
+        var mayFit = true;
         foreach (var leaveOut in mayLeaveOut ? (ReadOnlySpan<bool>)[false, true] : [false])
         {
-            foreach (var (columnMm, oneSideMm) in (ReadOnlySpan<(double, double)>)[(170, 85), (170, 40), (110, 55), (85, 40)])
+            if (!mayFit)
             {
-                var fit = new ChartFit(drafts.Get(nameMm, columnMm, oneSideMm), paper, frame);
+                // not the panels were too many: the chart itself is too large
+                break;
+            }
+
+            mayFit = false;
+            foreach (var rule in CardColumnRule.All)
+            {
+                var fit = new ChartFit(drafts.Get(nameMm, rule), paper, frame);
                 if (leaveOut)
                 {
                     fit.ShowsAll = false;
                     fit.Panels = [.. fit.Panels.Select(p => p.OrElsewhere())];
                 }
 
-                if (fit.HasRoom() && fit.PlaceSomehow())
+                var hasRoom = fit.HasRoom();
+                if (hasRoom && fit.PlaceSomehow())
                 {
                     return fit;
                 }
+
+                mayFit |= !hasRoom || fit.Chart.Bounds.Width <= frame.Inner.Width;
 
                 narrowest = narrowest is null || fit.Chart.Bounds.Width < narrowest.Chart.Bounds.Width ? fit : narrowest;
             }
@@ -95,7 +106,9 @@ internal sealed class ChartFit
             }
         }
 
-        foreach (var share in Problem.Problem.Table is null ? [] : (ReadOnlySpan<double>)[0.5, 0.65, 0.8, 0.95])
+        // room kept free makes no chart much narrower
+        const double MuchMm = 40;
+        foreach (var share in Problem.Problem.Table is null || Chart.Bounds.Width > wide + MuchMm ? [] : (ReadOnlySpan<double>)[0.5, 0.65, 0.8, 0.95])
         {
             if (PlaceLifted(most, wide, new(share, Frame.TitleBox.Width + 4, strip)))
             {
@@ -183,7 +196,7 @@ internal sealed class ChartFit
 
         if (wanted is { } known)
         {
-            return PlaceAt(inner, known);
+            return PlaceAt(inner, known) && (!isNamedInCorner || IsNamedInCorner(inner));
         }
 
         (double Share, double Across)? any = null;
@@ -194,7 +207,7 @@ internal sealed class ChartFit
                 any ??= position;
                 if (IsNamedInCorner(inner))
                 {
-                    wanted = position;
+                    (wanted, isNamedInCorner) = (position, true);
                     return true;
                 }
             }
@@ -223,6 +236,7 @@ internal sealed class ChartFit
 
     // once it fits, it stretches in its place
     private (double Share, double Across)? wanted;
+    private bool isNamedInCorner;
 
     private bool PlacePanels(Box inner)
     {

@@ -125,18 +125,23 @@ internal sealed record ChartParts
     }
 
     /// <summary>Cuts that make so many charts, about equally full.</summary>
-    public List<int> Cuts(int parts)
+    public List<int> Cuts(int parts) => Cuts([.. Enumerable.Repeat(1.0, parts)]);
+
+    /// <summary>Cuts that make charts with about these shares of all wires (any scale).</summary>
+    public List<int> Cuts(IReadOnlyList<double> shares)
     {
-        var (share, sum, cuts) = (rows.Sum() / (double)parts, 0, new List<int>());
+        var (all, sum, cuts) = (rows.Sum(), 0, new List<int>());
+        var (share, whole, told) = (all / (double)shares.Count, shares.Sum(), 0.0);
         var before = new int[rows.Length + 1];
         for (var i = 0; i < rows.Length; i++)
         {
             before[i + 1] = sum += rows[i];
         }
 
-        for (var k = 1; k < parts; k++)
+        for (var k = 1; k < shares.Count; k++)
         {
-            var want = k * share;
+            told += shares[k - 1];
+            var want = told / whole * all;
             var from = cuts.Count == 0 ? 1 : cuts[^1] + 1;
             var near = Enumerable.Range(from, Math.Max(0, rows.Length - from)).Where(i => Math.Abs(before[i] - want) <= Play * share).ToList();
             cuts.Add(near.Count > 0 ? near.OrderBy(i => divided[i]).ThenBy(i => Math.Abs(before[i] - want)).First() : Math.Min(from, rows.Length));

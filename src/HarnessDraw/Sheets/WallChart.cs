@@ -37,10 +37,10 @@ public static class WallChart
     // the fewest charts of one paper that hold everything in about equal shares; where many are needed, what is too full is halved
     private static List<ChartFit>? Several(ChartDrafts drafts, Paper paper, TitleBlock title, int most)
     {
-        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, 170, 85).CardOrder);
+        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, CardColumnRule.All[0]).CardOrder);
         for (var count = 2; count <= Math.Min(Math.Min(most, FewCharts), parts.Most); count++)
         {
-            if (TryParts(parts.Share(parts.Cuts(count)), drafts.BlackInk, paper, title) is { } fits)
+            if (Balanced(parts, count, drafts.BlackInk, paper, title) is { } fits)
             {
                 return fits;
             }
@@ -48,6 +48,23 @@ public static class WallChart
 
         return most <= FewCharts || parts.Most <= FewCharts ? null
             : Halved(parts, drafts.BlackInk, paper, title, most) ?? Halved(parts with { IsBare = true }, drafts.BlackInk, paper, title, most);
+    }
+
+    // equal shares, then less for the chart that was too full: as many wires need more paper in a wide part of a vehicle than in a narrow one
+    private static List<ChartFit>? Balanced(ChartParts parts, int count, bool blackInk, Paper paper, TitleBlock title)
+    {
+        const double Less = 0.85;
+        const int MostTries = 3;
+        var shares = Enumerable.Repeat(1.0, count).ToArray();
+        for (var again = 0; again < MostTries; again++)
+        {
+            if (TryParts(parts.Share(parts.Cuts(shares)), blackInk, paper, title, n => shares[n] *= Less) is { } fits)
+            {
+                return fits;
+            }
+        }
+
+        return null;
     }
 
     // Halves what is too full until every part fits, then joins neighbours that fit one chart. How a part fits depends a little on how many there are, so all are

@@ -6,6 +6,13 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
+/// <summary>How cards are put in columns: the highest column, the height up to which cards of a place stand on one side, and whether those of a bundle's last place are stacked at its end.</summary>
+internal readonly record struct CardColumnRule(double HighestMm, double OneSideMm, bool AtEnds = false)
+{
+    /// <summary>In the order in which they are tried: the first are the truest to the vehicle.</summary>
+    public static ReadOnlySpan<CardColumnRule> All => new CardColumnRule[] { new(170, 85), new(170, 40), new(110, 55), new(85, 40), new(170, 85, AtEnds: true), new(110, 55, AtEnds: true) };
+}
+
 /// <summary>Sizes of letters and columns of one wall chart, mm, and the way small things are drawn on it.</summary>
 internal sealed class WallChartStyle
 {
@@ -40,11 +47,11 @@ internal sealed class WallChartStyle
     public bool BlackInk { get; }
     public ChartMetrics Metrics { get; private set; } = new();
 
-    /// <summary>The same letters and cards with other heights of the columns of cards, which are shared between both sides of their rib from another height on.</summary>
-    public WallChartStyle With(double columnMm, double oneSideMm)
+    /// <summary>The same letters and cards, in columns by the rule given.</summary>
+    public WallChartStyle With(CardColumnRule rule)
     {
         var style = (WallChartStyle)MemberwiseClone();
-        style.Metrics = new() { ColumnMm = columnMm, OneSideMm = oneSideMm };
+        style.Metrics = new() { ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds };
         return style;
     }
 

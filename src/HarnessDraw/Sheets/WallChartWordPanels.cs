@@ -32,15 +32,16 @@ internal sealed class WallChartWordPanels
         var width = Math.Clamp(widest + 1, 60, 330);
         var names = TextFit.Wrap(vehicle, width, capMm, FaceWeight.Bold);
         names = names.Length <= lines ? names : [.. names.Take(lines - 1), TextFit.Ellipsis(string.Join(' ', names.Skip(lines - 1)), width, capMm, FaceWeight.Bold)];
-        var step = capMm * 1.5;
-        return ChartPanel.Of(width, (names.Length * step) - (capMm * 0.5) + 14, 0, 0, (pen, box) =>
+        var step = capMm * 1.35;
+        var last = (capMm * 1.05) + ((names.Length - 1) * step);
+        return ChartPanel.Of(width, last + 10, 0, 0, (pen, box) =>
         {
             for (var i = 0; i < names.Length; i++)
             {
-                pen.Text(names[i], box.X, box.Y + capMm + 1 + (i * step), capMm, FaceWeight.Bold);
+                pen.Text(names[i], box.X, box.Y + (capMm * 1.05) + (i * step), capMm, FaceWeight.Bold);
             }
 
-            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + (names.Length * step) - (capMm * 0.5) + 10, 5);
+            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + last + 8.4, 5);
         });
     }
 
