@@ -40,6 +40,9 @@ internal sealed record Branch(int A, int B, BranchKind Kind, double Ohm)
     public int Member { get; init; } = -1;
     public int Wire { get; init; } = -1;
 
+    /// <summary>Circuit whose given current, beyond that of its described loads, it stands for.</summary>
+    public string? GivenFor { get; init; }
+
     /// <summary>Circuit that a load belongs to, for its drop limit.</summary>
     public string? Circuit { get; init; }
 }

@@ -43,6 +43,13 @@ internal sealed class CircuitSwitching
         return key && (!switched.Contains(circuitId) || (on.TryGetValue(state, out var names) ? names.Contains(circuitId) : state.On.Contains(circuitId)));
     }
 
+    /// <summary>
+    /// Whether a current that is given for a whole circuit is drawn in a state. What is given for the feed of a fuse panel is the most that all behind it draws: with the
+    /// key off it counts only in the states that name the circuit (common practice, no source).
+    /// </summary>
+    public bool DrawsGiven(string circuitId, OperatingState state) =>
+        state.Key != KeyPosition.Off || state.On.Contains(circuitId) || !index.Circuit(circuitId).Feeds.Any(f => index.Thing(f.Thing)?.Kind == ThingKind.FusePanel);
+
     /// <summary>The kept pin that comes from where the circuit comes from (or goes to), if one is described.</summary>
     public KeptPin? KeptPinOf(Circuit circuit)
     {

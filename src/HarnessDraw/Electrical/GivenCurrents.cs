@@ -23,7 +23,7 @@ internal static class GivenCurrents
                     When = last.OnlyWith,
                     NominalV = circuit.NominalV,
                     NominalA = share,
-                    Circuit = null,
+                    GivenFor = id,
                 });
             }
         }

@@ -93,7 +93,10 @@ public readonly record struct PartLaw(PartBehaviour Kind, double Ohm, double Rat
     /// <summary>True for what gives power: the rest only takes it.</summary>
     public bool IsSource => Kind is PartBehaviour.Source or PartBehaviour.Battery or PartBehaviour.Limited;
 
-    /// <summary>Amperes from the first node to the second at <paramref name="volts"/> across, and siemens there.</summary>
+    /// <summary>
+    /// Amperes from the first node to the second at <paramref name="volts"/> across, and siemens there. Electronics draw less at more volts: their falling tangent, beside a
+    /// source as soft as a resting battery, would lead away from the answer, so it counts as level.
+    /// </summary>
     public (double Amperes, double Siemens) At(double volts)
     {
         switch (Kind)
@@ -115,7 +118,7 @@ public readonly record struct PartLaw(PartBehaviour Kind, double Ohm, double Rat
                 return MotorAt(volts);
             case PartBehaviour.ConstantPower:
                 var share = ElectronicShare * RatedV;
-                return Math.Abs(volts) < share ? (RatedV * RatedA * volts / (share * share), RatedV * RatedA / (share * share)) : (RatedV * RatedA / volts, -RatedV * RatedA / (volts * volts));
+                return Math.Abs(volts) < share ? (RatedV * RatedA * volts / (share * share), RatedV * RatedA / (share * share)) : (RatedV * RatedA / volts, 0);
             case PartBehaviour.Diode:
                 return DiodeAt(volts);
             default:

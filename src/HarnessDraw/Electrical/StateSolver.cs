@@ -80,7 +80,7 @@ internal sealed partial class ElectricalNetwork
 
     /// <summary>True when the state and the build let a branch conduct; relay contacts have still to ask their coils.</summary>
     public bool MayConduct(Branch b, OperatingState state, ImmutableSortedDictionary<string, string> build) =>
-        b.When.Holds(build) && (b.Gate is not { } gate || switching.IsLive(gate, state))
+        b.When.Holds(build) && (b.Gate is not { } gate || switching.IsLive(gate, state)) && (b.GivenFor is not { } given || switching.DrawsGiven(given, state))
         && !(b is { Kind: BranchKind.Load, Thing.Kind: ThingKind.Starter, Element.Kind: ElementKind.Motor } && state.Engine != EngineState.Cranking);
 
     /// <summary>True for a contact or cabin link that the key opens.</summary>

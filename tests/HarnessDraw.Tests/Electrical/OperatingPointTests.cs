@@ -1,4 +1,5 @@
 using HarnessDraw.Electrical;
+using HarnessDraw.Planning;
 using HarnessDraw.Tests.Sheets;
 
 namespace HarnessDraw.Tests.Electrical;
@@ -49,6 +50,19 @@ public class OperatingPointTests(ITestOutputHelper output)
 
         Assert.InRange(point.Sources.Single(s => s.Source == "main battery").VoltageV, 13.3, 14.2);
         Assert.InRange(point.Sources.Single(s => s.Source == "alternator").CurrentA, 1, 55.1);
+    }
+
+    [Fact]
+    public void What_a_panel_may_draw_at_the_most_is_not_drawn_with_the_key_off()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        double Given(Plan asked, string state) => NetworkSolver.Solve(asked).Single(p => p.State == state).Loads.Where(l => l.Thing == "given for the circuit").Sum(l => l.CurrentA);
+        Assert.Equal(0, Given(plan, "off"), 6);
+        Assert.True(Given(plan, "running") > 5);
+
+        // unless the state says so
+        var named = plan with { Harness = plan.Harness with { States = [.. plan.Harness.States.Select(s => s with { On = [.. s.On, "lamp panel feed"] })] } };
+        Assert.True(Given(named, "off") > 5);
     }
 
     [Fact]

@@ -29,10 +29,11 @@ public static class CsvGridReader
         }
 
         var heads = rows[0];
-        foreach (var row in rows.Skip(1).Where(r => r.Cells.Length > heads.Cells.Length && r.Cells[heads.Cells.Length..].Any(c => c.Text.Trim().Length > 0)))
+        GridRow[] longer = [.. rows.Skip(1).Where(r => r.Cells.Length > heads.Cells.Length && r.Cells[heads.Cells.Length..].Any(c => c.Text.Trim().Length > 0))];
+        if (longer.Length > 0)
         {
-            var extra = row.Cells[heads.Cells.Length];
-            bag.Error(DiagnosticCodes.ListLength, $"the row has {row.Cells.Length} cells, the heads are {heads.Cells.Length}", extra.At, "put a text that holds the separator in quotes");
+            var more = longer.Length == 1 ? "" : $"; {longer.Length - 1} further row{(longer.Length == 2 ? " has" : "s have")} more cells than heads too";
+            bag.Error(DiagnosticCodes.ListLength, $"the row has {longer[0].Cells.Length} cells, the heads are {heads.Cells.Length}{more}", longer[0].Cells[heads.Cells.Length].At, "put a text that holds the separator in quotes");
         }
 
         return new(heads, rows[1..]);

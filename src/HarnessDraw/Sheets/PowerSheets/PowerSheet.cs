@@ -87,7 +87,7 @@ public static class PowerSheet
 
         flow.Y += 2;
         var source = string.Join("; ", trees.Select(t => $"{t.Source.Id}: {Shown.Number(t.Source.NominalV * 1.05, 1)} V behind {Shown.Number((t.Source.InternalOhm ?? (0.008 * t.Source.NominalV / 12)) * 1000, 1)} mΩ{(t.Source.InternalOhm is null ? " (assumed)" : "")}"));
-        flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints left out. A fuse must be able to break it. E: estimated length. Torques are from the description; where none is given see the maker.");
+        flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints left out. A fuse must be able to break it. Unfused: at most 7 in ({LengthWords.Of(180, UnitsShown.Metric)}) from the battery or, past a lead that has its reason, 40 in ({LengthWords.Of(1000, UnitsShown.Metric)}) sheathed (ABYC E-11 as quoted). E: estimated length. Torques are from the description; where none is given see the maker.");
     }
 
     private static void Loads(PageFlow flow, ImmutableArray<StateLoads> states)
@@ -123,7 +123,7 @@ public static class PowerSheet
         var alternators = plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Alternator).ToList();
         var said = alternators.Count == 0 ? "No alternator: the battery gives it all. "
             : alternators.Any(a => a.OutputA is null) ? "Output of the alternator not given: see the maker. " : "Reserve: rated output less what is drawn; below nought the battery drains while the engine runs. ";
-        flow.Paragraph($"Load by state: {build}{said}Battery: minus takes charge. As given: a current that the description gives for a whole circuit counts whenever that circuit is live. Rated output is reached at speed only; at idle an alternator gives about half (common practice, no source).");
+        flow.Paragraph($"Load by state: {build}{said}Battery: minus takes charge. As given: a current that the description gives for a whole circuit counts whenever that circuit is live; for the feed of a fuse panel not with the key off, unless the state names it. Rated output is reached at speed only; at idle an alternator gives about half (common practice, no source).");
     }
 
     private static string Dead(Plan plan, FuseChoice fuse)
