@@ -1,6 +1,7 @@
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
+using HarnessDraw.Sheets.BuildBoards;
 using HarnessDraw.Tests.Drawing;
 using NetTopologySuite.Geometries;
 
@@ -21,6 +22,26 @@ public class BuildBoardTests
         {
             Assert.Equal(segment.LengthMm!.Value, drawn[segment.Id], ToleranceMm);
         }
+    }
+
+    // 1000 mm across the board: common practice, no source
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Two_crosses_a_metre_apart_prove_a_glued_print(string name)
+    {
+        var arms = ItemWalk.All(Board(ExamplePlans.Of(name))).OfType<PathItem>().Where(i => i.Tag?.Title == "cross of the board").Select(i => ItemBounds.Of(i)!.Value.Centre).Distinct().ToList();
+        Assert.Equal(2, arms.Count);
+        Assert.Equal(1000, Math.Sqrt(Math.Pow(arms[0].X - arms[1].X, 2) + Math.Pow(arms[0].Y - arms[1].Y, 2)), 0.01);
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Each_wire_stands_at_every_peg_it_goes_round(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var turns = PegTurn.Of(plan);
+        Assert.Equal(plan.Wires.Sum(w => Math.Max(0, w.Segments.Length - 1)), turns.Sum(t => t.Wires.Length));
+        Assert.All(turns, t => Assert.NotEqual(t.From, t.To));
     }
 
     [Theory]

@@ -36,7 +36,7 @@ internal sealed class BoardLabels
                 var centre = new Point(at.X + (cos * (off + (width / 2 * Math.Abs(cos)))), at.Y + (sin * (off + (height / 2 * Math.Abs(sin)))));
                 var box = new Box(centre.X - (width / 2), centre.Y - (height / 2), width, height);
                 var leader = points && off > clearMm + 12 ? Leader(at, box) : null;
-                if (within.Contains(box) && Free(box) && (leader is not { } line || (!taken.Exists(t => Crosses(line.From, line.To, t)) && (overRuns || !CrossesForeign(line.From, at)))))
+                if (within.Contains(box) && IsFree(box) && (leader is not { } line || (!taken.Exists(t => Crosses(line.From, line.To, t)) && (overRuns || !CrossesForeign(line.From, at)))))
                 {
                     Paint(pen, box, leader, lines);
                     return true;
@@ -79,7 +79,8 @@ internal sealed class BoardLabels
         }
     }
 
-    private bool Free(Box box)
+    /// <summary>True where nothing lies and nothing is said yet.</summary>
+    public bool IsFree(Box box)
     {
         var grown = box.Grow(2.5);
         return board.Contains(grown) && !taken.Exists(grown.Overlaps) && !leaders.Exists(l => Crosses(l.From, l.To, grown)) && !runs.Any(r => Crosses(r, grown));

@@ -68,6 +68,11 @@ public static class BuildBoardSheet
         var painter = new BoardPainter(plan, runs, labels, units);
         painter.LabelPlaces(pen);
         painter.PegsAndForks(pen);
+        foreach (var board in grid.Used(runs))
+        {
+            BoardCrosses.Paint(pen, grid.Cell(board), labels);
+        }
+
         if (!marks.Words(pen, labels) || !painter.Places(pen) || !painter.Splices(pen) || !painter.Lengths(pen))
         {
             return null;

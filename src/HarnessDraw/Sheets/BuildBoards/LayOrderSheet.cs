@@ -30,6 +30,14 @@ public static class LayOrderSheet
                 TextColumn<(Wire Wire, int Number)>.Tick("laid"),
             ];
             flow.Table(new TextTable<(Wire Wire, int Number)>(wires, flow.Area, columns));
+            flow.Heading("WHICH WIRES GO ROUND WHICH PEG", 20);
+            flow.Table(new TextTable<PegTurn>(
+                PegTurn.Of(shown), flow.Area,
+                new TextColumn<PegTurn>("from", t => t.From) { LeastMm = 30 },
+                new TextColumn<PegTurn>("to", t => t.To) { LeastMm = 30 },
+                new TextColumn<PegTurn>("", t => Shown.Number(t.Wires.Length)) { Right = true, Style = TextStyle.Bold },
+                new TextColumn<PegTurn>("wires", t => string.Join(", ", t.Wires)) { FloorMm = 60 })
+            { GroupOf = t => t.Peg });
             flow.Heading("TAPE AND SLEEVE RUNS, FROM THE FAR ENDS IN", 20);
             flow.Table(new TextTable<Segment>(
                 [.. shown.Tree.Segments.Where(s => !s.Wires.IsEmpty)], flow.Area,
