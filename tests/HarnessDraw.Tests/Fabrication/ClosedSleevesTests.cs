@@ -38,5 +38,16 @@ public class ClosedSleevesTests
         Assert.Contains("wiper motor", CoveringCuts.Of(plan).Single(c => c.Segment.Id == Leg.Id).PutOnBefore);
     }
 
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void A_run_is_covered_by_what_opens_again_where_that_fits(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var kinds = plan.Harness.Catalogue.Coverings.ToDictionary(c => c.Id, c => c.Kind, StringComparer.Ordinal);
+        var used = plan.Tree.Segments.Where(s => s.Covering is not null).Select(s => kinds[s.Covering!]).ToList();
+        Assert.DoesNotContain("heat shrink", used);
+        Assert.True(used.Count(k => k == "split loom") > used.Count / 2);
+    }
+
     private static CoveringPart Sleeve(string kind, double passesMm) => new("sleeve", "Sleeve", kind, 2, passesMm, 0.6, 125, "invented");
 }

@@ -7,6 +7,7 @@ namespace HarnessDraw.Planning.Bundles;
 /// <summary>Diameter of a segment's bundle in its worst build, and the covering that fits.</summary>
 internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
 {
+    private static readonly ImmutableArray<string> RunKinds = ["split loom", "braided sleeve", "heat sleeve", "tape"];
     private readonly ConcurrentDictionary<string, double> packed = new(StringComparer.Ordinal);
 
     /// <summary>Largest bare diameter over all builds, mm.</summary>
@@ -47,13 +48,16 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
         return (Math.Round(bare + (2 * (covering?.WallMm ?? 0)), 2), covering);
     }
 
-    /// <summary>The tightest covering that takes the bundle and bears the ambient; null when the catalogue has none.</summary>
+    /// <summary>
+    /// The tightest covering that takes the bundle and bears the ambient, of the kinds that are laid along a run: what opens again before what must be threaded on, tape where
+    /// neither fits (common practice, no source). Heat shrink belongs to splices and ends. Null when the catalogue has none.
+    /// </summary>
     public CoveringPart? CoveringFor(double bareMm, string? zone)
     {
         var ambient = index.AmbientC(zone, options);
         return index.Harness.Catalogue.Coverings
-            .Where(c => bareMm >= c.MinBundleMm - 1e-9 && bareMm <= c.MaxBundleMm + 1e-9 && c.MaxC >= ambient)
-            .OrderBy(c => c.MaxBundleMm).ThenBy(c => c.Id, StringComparer.Ordinal).FirstOrDefault();
+            .Where(c => bareMm >= c.MinBundleMm - 1e-9 && bareMm <= c.MaxBundleMm + 1e-9 && c.MaxC >= ambient && c.Kind != "heat shrink")
+            .OrderBy(c => RunKinds.IndexOf(c.Kind) is >= 0 and var rank ? rank : RunKinds.Length).ThenBy(c => c.MaxBundleMm).ThenBy(c => c.Id, StringComparer.Ordinal).FirstOrDefault();
     }
 
     private double Packed(double[] outsideMm)
