@@ -19,6 +19,7 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
         }
 
         var asked = HarnessCompiler.Complete(build is null ? order : order with { Build = BuildChoice.Read(build, planned.Plan.Harness) }, planned);
+        asked = ruleFile is null ? asked : asked with { Rules = Path.GetFileName(ruleFile) };
         if (since is not null)
         {
             if (ChangesSince(since, planned.Plan) is not { } changes)

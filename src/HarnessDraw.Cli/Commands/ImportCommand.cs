@@ -35,7 +35,7 @@ internal static class ImportCommand
             var grid = Grid(path, bag);
             var read = grid is null ? null : WireListReader.Read(grid, Told([.. Mapped(parsed.GetValue(map)), .. parsed.GetValue(columns) ?? []]));
             DiagnosticText.Say(terminal, [.. bag.ToSorted(), .. read?.Diagnostics ?? [], .. read?.Value?.NotPlaced ?? []], new DiskFiles());
-            if (read is null || read.Failed)
+            if (read is null || read.Failed || bag.HasErrors)
             {
                 terminal.Say("nothing is written");
                 return ExitCode.Problems;

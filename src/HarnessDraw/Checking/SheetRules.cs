@@ -11,11 +11,13 @@ public static class SheetRules
 {
     private const double TouchMm = 0.05;
     private const double BarToleranceMm = 0.05;
+    private const double ArmM = 0.6;
+    private const double FarM = 1.5;
 
     internal static readonly RuleInfo TextSmall = new("text-too-small", "Lettering below what can be read", Severity.Warning, Consequence.Untidy, "NUREG-0700 as quoted: 16 minutes of arc",
         "What cannot be read at arm's length is not on the sheet.")
     {
-        Limits = [new("capitals", 2.5, "mm", "design rule of this program; 2.8 mm is 16 minutes of arc at 0.6 m"), new("capitals on labels", 2, "mm", "common practice, no source: type on a wire")],
+        Limits = [new("capitals", 2.5, "mm", "design rule of this program; 2.8 mm is 16 minutes of arc at 0.6 m"), new("capitals at 1.5 m", 7, "mm", "NUREG-0700 as quoted: 16 minutes of arc at 1.5 m"), new("capitals on labels", 2, "mm", "common practice, no source: type on a wire")],
     };
 
     internal static readonly RuleInfo Overlap = new("labels-overlap", "Lettering over lettering or beyond the paper", Severity.Warning, Consequence.Untidy, "common practice, no source",
@@ -115,11 +117,17 @@ public static class SheetRules
 
     private static IEnumerable<Finding> Small(RuleContext context, Sheet sheet, string name, List<PrintedItem> texts)
     {
-        var least = context.Limit(TextSmall, sheet.Name.Contains("label", StringComparison.Ordinal) ? "capitals on labels" : "capitals");
-        var small = texts.Select(t => (Text(t).Text, CapMm: Text(t).CapHeightMm * t.Scale)).Where(t => t.CapMm < least - 1e-6).OrderBy(t => t.CapMm).ThenBy(t => t.Text, StringComparer.Ordinal).ToList();
-        if (small.Count > 0)
+        foreach (var distance in texts.GroupBy(t => Text(t).ReadFromM).OrderBy(g => g.Key))
         {
-            yield return context.Found(TextSmall, $"{name} on {sheet.Paper.Name}: {Wording.Count(small.Count, "text")} under {Figure.Of(least, "mm")} capitals, down to {Figure.Of(small[0].CapMm, "mm")} ('{small[0].Text}').", "Use larger paper.", [name]);
+            var far = distance.Key > ArmM;
+            // what is read from afar is held to its angle
+            var least = far ? context.Limit(TextSmall, "capitals at 1.5 m") * distance.Key / FarM : context.Limit(TextSmall, sheet.Name.Contains("label", StringComparison.Ordinal) ? "capitals on labels" : "capitals");
+            var small = distance.Select(t => (Text(t).Text, CapMm: Text(t).CapHeightMm * t.Scale)).Where(t => t.CapMm < least - 1e-6).OrderBy(t => t.CapMm).ThenBy(t => t.Text, StringComparer.Ordinal).ToList();
+            if (small.Count > 0)
+            {
+                var from = far ? $" to be read from {Figure.Of(distance.Key, "m")}" : "";
+                yield return context.Found(TextSmall, $"{name} on {sheet.Paper.Name}: {Wording.Count(small.Count, "text")}{from} under {Figure.Of(least, "mm")} capitals, down to {Figure.Of(small[0].CapMm, "mm")} ('{small[0].Text}').", "Use larger paper.", [name]);
+            }
         }
     }
 

@@ -111,6 +111,9 @@ public sealed record TextItem(string Text, Point At, double CapHeightMm) : Item
     public Rgb Colour { get; init; } = Ink.Black;
     public double TurnDegrees { get; init; }
 
+    /// <summary>How far off it must be read, m: at arm's length, or farther for what is read across a room.</summary>
+    public double ReadFromM { get; init; } = 0.6;
+
     /// <summary>True for the field 'sheet n of m': the set fills it in when all its sheets are known.</summary>
     public bool IsSheetCount { get; init; }
 }

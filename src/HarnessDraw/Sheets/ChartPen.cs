@@ -36,6 +36,9 @@ internal sealed class ChartPen(bool blackInk)
     public void Polygon(Rgb? fill, double width, ItemRole role, params Point[] points) =>
         items.Add(new PathItem(Outline.Polyline(points, closed: true)) { Role = role, Fill = fill, Stroke = width > 0 ? new(Ink.Black, width) : null });
 
+    // a flag is found from here; a wire is followed at arm's length
+    private const double AcrossRoomM = 1.5;
+
     /// <summary>A dark plate with white lettering, its number in a white disc before it.</summary>
     public void Flag(string? number, string text, Box box, double cap)
     {
@@ -49,7 +52,7 @@ internal sealed class ChartPen(bool blackInk)
             x = box.X + 2 + (2 * r) + 1.8;
         }
 
-        Text(text, x, box.Centre.Y + (cap / 2), cap, FaceWeight.Bold, colour: Ink.Paper);
+        items.Add(new TextItem(text, new(Math.Round(x, 3), Math.Round(box.Centre.Y + (cap / 2), 3)), cap) { Role = ItemRole.Lettering, Weight = FaceWeight.Bold, Colour = Ink.Paper, ReadFromM = AcrossRoomM });
     }
 
     public static double FlagWidth(string? number, string text, double cap) => (number is null ? 2.6 : 3.8 + (cap * 1.14)) + TextMeasure.PlanWidth(text, cap, FaceWeight.Bold) + 2.8;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using HarnessDraw.Fabrication;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
@@ -27,6 +28,19 @@ public static class LengthWords
         ArgumentNullException.ThrowIfNull(wire);
         return wire.CutLengthMm is { } mm ? Both($"{Pages.Shown.Number(mm)} mm", $"{InchLength.RoundedUp(CutRows.ExactMm(plan, wire) ?? mm).ToString("0.##", CultureInfo.InvariantCulture)} in", units) + (wire.Estimated ? " E" : "") : null;
     }
+
+    /// <summary>The size of an opening: '80 × 118 mm', '80 × 118 mm (3.15 × 4.65 in)' or '3.15 × 4.65 in'; a round one by its diameter.</summary>
+    public static string Of(Opening opening, UnitsShown units)
+    {
+        ArgumentNullException.ThrowIfNull(opening);
+        return opening.Round ? $"Ø {Small(opening.WidthMm, units)}" : Across(opening.WidthMm, opening.HeightMm, units);
+    }
+
+    /// <summary>Width and height: '80 × 118 mm', '80 × 118 mm (3.15 × 4.65 in)' or '3.15 × 4.65 in'.</summary>
+    public static string Across(double widthMm, double heightMm, UnitsShown units) => Both(
+        $"{Pages.Shown.Number(widthMm, 1)} × {Pages.Shown.Number(heightMm, 1)} mm",
+        $"{InchLength.Words(widthMm, 2)} × {InchLength.Words(heightMm, 2)} in",
+        units);
 
     private static string Both(string metric, string inches, UnitsShown units) => units switch { UnitsShown.Inch => inches, UnitsShown.Both => $"{metric} ({inches})", _ => metric };
 

@@ -28,6 +28,9 @@ public sealed record SheetOptions
     public bool Teaching { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
 
+    /// <summary>The rules the plan was checked by: 'built in', or the file with thresholds of the owner's.</summary>
+    public string Rules { get; init; } = "built in";
+
     /// <summary>Drawn in the title block; null when the description names none.</summary>
     public DrawnOutlines? Logo { get; init; }
 

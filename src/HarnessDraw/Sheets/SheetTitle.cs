@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Planning;
 
@@ -25,7 +26,8 @@ internal static class SheetTitle
             Logo = options.Logo,
             Source = plan.Harness.SourceHash,
             Build = BuildWords(options),
-            Waivers = plan.Harness.Waivers.IsEmpty ? "none" : $"{plan.Harness.Waivers.Length}, see chart",
+            Waivers = plan.Harness.Waivers.IsEmpty ? "none" : plan.Harness.Waivers.Length.ToString(CultureInfo.InvariantCulture),
+            Rules = options.Rules,
             NotForBuild = NotForBuild(findings),
         };
     }

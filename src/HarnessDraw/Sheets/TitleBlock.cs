@@ -46,14 +46,17 @@ public sealed record TitleBlock
     public int Sheet { get; init; } = 1;
     public int Sheets { get; init; } = 1;
 
-    /// <summary>Waivers in words: 'none', '2: see cautions'.</summary>
+    /// <summary>Number of waivers, or 'none'; the wall chart lists them.</summary>
     public string Waivers { get; init; } = "none";
+
+    /// <summary>The rules the plan was checked by.</summary>
+    public string Rules { get; init; } = "built in";
 
     /// <summary>Short hash of the description the set was made from.</summary>
     public string Source { get; init; } = "";
 
-    /// <summary>Up to two sentences at the foot of the chart's block, one in the small block.</summary>
-    public ImmutableArray<string> Notes { get; init; } = ["This drawing is for the build named here only."];
+    /// <summary>A sentence at the foot of the chart's block.</summary>
+    public string Note { get; init; } = "This drawing is for the build named here only.";
 
     /// <summary>Oldest first; the newest is drawn on top.</summary>
     public ImmutableArray<RevisionLine> Revisions { get; init; } = [];

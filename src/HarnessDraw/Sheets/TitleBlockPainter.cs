@@ -54,7 +54,7 @@ internal static class TitleBlockPainter
         cells.Cell(0, 49, 146, 13, null);
         cells.Value(146, 49, 34, 13, "Checked", b.Checked);
         var y = cells.Box.Y + 54.3;
-        foreach (var note in b.Notes.Take(2))
+        foreach (var note in new[] { b.Note, $"Checked by rules: {b.Rules}." })
         {
             cells.Fit(note, cells.Box.X + PadMm, y, cells.Scaled(146) - (2 * PadMm), 2.5, FaceWeight.Medium);
             y += 5;
@@ -67,7 +67,7 @@ internal static class TitleBlockPainter
         cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 6.5, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
         cells.Fit(b.Title, title.X + PadMm, title.Y + 12.5, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
         var source = b.Source.Length > 0 ? $"source {b.Source}, " : "";
-        cells.Fit($"{source}{b.Scale}, {b.Language}, waivers: {b.Waivers}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
+        cells.Fit($"{source}{b.Scale}, waivers: {b.Waivers}, rules: {b.Rules}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
         cells.Build(112, 0, 68, 10, b.Build);
         cells.Value(112, 10, 33, 10, "Number", b.Number, weight: FaceWeight.Bold);
         cells.Value(145, 10, 11, 10, "Rev", b.Rev, weight: FaceWeight.Bold);

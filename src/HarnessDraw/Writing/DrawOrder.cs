@@ -47,6 +47,9 @@ public sealed record DrawOrder
     public bool EmbedFonts { get; init; }
     public FaceSet Faces { get; init; } = FaceSet.Shipped;
 
+    /// <summary>The rules the plan was checked by, as every title block names them.</summary>
+    public string Rules { get; init; } = "built in";
+
     /// <summary>Drawn in every title block; null when there is none.</summary>
     public DrawnOutlines? Logo { get; init; }
 
@@ -57,6 +60,7 @@ public sealed record DrawOrder
         BlackInk = blackInk,
         Build = Build,
         Units = Units,
+        Rules = Rules,
         Logo = Logo,
         Teaching = Teaching,
         Changes = Changes,

@@ -14,6 +14,15 @@ public class SheetRuleTests
         Assert.Equal("survey on A4: 1 text under 2.5 mm capitals, down to 2.4 mm ('E05').", Assert.Single(found).Message);
     }
 
+    // NUREG-0700 as quoted: 16 minutes of arc, 7 mm at 1.5 m
+    [Fact]
+    public void What_is_read_from_afar_is_held_to_its_angle()
+    {
+        TextItem Flag(double capMm) => new("COWL", new(20, 60), capMm) { ReadFromM = 1.5 };
+        Assert.Equal("survey on A4: 1 text to be read from 1.5 m under 7 mm capitals, down to 6.9 mm ('COWL').", Assert.Single(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5), Flag(6.9))])).Message);
+        Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5), Flag(7))]));
+    }
+
     [Fact]
     public void A_sheet_with_its_caution_and_readable_text_is_left_alone() =>
         Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet(Text(Caution, 2.5))]));

@@ -39,6 +39,19 @@ public class RecordTests
         Assert.DoesNotContain(folder.Files(), f => f.EndsWith(".as-built.csv", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("wire,from,to\nW1,a.1,b.1\n\"W3,a.1", "bad.csv:3:1: error", "a quote is opened and never closed")]
+    [InlineData("# a description\nvehicle: { name: a, b, c }\nothers: [1, 2, 3]\nmore: [1, 2, 3]\n", "2:", "2 further rows have", "no column is understood as 'wire'")]
+    public void A_damaged_list_is_told_in_few_words_and_nothing_is_written(string list, params string[] says)
+    {
+        using var folder = new TemporaryFolder();
+        var file = folder.File("bad.csv", list);
+        var run = CliRun.Of("import", file, "--out", folder.Path);
+        Assert.Equal(1, run.Code);
+        Assert.All(says, s => Assert.Contains(s, run.Messages, StringComparison.Ordinal));
+        Assert.Equal(["bad.csv"], folder.Files().Select(Path.GetFileName));
+    }
+
     [Fact]
     public void A_file_with_columns_of_the_owners_own_is_not_written_over()
     {

@@ -98,7 +98,7 @@ public class FrameTests
     public void Names_of_300_characters_leave_the_block_whole(char letter)
     {
         var text = new string(letter, 300);
-        var block = Full() with { Owner = text, Vehicle = text, Title = text, Build = text, Number = text, Rev = text, Date = text, Drawn = text, Approved = text, Checked = text, Type = text, Language = text, Scale = text, Waivers = text, Source = text, Notes = [text, text], NotForBuild = text, Revisions = [new(text, text, text, text, text)] };
+        var block = Full() with { Owner = text, Vehicle = text, Title = text, Build = text, Number = text, Rev = text, Date = text, Drawn = text, Approved = text, Checked = text, Type = text, Language = text, Scale = text, Waivers = text, Source = text, Note = text, Rules = text, NotForBuild = text, Revisions = [new(text, text, text, text, text)] };
         foreach (var form in (TitleBlockForm[])[TitleBlockForm.Chart, TitleBlockForm.Small])
         {
             var frame = Frame.Compose(PaperSizes.A4, block, new() { Form = form });
@@ -165,7 +165,7 @@ public class FrameTests
         Sheets = 5,
         Source = "4f2c91ab",
         Checked = "A. B.",
-        Notes = ["This drawing is for the build named here only.", "Wire sizes and fuses: see the rules with this set."],
+        Note = "This drawing is for the build named here only.",
         Revisions = [new("A", "2026-09-11", "First issue", "all", "M.R."), new("B", "2026-10-02", "Horn splice moved clear of the hot zone", "E3", "M.R.")],
         NotForBuild = "3 errors: see the list of findings",
     };

@@ -1,6 +1,9 @@
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
+using HarnessDraw.Sheets.Installation;
+using HarnessDraw.Sheets.OpeningTemplates;
+using HarnessDraw.Sheets.Pages;
 using HarnessDraw.Tests.Drawing;
 using HarnessDraw.Tracing;
 
@@ -208,6 +211,40 @@ public class FurtherSheetsTests
         var without = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new() { Build = build }).Sheets);
         Assert.Contains($"firewall {cavity}, exciter: not in this build", without, StringComparison.Ordinal);
         Assert.DoesNotContain("exciter: not in this build", with, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Installation_shows_where_on_the_vehicle_a_step_is_done()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var picture = new PlacePicture(plan, 26, 15.5);
+        Assert.Empty(picture.Of([], new(0, 0)));
+        Assert.Empty(picture.Of(["nowhere"], new(0, 0)));
+        Point Disc(string place) => picture.Of([place], new(0, 0)).OfType<PathItem>().Where(i => i.Fill == Ink.Black).Select(i => ItemBounds.Of(i)!.Value.Centre).Single();
+        var (firewall, left, right) = (Disc("pass-through"), Disc("left lamp"), Disc("right lamp"));
+        Assert.True(left.X < firewall.X && right.Y < left.Y);
+        foreach (var place in plan.Harness.Layout.Places)
+        {
+            var at = Disc(place.Id);
+            Assert.True(at.X is > 0 and < 26 && at.Y is > 0 and < 15.5, place.Id);
+        }
+
+        var pages = InstallationSheets.Compose(plan, [], new()).Sheets;
+        Assert.True(pages.SelectMany(ItemWalk.All).Count(i => i is PathItem { Role: ItemRole.Edge, Fill: var fill } && fill == Ink.Black) > 20);
+    }
+
+    [Theory]
+    [InlineData(UnitsShown.Metric, "80 × 118 mm")]
+    [InlineData(UnitsShown.Inch, "3.15 × 4.65 in")]
+    [InlineData(UnitsShown.Both, "80 × 118 mm (3.15 × 4.65 in)")]
+    public void An_opening_has_its_size_in_the_units_asked_for(UnitsShown units, string size)
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        foreach (var result in new[] { InstallationSheets.Compose(plan, [], new() { Units = units }), OpeningTemplateSheets.Compose(plan, [], new() { Units = units }) })
+        {
+            var words = string.Join(' ', result.Sheets.SelectMany(s => ItemWalk.Texts(s)).Select(t => t.Text)).Replace('\u00a0', ' ');
+            Assert.Contains(size, words, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Drawing;
+using HarnessDraw.Fabrication;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
@@ -25,7 +26,7 @@ public static class FoundWireIndex
         (flow, shown) =>
         {
             var keys = new OptionKeys(shown.Wires.Select(w => w.Builds));
-            flow.Table(Table(flow.Area, shown, keys));
+            flow.Table(Table(flow.Area, shown, keys, options.Units));
             flow.Heading("OLD AND DIRTY INSULATION", 8);
             flow.Paragraph($"Wipe the wire and look where tape kept the light away. {string.Join("; ", Aged.Values)} (common practice, no source). Compare size and both ends before you believe a colour.");
             if (!keys.IsEmpty)
@@ -34,7 +35,7 @@ public static class FoundWireIndex
             }
         });
 
-    private static TextTable<Wire> Table(Box area, Plan plan, OptionKeys keys)
+    private static TextTable<Wire> Table(Box area, Plan plan, OptionKeys keys, UnitsShown units)
     {
         var measure = new TreeMeasure(plan);
         var circuits = plan.Harness.Circuits.GroupBy(c => c.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
@@ -57,7 +58,7 @@ public static class FoundWireIndex
             rows, area,
             new TextColumn<Wire>("colour", w => w.Colour) { Swatch = w => w.Colour, Style = TextStyle.Bold },
             new TextColumn<Wire>(plan.Wires.Any(w => w.Awg is not null) ? "size" : "mm²", w => w.SizeLabel) { Right = true },
-            new TextColumn<Wire>("Ø mm", w => Shown.Number(w.OutsideMm, 1)) { Right = true },
+            new TextColumn<Wire>(units switch { UnitsShown.Inch => "Ø in", UnitsShown.Both => "Ø", _ => "Ø mm" }, w => units switch { UnitsShown.Inch => InchLength.Words(w.OutsideMm, 2), UnitsShown.Both => LengthWords.Small(w.OutsideMm, units), _ => Shown.Number(w.OutsideMm, 1) }) { Right = true },
             new TextColumn<Wire>("wire", w => w.Id + (keys.KeyOf(w.Builds) is { Length: > 0 } key ? $" ({key})" : "")) { Style = TextStyle.Bold, Tag = w => new() { For = w.Id } },
             new TextColumn<Wire>("one end", w => EndText.Words(w.From)) { LeastMm = 30 },
             new TextColumn<Wire>("other end", w => EndText.Words(w.To)) { LeastMm = 30 },

@@ -17,14 +17,16 @@ public static class InstallationSheets
         (flow, shown) =>
         {
             var steps = new InstallationPlan(plan, shown, options).Steps();
+            var picture = new PlacePicture(shown, 20, 17);
             var numbered = steps.Select((s, i) => (Step: s, Number: i + 1)).ToImmutableArray();
             flow.Table(new TextTable<(InstallationStep Step, int Number)>(
                 numbered, flow.Area,
                 new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
-                new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 58, Style = TextStyle.Bold },
+                TextColumn<(InstallationStep Step, int Number)>.Drawn("where", picture.WidthMm, picture.HeightMm, (s, corner) => picture.Of(s.Step.Places, corner)),
+                new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 50, Style = TextStyle.Bold },
                 new TextColumn<(InstallationStep Step, int Number)>(options.Teaching ? "why, and what goes wrong" : "why", s => s.Step.Why)
                 {
-                    FloorMm = 46,
+                    FloorMm = 40,
                     Under = s => options.Teaching && s.Step.Mistake.Length > 0 ? $"Mistake: {s.Step.Mistake}" : "",
                     UnderStyle = TextStyle.Bold,
                 },

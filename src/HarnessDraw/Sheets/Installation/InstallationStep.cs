@@ -14,6 +14,9 @@ internal sealed record InstallationStep(string Stage, string What, string Why)
     /// <summary>What is commonly done wrong here (common practice, no source): one line for teaching.</summary>
     public string Mistake { get; init; } = "";
     public bool Holds { get; init; }
+
+    /// <summary>Where it is done; empty: everywhere, or beside the vehicle.</summary>
+    public ImmutableArray<string> Places { get; init; } = [];
 }
 
 /// <summary>The steps of a plan: what is general to the trade and what this harness has, in the order of the work.</summary>
@@ -50,8 +53,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
     {
         foreach (var opening in harness.Layout.Openings.OrderBy(o => o.Place, StringComparer.Ordinal))
         {
-            var size = opening.Round ? $"Ø {Shown.Number(opening.WidthMm, 1)} mm" : $"{Shown.Number(opening.WidthMm, 1)} × {Shown.Number(opening.HeightMm, 1)} mm";
-            yield return new("OPENINGS", $"Opening at {opening.Place}: {size} by the 1:1 template. Chips out, edge painted and trimmed.", "Cut with the old harness out; an unpainted edge rusts and cuts.") { Holds = true, Mistake = "cutting beside the old harness: chips end up in its contacts." };
+            yield return new("OPENINGS", $"Opening at {opening.Place}: {LengthWords.Of(opening, options.Units)} by the 1:1 template. Chips out, edge painted and trimmed.", "Cut with the old harness out; an unpainted edge rusts and cuts.") { Holds = true, Places = [opening.Place], Mistake = "cutting beside the old harness: chips end up in its contacts." };
         }
     }
 
@@ -84,14 +86,14 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         {
             var part = harness.Catalogue.Connectors.FirstOrDefault(c => c.Id == mate.ConnectorPart);
             var stage = $"CONNECTOR {mate.Id.ToUpperInvariant()}";
-            yield return new(stage, "Grease the contacts lightly, do not pack. Every unused cavity plugged.", "A body packed solid does not close; water takes the empty cavity.") { Mistake = "grease packed in until the halves no longer close." };
-            yield return new(stage, "Check key and latch, join the halves by hand until they sit.", "The bolt must not pull crossed halves together.") { Mistake = "starting with the bolt when the halves do not sit." };
+            yield return new(stage, "Grease the contacts lightly, do not pack. Every unused cavity plugged.", "A body packed solid does not close; water takes the empty cavity.") { Places = [mate.Place], Mistake = "grease packed in until the halves no longer close." };
+            yield return new(stage, "Check key and latch, join the halves by hand until they sit.", "The bolt must not pull crossed halves together.") { Places = [mate.Place], Mistake = "starting with the bolt when the halves do not sit." };
             if (part?.CentreBolt == true)
             {
-                yield return new(stage, "Bolt: by hand tools, snug, then to the torque.", "Too tight cracks the body.") { Torque = Torque(mate.TorqueNm ?? part.BoltTorqueNm), Holds = true, Mistake = "a power tool, or one more turn to be sure." };
+                yield return new(stage, "Bolt: by hand tools, snug, then to the torque.", "Too tight cracks the body.") { Places = [mate.Place], Torque = Torque(mate.TorqueNm ?? part.BoltTorqueNm), Holds = true, Mistake = "a power tool, or one more turn to be sure." };
             }
 
-            yield return new(stage, "Seal the wire entry with neutral-cure sealant only.", "Acid-cure sealant eats copper.") { Mistake = "bathroom sealant that smells of vinegar." };
+            yield return new(stage, "Seal the wire entry with neutral-cure sealant only.", "Acid-cure sealant eats copper.") { Places = [mate.Place], Mistake = "bathroom sealant that smells of vinegar." };
         }
     }
 
@@ -101,19 +103,19 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         foreach (var branch in branches)
         {
             var places = branch.OrderBy(s => measure.Station(s.To) ?? double.MaxValue).Select(s => s.To).Distinct(StringComparer.Ordinal);
-            yield return new("HANG LOOSELY, FROM THE FIREWALL OUTWARD", $"{branch.Key}: lay it along {string.Join(", ", places)}; clips half closed.{Clips(branch)}", "Slack can still be moved; a closed clip pins it in the wrong place.") { Mistake = "closing clips from one end, until the last plug is 20 mm short." };
+            yield return new("HANG LOOSELY, FROM THE FIREWALL OUTWARD", $"{branch.Key}: lay it along {string.Join(", ", places)}; clips half closed.{Clips(branch)}", "Slack can still be moved; a closed clip pins it in the wrong place.") { Places = [.. branch.SelectMany(g => new[] { g.From, g.To })], Mistake = "closing clips from one end, until the last plug is 20 mm short." };
         }
 
         foreach (var clear in harness.Layout.KeepClear)
         {
-            yield return new("HANG LOOSELY, FROM THE FIREWALL OUTWARD", $"At least {Shown.Number(clear.ByMm)} mm from {clear.What}.", "Heat and movement cut insulation.") { Holds = true, Mistake = "looking with the engine at rest and cold only." };
+            yield return new("HANG LOOSELY, FROM THE FIREWALL OUTWARD", $"At least {LengthWords.Of(clear.ByMm, options.Units)} from {clear.What}.", "Heat and movement cut insulation.") { Holds = true, Mistake = "looking with the engine at rest and cold only." };
         }
     }
 
     private string Clips(IEnumerable<Segment> branch)
     {
         var clips = branch.Select(s => harness.Layout.Paths.FirstOrDefault(p => (p.From == s.From && p.To == s.To) || (p.From == s.To && p.To == s.From))?.ClipsEveryMm).OfType<double>().ToList();
-        return clips.Count == 0 ? "" : $" A clip every {Shown.Number(clips.Min())} mm.";
+        return clips.Count == 0 ? "" : $" A clip every {LengthWords.Of(clips.Min(), options.Units)}.";
     }
 
     private IEnumerable<InstallationStep> Connect()
@@ -122,12 +124,12 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         {
             var twins = UsedThings().Where(t => t.Id != thing.Id && t.ConnectorPart == thing.ConnectorPart && t.Place == thing.Place).Select(t => t.Id).ToList();
             var beware = twins.Count > 0 ? $" The same plug fits {string.Join(", ", twins)}: go by the label." : "";
-            yield return new("CONNECT, FROM THE FIREWALL OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: plug in until it clicks, tug.{beware}", twins.Count > 0 ? "Like plugs crossed: both loads answer to the wrong switch." : "A plug that did not click opens on the road.") { Mistake = twins.Count > 0 ? "going by length: both plugs reach." : "no tug: it felt as if it had clicked." };
+            yield return new("CONNECT, FROM THE FIREWALL OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: plug in until it clicks, tug.{beware}", twins.Count > 0 ? "Like plugs crossed: both loads answer to the wrong switch." : "A plug that did not click opens on the road.") { Places = [thing.Place], Mistake = twins.Count > 0 ? "going by length: both plugs reach." : "no tug: it felt as if it had clicked." };
         }
 
         foreach (var thing in UsedThings().Where(t => t.Side == Side.Bay && t.ConnectorPart is null && t.Pins.Any(p => p.Style == PinStyle.Blade)).OrderBy(t => measure.Station(t.Place) ?? double.MaxValue).ThenBy(t => t.Id, StringComparer.Ordinal))
         {
-            yield return new("CONNECT, FROM THE FIREWALL OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: push on by the labels ({Pins(thing)}), tug.", "A blade that slips off is a live end.") { Mistake = "two pins exchanged because the colours look alike." };
+            yield return new("CONNECT, FROM THE FIREWALL OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: push on by the labels ({Pins(thing)}), tug.", "A blade that slips off is a live end.") { Places = [thing.Place], Mistake = "two pins exchanged because the colours look alike." };
         }
     }
 
@@ -142,7 +144,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         foreach (var ground in UsedThings().Where(t => t.Kind == ThingKind.GroundPoint).OrderBy(t => t.Id, StringComparer.Ordinal))
         {
             var note = ground.Note is { } words ? $" ({words})" : "";
-            yield return new("GROUNDS", $"{ground.Id} at {ground.Place}: bare metal to bare metal, {Sizes(ground)}, tight, then protect{note}.", "Paint under a ring is the commonest fault of all.") { Torque = Torque(ground.TorqueNm), Holds = true, Mistake = "a serrated washer on paint instead of bare metal." };
+            yield return new("GROUNDS", $"{ground.Id} at {ground.Place}: bare metal to bare metal, {Sizes(ground)}, tight, then protect{note}.", "Paint under a ring is the commonest fault of all.") { Places = [ground.Place], Torque = Torque(ground.TorqueNm), Holds = true, Mistake = "a serrated washer on paint instead of bare metal." };
         }
     }
 
@@ -151,7 +153,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         var studs = UsedThings().Where(t => t.Side == Side.Bay && t.Kind is not (ThingKind.GroundPoint or ThingKind.Battery or ThingKind.Mate) && t.Pins.Any(p => p.Style == PinStyle.Stud));
         foreach (var thing in studs.OrderBy(t => t.Kind == ThingKind.Fuse).ThenBy(t => t.Id, CavityOrder.Instance))
         {
-            yield return new("STUDS AND RINGS", $"{thing.Label} at {thing.Place}: {Sizes(thing)}, largest ring at the bottom, boots over.", "A loose ring burns the stud.") { Torque = Torque(thing.TorqueNm), Mistake = "small rings under the large one, which then sits askew." };
+            yield return new("STUDS AND RINGS", $"{thing.Label} at {thing.Place}: {Sizes(thing)}, largest ring at the bottom, boots over.", "A loose ring burns the stud.") { Places = [thing.Place], Torque = Torque(thing.TorqueNm), Mistake = "small rings under the large one, which then sits askew." };
         }
     }
 

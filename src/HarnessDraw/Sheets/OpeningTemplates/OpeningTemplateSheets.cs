@@ -30,15 +30,15 @@ public static class OpeningTemplateSheets
         if (maker is null)
         {
             var largest = views.MaxBy(v => v.WidthMm * v.HeightMm)!.Opening;
-            return new([]) { Refused = $"the opening at {largest.Place} ({Shown.Number(largest.WidthMm)} × {Shown.Number(largest.HeightMm)} mm) at 1:1 does not fit {papers[^1].Name}: larger paper" };
+            return new([]) { Refused = $"the opening at {largest.Place} ({LengthWords.Of(largest, options.Units)}) at 1:1 does not fit {papers[^1].Name}: larger paper" };
         }
 
         foreach (var view in views)
         {
-            Page(maker, view);
+            Page(maker, view, options.Units);
         }
 
-        Steps(maker, views);
+        Steps(maker, views, options.Units);
         return maker.ToResult();
     }
 
@@ -48,18 +48,18 @@ public static class OpeningTemplateSheets
         Caution = "Check the print: 100 mm must be 100 mm, both ways. Battery disconnected. Look behind the panel. Eye protection. Old harness, brake and fuel lines moved away.",
     };
 
-    private static void Page(PageMaker maker, TemplateView view)
+    private static void Page(PageMaker maker, TemplateView view, UnitsShown units)
     {
         var opening = view.Opening;
         var side = view.Mirrored ? "from behind, mirrored" : "from the bay";
         var pen = maker.Begin($"Template, {opening.Place}, {side}", aside: $"{opening.Place}, seen {side}");
         var area = maker.Area;
-        view.Paint(pen, new Box(area.X, area.Y, view.WidthMm, view.HeightMm));
+        view.Paint(pen, new Box(area.X, area.Y, view.WidthMm, view.HeightMm), units);
         var y = area.Y + view.HeightMm + 5;
         pen.Rule(area.X, y - 3.5, area.Right, 0.35);
-        Blanks.Paint(pen, ["Centre lines to the panel's edges, mm: left", "right", "top", "bottom"], area.X, y + 1.5, area.Width);
+        Blanks.Paint(pen, [$"Centre lines to the panel's edges, {(units == UnitsShown.Inch ? "in" : "mm")}: left", "right", "top", "bottom"], area.X, y + 1.5, area.Width);
         y += 7;
-        foreach (var note in Notes(view))
+        foreach (var note in Notes(view, units))
         {
             foreach (var line in LineBreaker.Lines(note, area.Width))
             {
@@ -73,13 +73,13 @@ public static class OpeningTemplateSheets
         }
     }
 
-    private static IEnumerable<string> Notes(TemplateView view)
+    private static IEnumerable<string> Notes(TemplateView view, UnitsShown units)
     {
         var opening = view.Opening;
         yield return $"{(opening.Panel is { } panel ? $"Panel: {panel}. " : "")}{(view.Mirrored ? "Seen from the CABIN side or from behind: the mirror image of the other sheet. Use it only there." : "Seen from the BAY side, standing in front of the panel.")} The datum to real edges of the panel is not in the description: measure it twice, both ways, and write it in.";
         if (view.Old is { } old)
         {
-            yield return $"Dashed: old opening {Shown.Number(old.Width, 1)} × {Shown.Number(old.Height, 1)} mm, drawn in the middle: where it really lies shows on the panel.";
+            yield return $"Dashed: old opening {LengthWords.Across(old.Width, old.Height, units)}, drawn in the middle: where it really lies shows on the panel.";
         }
 
         if (opening.OldOpening is { } edge)
@@ -89,11 +89,11 @@ public static class OpeningTemplateSheets
 
         if (view.Body is { } body)
         {
-            yield return $"For {body.Title} ({body.Id}), body {Shown.Number(body.WidthMm, 1)} × {Shown.Number(body.HeightMm, 1)} mm.";
+            yield return $"For {body.Title} ({body.Id}), body {LengthWords.Across(body.WidthMm, body.HeightMm, units)}.";
         }
     }
 
-    private static void Steps(PageMaker maker, ImmutableArray<TemplateView> views)
+    private static void Steps(PageMaker maker, ImmutableArray<TemplateView> views, UnitsShown units)
     {
         var flow = new PageFlow(maker);
         flow.Heading("STEPS", 60);
@@ -103,8 +103,8 @@ public static class OpeningTemplateSheets
             ("Disconnect the battery. Take the old harness out of the opening and tie it away.", "A saw that meets a live feed starts a fire."),
             ("Look and feel behind the panel: brake and fuel lines, heater, wiring, double skins.", "What is there cannot be seen from the front."),
             ("Cut the sheet out with a margin, lay the datum cross on the measured centre, tape it down. Check it against the mirrored copy from the other side.", "The two copies must agree before the drill goes in."),
-            ("Punch the crosses and drill: 3 mm, then 8 mm in the corners (a hole saw for a round opening).", "Corners that are not drilled tear when the panel works. Corner holes: common practice, no source."),
-            ("Vacuum beside the tool while you cut to the inside of the line; finish with a file.", "Chips in a connector or a heater are found years later. Tolerance +1 −0 mm."),
+            ($"Punch the crosses and drill: {LengthWords.Small(3, units)}, then {LengthWords.Small(8, units)} in the corners (a hole saw for a round opening).", "Corners that are not drilled tear when the panel works. Corner holes: common practice, no source."),
+            ("Vacuum beside the tool while you cut to the inside of the line; finish with a file.", $"Chips in a connector or a heater are found years later. Tolerance +{LengthWords.Small(1, units)}, −0."),
             ("Try the connector body without force.", "HOLD: go on only when it drops in."),
             ("Deburr both sides, clean, paint the bare edge, let it dry, fit edge trim or gasket.", "A bare edge rusts and cuts insulation."),
             ("Remove every chip on both sides. Look again behind the panel.", "HOLD: no harness goes through before this is signed."),
@@ -118,8 +118,7 @@ public static class OpeningTemplateSheets
         flow.Heading("OPENINGS", 16);
         foreach (var opening in views.Where(v => !v.Mirrored).Select(v => v.Opening))
         {
-            var size = opening.Round ? $"Ø {Shown.Number(opening.WidthMm, 1)} mm" : $"{Shown.Number(opening.WidthMm, 1)} × {Shown.Number(opening.HeightMm, 1)} mm";
-            flow.Paragraph($"{opening.Place}: {size}{(opening.Panel is { } panel ? $" in the {panel}" : "")}{(opening.Holds is { } holds ? $", for {holds}" : "")}{(opening.OldOpening is { } edge ? $"; {edge}" : "")}.");
+            flow.Paragraph($"{opening.Place}: {LengthWords.Of(opening, units)}{(opening.Panel is { } panel ? $" in the {panel}" : "")}{(opening.Holds is { } holds ? $", for {holds}" : "")}{(opening.OldOpening is { } edge ? $"; {edge}" : "")}.");
         }
     }
 }

@@ -38,7 +38,7 @@ internal sealed partial record TemplateView(Opening Opening, ConnectorPart? Body
             ? (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture))
             : null;
 
-    public void Paint(Pen pen, Box area)
+    public void Paint(Pen pen, Box area, UnitsShown units)
     {
         var cut = new Box(area.X + SideMm, area.Y + AboveMm, Opening.WidthMm, Opening.HeightMm);
         Waste(pen, cut);
@@ -50,7 +50,7 @@ internal sealed partial record TemplateView(Opening Opening, ConnectorPart? Body
         pen.Add(new PathItem(CutLine(cut)) { Stroke = new(Ink.Black, 0.35), Tag = new() { Title = $"cut line of {Opening.Place}" } });
         Starts(pen, cut);
         CentreLines(pen, cut);
-        Words(pen, cut);
+        Words(pen, cut, units);
         CheckBars.Upright(pen, cut.Right + SideMm + 4, area.Y + 2);
         CheckBars.Level(pen, area.X, area.Y + HeightMm - CheckBars.LevelMm + 3);
     }
@@ -123,12 +123,13 @@ internal sealed partial record TemplateView(Opening Opening, ConnectorPart? Body
         pen.Add(new PathItem(Outline.Line(c.X, c.Y - 4, c.X, c.Y + 4)) { Stroke = new(Ink.Black, 0.5) });
     }
 
-    private void Words(Pen pen, Box cut)
+    private void Words(Pen pen, Box cut, UnitsShown units)
     {
-        var size = Opening.Round ? $"Ø {Shown.Number(Opening.WidthMm, 1)}" : $"{Shown.Number(Opening.WidthMm, 1)} × {Shown.Number(Opening.HeightMm, 1)}";
+        // the cut-out is narrow: one unit
+        var shown = units == UnitsShown.Inch ? units : UnitsShown.Metric;
         var room = cut.Width - 14;
         var y = cut.Centre.Y + 11;
-        foreach (var (line, style) in new[] { ("DATUM", TextStyle.Bold), ($"{size} mm, +1 −0", TextStyle.Bold.At(3.5)), ("waste", TextStyle.Plain) })
+        foreach (var (line, style) in new[] { ("DATUM", TextStyle.Bold), ($"{LengthWords.Of(Opening, shown)}, +{LengthWords.Small(1, shown)} −0", TextStyle.Bold.At(3.5)), ("waste", TextStyle.Plain) })
         {
             var fits = Pen.Width(line, style) <= room && y < cut.Bottom - 8;
             if (fits)

@@ -26,6 +26,13 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
     /// <summary>Side of a box to tick, mm; 0: none.</summary>
     public double TickMm { get; init; }
 
+    /// <summary>Width and height of a picture, mm; 0: none.</summary>
+    public double DrawnMm { get; init; }
+    public double DrawnHeightMm { get; init; }
+
+    /// <summary>The picture of a row with its upper left corner at a point; empty: none.</summary>
+    public Func<T, Point, ImmutableArray<Item>>? Picture { get; init; }
+
     /// <summary>The narrowest the column may get before words break, mm.</summary>
     public double LeastMm { get; init; } = 22;
 
@@ -33,6 +40,8 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
     public double FloorMm { get; init; }
 
     public static TextColumn<T> Box(string head, double widthMm, Func<T, bool>? hasBox = null) => new(head, _ => "") { BoxMm = widthMm, HasBox = hasBox };
+
+    public static TextColumn<T> Drawn(string head, double widthMm, double heightMm, Func<T, Point, ImmutableArray<Item>> picture) => new(head, _ => "") { DrawnMm = widthMm, DrawnHeightMm = heightMm, Picture = picture };
 
     public static TextColumn<T> Tick(string head) => new(head, _ => "") { TickMm = 3.8 };
 }
@@ -45,6 +54,7 @@ internal sealed class TextTable<T>
     private const double RowMm = 5.45;
     private const double GapMm = 2.4;
     private const double SwatchMm = 7;
+    private const double PictureGapMm = 0.6;
     private readonly Box area;
     private readonly ImmutableArray<TextColumn<T>> columns;
     private readonly ImmutableArray<TableColumn> places;
@@ -68,7 +78,9 @@ internal sealed class TextTable<T>
 
     public double HeadMm => 2.8 + (headLines * LineMm);
 
-    public double HeightOf(T row) => Math.Max(LeastRowMm, RowMm + ((columns.Zip(places).Max(c => LinesOf(c.First, c.Second, row)) - 1) * LineMm));
+    public double HeightOf(T row) => Math.Max(
+        Math.Max(LeastRowMm, RowMm + ((columns.Zip(places).Max(c => LinesOf(c.First, c.Second, row)) - 1) * LineMm)),
+        columns.Max(c => c.Picture?.Invoke(row, new(0, 0)) is not { IsEmpty: false } ? 0 : c.DrawnHeightMm + (2 * PictureGapMm)));
 
     public double PaintHead(Pen pen, double top)
     {
@@ -130,6 +142,16 @@ internal sealed class TextTable<T>
             if (column.HasBox?.Invoke(row) != false)
             {
                 pen.Frame(new Box(place.Left, top + 0.7, place.Width, Math.Min(height - 1.4, 7)), 0.25, 0.6);
+            }
+
+            return;
+        }
+
+        if (column.Picture is not null)
+        {
+            foreach (var item in column.Picture(row, new(place.Left, top + PictureGapMm)))
+            {
+                pen.Add(item);
             }
 
             return;
@@ -200,10 +222,10 @@ internal sealed class TextTable<T>
         Math.Max(HeadWord(column), Rows.Select(r => Own(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max());
 
     private double Least(TextColumn<T> column) =>
-        Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
+        Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + column.DrawnMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
 
     private static double Own(TextColumn<T> column, T row) =>
-        column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Math.Max(Pen.Width(column.Text(row), column.Style), Pen.Width(column.Under?.Invoke(row) ?? "", column.UnderStyle)) + 0.01;
+        column.DrawnMm > 0 ? column.DrawnMm : column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Math.Max(Pen.Width(column.Text(row), column.Style), Pen.Width(column.Under?.Invoke(row) ?? "", column.UnderStyle)) + 0.01;
 
     private static double HeadWord(TextColumn<T> column) => LineBreaker.LongestWord(column.Head, 40, TextStyle.Bold) + 0.01;
 

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using HarnessDraw.Drawing;
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Sheets.Pages;
+
+/// <summary>A small plan of the vehicle, nose to the left: its body, the runs of the harness and a disc at every place where something is done.</summary>
+public sealed class PlacePicture
+{
+    private const double DiscMm = 1.3;
+    private const double RingMm = 2.1;
+    private readonly ImmutableSortedDictionary<string, PlanPoint> places;
+    private readonly ImmutableArray<(ImmutableArray<PlanPoint> Points, bool Closed, Stroke Stroke)> lines;
+    private readonly double scale;
+    private readonly Point origin;
+
+    /// <summary>The picture of a plan in a box of this size, mm; without places it stays empty.</summary>
+    public PlacePicture(Plan plan, double widthMm, double heightMm)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        (WidthMm, HeightMm) = (widthMm, heightMm);
+        var layout = plan.Harness.Layout;
+        places = layout.Places.ToImmutableSortedDictionary(p => p.Id, p => new PlanPoint(p.Xmm, p.Ymm), StringComparer.Ordinal);
+        Point[] all = [.. layout.Outline.SelectMany(l => l.Points).Concat(places.Values).Select(Seen)];
+        lines = [];
+        if (all.Length == 0)
+        {
+            return;
+        }
+
+        var extent = Box.FromEdges(all.Min(p => p.X), all.Min(p => p.Y), all.Max(p => p.X), all.Max(p => p.Y));
+        scale = Math.Min((widthMm - (2 * RingMm)) / Math.Max(extent.Width, 1), (heightMm - (2 * RingMm)) / Math.Max(extent.Height, 1));
+        origin = new(extent.Centre.X - (widthMm / 2 / scale), extent.Centre.Y - (heightMm / 2 / scale));
+        lines =
+        [
+            .. layout.Outline.Where(l => l.Points.Length > 1).Select(l => (l.Points, l.Closed, new Stroke(Ink.Hairline, 0.35))),
+            .. plan.Tree.Segments.Where(s => !s.Wires.IsEmpty && places.ContainsKey(s.From) && places.ContainsKey(s.To))
+                .Select(s => (ImmutableArray.Create(places[s.From], places[s.To]), false, new Stroke(Ink.Secondary, 0.35))),
+        ];
+    }
+
+    public double WidthMm { get; }
+
+    public double HeightMm { get; }
+
+    /// <summary>The picture with its upper left corner at a point; empty where none of the places is on the plan.</summary>
+    public ImmutableArray<Item> Of(IEnumerable<string> marked, Point corner)
+    {
+        Point[] discs = [.. marked.Where(places.ContainsKey).Distinct(StringComparer.Ordinal).Select(p => At(places[p], corner))];
+        return discs.Length == 0 ? [] :
+        [
+            .. lines.Select(l => new PathItem(Outline.Polyline([.. l.Points.Select(p => At(p, corner))], l.Closed)) { Role = ItemRole.Backdrop, Stroke = l.Stroke }),
+            .. discs.SelectMany(d => new Item[]
+            {
+                new PathItem(Outline.Circle(d, RingMm)) { Role = ItemRole.Edge, Stroke = new(Ink.Black, 0.25) },
+                new PathItem(Outline.Circle(d, DiscMm)) { Role = ItemRole.Edge, Fill = Ink.Black },
+            }),
+        ];
+    }
+
+    // x of a layout runs towards the nose, y to the right: see layouts/README.md
+    private static Point Seen(PlanPoint p) => new(-p.Xmm, -p.Ymm);
+
+    private Point At(PlanPoint p, Point corner) => new(corner.X + ((Seen(p).X - origin.X) * scale), corner.Y + ((Seen(p).Y - origin.Y) * scale));
+}
