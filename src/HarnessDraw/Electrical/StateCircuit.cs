@@ -33,6 +33,9 @@ internal sealed class StateCircuit
     private readonly Lazy<PartLaw[]> soundLaws;
     private readonly bool[] mayConduct;
 
+    // the same case with wires of other sizes: relays, speeds and converters are as it left them
+    private readonly bool goesOn;
+
     /// <param name="plan">The network.</param>
     /// <param name="state">Keys and switches.</param>
     /// <param name="build">One choice for each option.</param>
@@ -49,10 +52,11 @@ internal sealed class StateCircuit
         this.fault = fault ?? NetworkFault.None;
         soundLaws = new(() => [.. Enumerable.Range(0, plan.Network.Branches.Count).Select(SoundLaw)]);
         // the same case solved before has looked already
-        mayConduct = like is not null && like.plan.Network == plan.Network && like.state == state && like.build == build
-            ? like.mayConduct : [.. plan.Network.Branches.Select(b => plan.Network.MayConduct(b, state, build))];
+        var isSameCase = like is not null && like.plan.Network == plan.Network && like.state == state && like.build == build;
+        mayConduct = isSameCase ? like!.mayConduct : [.. plan.Network.Branches.Select(b => plan.Network.MayConduct(b, state, build))];
+        goesOn = isSameCase && warms && fault is null && keyOff is null;
         Laws = new PartLaw[plan.Network.Branches.Count];
-        Pulled = keyOff is null || like is null ? new bool[Laws.Length] : [.. like.Pulled];
+        Pulled = like is not null && (keyOff is not null || goesOn) ? [.. like.Pulled] : new bool[Laws.Length];
         WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
         Solution = Settle(like, warm: like is null || warms);
     }
@@ -83,7 +87,7 @@ internal sealed class StateCircuit
         var known = like is not null && !warm && like.plan == plan && like.build == build && like.state == state && like.keyOff == keyOff ? like.soundLaws.Value : null;
         for (var i = 0; i < Laws.Length; i++)
         {
-            Laws[i] = known is null ? SoundLaw(i) : known[i];
+            Laws[i] = known is not null ? known[i] : goesOn && plan.Network.Branches[i].Wire < 0 ? like!.Laws[i] : SoundLaw(i);
         }
 
         foreach (var i in fault.Branches)
@@ -106,7 +110,7 @@ internal sealed class StateCircuit
         return solution;
     }
 
-    /// <summary>A branch as it is when nothing is wrong and no coil has pulled in yet.</summary>
+    /// <summary>A branch as it is when nothing is wrong, relays as they begin.</summary>
     private PartLaw SoundLaw(int i)
     {
         var b = plan.Network.Branches[i];
@@ -123,7 +127,7 @@ internal sealed class StateCircuit
             BranchKind.ConverterInput => PartLaw.Nothing,
             BranchKind.KeyTie => keyOff is null ? PartLaw.Nothing : PartLaw.Resistor(b.Ohm),
             BranchKind.Exciter => keyOff is { Excites: true } && state.Engine == EngineState.Running ? ExciterLaw() : PartLaw.Nothing,
-            BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) != (keyOff is not null && Pulled[i]) ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
+            BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) != Pulled[i] ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
             _ when b.Wire >= 0 => WireLaw(b.Wire),
             _ => PartLaw.Resistor(plan.Network.BranchOhm(b)),
         };

@@ -92,17 +92,17 @@ public static class HarnessPlanner
         var sizing = new SizingStage(routed, options, bundles);
         var wirer = new NetWirer(routed.Index, options, routed.Tree, routed.Places);
         var guessed = wirer.Wire((n, m) => NetDemand.GuessMm2(routed.Flow.LargestA(n, m)), (n, ms) => NetDemand.GuessMm2(ms.Sum(m => routed.Flow.LargestA(n, m))));
-        var rows = sizing.Size(guessed);
+        var rows = sizing.Begin(guessed);
 
-        // splices once more, now with the copper that was chosen
+        // splices once more, now with the copper that currents and drops ask for
         var areas = RowMaker.Areas(rows);
         wirer = new NetWirer(routed.Index, options, routed.Tree, routed.Places);
         var settled = wirer.Wire(
             (n, m) => areas.TryGetValue((n, m), out var a) ? a : NetDemand.GuessMm2(routed.Flow.LargestA(n, m)),
             (n, ms) => ms.Select(m => areas.GetValueOrDefault((n, m), 0.5)).Append(NetDemand.GuessMm2(ms.Sum(m => routed.Flow.LargestA(n, m)))).Max());
-        rows = settled.Splices.SequenceEqual(guessed.Splices) ? rows : sizing.Size(settled);
+        rows = settled.Splices.SequenceEqual(guessed.Splices) ? rows : sizing.Begin(settled);
         findings.AddSplicesWithoutPlace(routed.Index.Harness, wirer.Unplaced);
-        result = sizing.Finish(settled, findings);
+        result = sizing.Finish(findings);
         return rows;
     }
 }

@@ -43,22 +43,38 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private int[][]? inside;
     private SolvedStates states = null!;
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
+    private Wiring wiring = new([], []);
+    private ImmutableArray<WireRow> rows = [];
+    private ImmutableArray<LoopBudget> nominal = [];
 
-    public ImmutableArray<WireRow> Size(Wiring wiring)
+    /// <summary>Sizes by currents and drops, as if every terminal could still be chosen: what splices are placed by, and where the rest begins.</summary>
+    public ImmutableArray<WireRow> Begin(Wiring drafted)
     {
+        wiring = drafted;
         fuses = Rated(routed.Flow.Fuses.GetValueOrDefault);
         inside = null;
         Array.Clear(packed);
-        var rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
+        rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
         states = new(routed, options, terminals, rows, fuses);
-        var nominal = Loops(rows);
+        nominal = Loops();
         loops = [.. nominal.Select(WithJoints)];
-        SizeAll(rows);
-        // cavities are given by what the wires will need there: a small terminal once chosen takes no larger wire
-        Settle(rows, wiring, ref nominal, RoundsBeforeCavities);
-        AssignCavities(rows);
-        Settle(rows, wiring, ref nominal, options.MostSizingRounds);
+        SizeAll();
+        Settle(RoundsBeforeCavities);
         return rows;
+    }
+
+    /// <summary>Cavities by what the wires will need there (a small terminal once chosen takes no larger wire), then sizes until they rest.</summary>
+    public SizingResult Finish(PlanningFindings findings)
+    {
+        AssignCavities();
+        Settle(options.MostSizingRounds);
+        TakeBack();
+        foreach (var protection in index.Harness.Protections.Where(p => fuses[p.Id].RatingA is null))
+        {
+            findings.AddNoRating(protection, fuses[protection.Id].LoadA);
+        }
+
+        return new(wiring, loops, fuses, cavities, terminals, sizer, withoutCavity);
     }
 
     private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) =>
@@ -67,19 +83,19 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     /// <summary>
     /// Sizes, lengths, fuses and the solved states settle one another: done when the sizes and ratings that the states ask for are those they were solved with.
     /// </summary>
-    private void Settle(ImmutableArray<WireRow> rows, Wiring wiring, ref ImmutableArray<LoopBudget> nominal, int mostRounds)
+    private void Settle(int mostRounds)
     {
         for (var round = 0; round < mostRounds; round++)
         {
-            Resolve(rows, wiring, nominal);
+            Resolve();
             var before = rows.Select(r => r.Size).ToArray();
             var rerated = Rerate(onlyUp: round >= RoundsBothWays);
-            SizeAll(rows, round < RoundsBothWays / 2 ? null : sizer.Unmet);
+            SizeAll(round < RoundsBothWays / 2 ? null : sizer.Unmet);
             if (rerated)
             {
                 paths = null;
                 states = new(routed, options, terminals, rows, fuses);
-                nominal = Loops(rows);
+                nominal = Loops();
             }
             else if (before.SequenceEqual(rows.Select(r => r.Size)))
             {
@@ -94,25 +110,20 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
                 }
             }
         }
-
-        if (mostRounds > RoundsBeforeCavities)
-        {
-            TakeBack(rows, wiring, nominal);
-        }
     }
 
     /// <summary>
     /// What swung between two sizes has kept the larger one, and a load that gets less draws less, which whole sizes by constant currents overlook: what a loop is hardly over with
     /// is tried with the states solved again, all at once, and where they do not bear that wire by wire. A trial solves the cases of loops that may be over; at the end all are.
     /// </summary>
-    private void TakeBack(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal)
+    private void TakeBack()
     {
         foreach (var row in rows)
         {
             row.Floor = 0;
         }
 
-        Resolve(rows, wiring, nominal);
+        Resolve();
         var over = Over();
         var before = rows.Select(r => r.Size).ToArray();
         sizer.Thin(loops, HardlyOver);
@@ -127,11 +138,11 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             }
         }
 
-        Resolve(rows, wiring, nominal);
+        Resolve();
         if (Over() > over)
         {
             PutBack();
-            Resolve(rows, wiring, nominal);
+            Resolve();
         }
 
         WireSizer.SayWhatDecided(rows);
@@ -140,7 +151,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 
         bool Bear()
         {
-            Resolve(rows, wiring, nominal, [.. loops.Where(l => l.WiresV > sizer.AllowedV(l) - (MayBeOver * l.Path.LimitV)).Select(l => l.Path.Case)]);
+            Resolve([.. loops.Where(l => l.WiresV > sizer.AllowedV(l) - (MayBeOver * l.Path.LimitV)).Select(l => l.Path.Case)]);
             return Over() <= over;
         }
 
@@ -154,9 +165,14 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     }
 
     /// <summary>Lengths, states and loops for the sizes as they are; of the cases those that are <paramref name="due"/>, or all.</summary>
-    private void Resolve(ImmutableArray<WireRow> rows, Wiring wiring, ImmutableArray<LoopBudget> nominal, HashSet<int>? due = null)
+    private void Resolve(HashSet<int>? due = null)
     {
-        SetLengths(rows, wiring);
+        // a trial keeps its lengths: a wire a size thinner changes them by a few millimetres at most
+        if (due is null)
+        {
+            SetLengths();
+        }
+
         var anew = states.Solve(due);
         for (var l = 0; l < nominal.Length; l++)
         {
@@ -182,26 +198,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         return fuses.Any(f => f.Value.RatingA != before[f.Key].RatingA);
     }
 
-    public SizingResult Finish(Wiring wiring, PlanningFindings findings)
-    {
-        foreach (var protection in index.Harness.Protections.Where(p => fuses[p.Id].RatingA is null))
-        {
-            findings.AddNoRating(protection, fuses[protection.Id].LoadA);
-        }
-
-        return new(wiring, loops, fuses, cavities, terminals, sizer, withoutCavity);
-    }
-
     private FuseSeries? SeriesOf(Protection protection) => index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
 
     private double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id)?.RatingA);
 
-    private ImmutableArray<LoopBudget> Loops(ImmutableArray<WireRow> rows)
+    private ImmutableArray<LoopBudget> Loops()
     {
         // ways, contacts and fuses are the same for every wiring
         paths ??= routed.Flow.Paths(FuseOhm);
         var byNet = rows.ToLookup(r => r.Draft.Net);
-        ImmutableArray<LoopBudget> nominal =
+        ImmutableArray<LoopBudget> found =
         [
             .. paths.Select(p => new LoopBudget(p,
             [
@@ -209,21 +215,21 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
                     .Select(w => new LoopPass(w, w.CaseA[p.Case], null)),
             ])).Where(states.IsFirst),
         ];
-        solved = new LoopBudget?[nominal.Length];
-        return nominal;
+        solved = new LoopBudget?[found.Length];
+        return found;
     }
 
     /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>
     private LoopBudget WithJoints(LoopBudget loop) =>
         loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + loop.Wires.Sum(w => w.CurrentA * states.JointOhm(w.Wire)) } };
 
-    private void SizeAll(ImmutableArray<WireRow> rows, HashSet<(string Load, int Case)>? unmet = null)
+    private void SizeAll(HashSet<(string Load, int Case)>? unmet = null)
     {
         sizer = new(options, terminals, id => fuses.TryGetValue(id, out var fuse) ? fuse.RatingA : null, unmet);
         sizer.Size(rows, loops);
     }
 
-    private void AssignCavities(ImmutableArray<WireRow> rows)
+    private void AssignCavities()
     {
         var assigner = new CavityAssigner(index, terminals, sizer);
         cavities = [];
@@ -244,7 +250,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             SetCavity(given.Seeker.Wire, given.Seeker.AtFrom, given.Cavity);
         }
 
-        FollowOtherSide(rows);
+        FollowOtherSide();
     }
 
     /// <summary>The two wires of a circuit that meet in an inline connector seek one cavity between them.</summary>
@@ -252,7 +258,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         index.Thing(connector)!.Kind == ThingKind.Inline ? [.. seekers.DistinctBy(s => s.Wire.Circuit.Id, StringComparer.Ordinal)] : seekers;
 
     /// <summary>Wires built on the cabin side, and second wires at an inline connector, take the cavity of their circuit.</summary>
-    private void FollowOtherSide(ImmutableArray<WireRow> rows)
+    private void FollowOtherSide()
     {
         foreach (var row in rows)
         {
@@ -285,12 +291,12 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         circuit.Half is null ? null : index.Thing(pin.Thing)?.Halves.FirstOrDefault(h => h.Name == circuit.Half)?.Letter ?? circuit.Half;
 
     /// <summary>Conductor lengths from the cut lengths of the sizes so far: those that the finished plan will have.</summary>
-    private void SetLengths(ImmutableArray<WireRow> rows, Wiring wiring)
+    private void SetLengths()
     {
         var model = new LengthModel(index, options, routed.Tree);
         var ends = new EndFitter(index, terminals);
         ImmutableArray<(string, SplicePart?)> splices = [.. wiring.Splices.Select((s, n) => ("splice", EndFitter.SpliceFor(index, routed.Tree, s.Point, rows.Where(r => r.Draft.From.Splice == n || r.Draft.To.Splice == n).Sum(r => r.SizeNow.AreaMm2))))];
-        var bundles = Bundles(rows);
+        var bundles = Bundles();
         foreach (var row in rows)
         {
             var allowances = model.Of(row, ends.Fit(row, true, splices), ends.Fit(row, false, splices), s => bundles[s]);
@@ -299,7 +305,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     }
 
     // only bundles with a wire of another size are packed again
-    private double[] Bundles(ImmutableArray<WireRow> rows)
+    private double[] Bundles()
     {
         var count = routed.Tree.Segments.Count;
         inside ??= [.. Enumerable.Range(0, count).Select(s => Enumerable.Range(0, rows.Length).Where(w => rows[w].Way.Contains(s)).ToArray())];
