@@ -50,8 +50,27 @@ public sealed record Plan
             Splices = [.. Splices.Select(s => s with { Wires = [.. s.Wires.Where(kept.Contains)] }).Where(s => s.Wires.Length > 1)],
             Cavities = [.. Cavities.Where(c => c.Wire is null || kept.Contains(c.Wire))],
             Fuses = [.. Fuses.Select(f => f with { Wires = [.. f.Wires.Where(kept.Contains)] })],
-            Tree = Tree with { Segments = [.. Tree.Segments.Select(s => s with { Wires = [.. s.Wires.Where(kept.Contains)] })] },
+            Tree = Tree with { Segments = Inside(wires) },
         };
+    }
+
+    // from the wires that are kept: a chart of many asks for a few of thousands, and a trunk's segments hold them all
+    private ImmutableArray<Segment> Inside(ImmutableArray<Wire> wires)
+    {
+        var inside = new Dictionary<string, List<string>>(StringComparer.Ordinal);
+        foreach (var wire in wires)
+        {
+            foreach (var segment in wire.Segments)
+            {
+                var ids = inside.TryGetValue(segment, out var known) ? known : inside[segment] = [];
+                if (ids.Count == 0 || ids[^1] != wire.Id)
+                {
+                    ids.Add(wire.Id);
+                }
+            }
+        }
+
+        return [.. Tree.Segments.Select(s => s with { Wires = inside.TryGetValue(s.Id, out var ids) ? [.. ids] : [] })];
     }
 }
 

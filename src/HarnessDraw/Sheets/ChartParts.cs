@@ -24,6 +24,9 @@ internal sealed record ChartParts
     private readonly int[] rows;
     private readonly int[] divided;
 
+    // wires of the cards of each branch, by circuit
+    private readonly List<(string Circuit, string Branch)> ends;
+
     public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder)
     {
         this.whole = whole;
@@ -48,6 +51,7 @@ internal sealed record ChartParts
         circuits = [.. count.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
         rows = [.. circuits.Select(c => count[c])];
         divided = Divided();
+        ends = [.. whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (w.Circuit, branch)) : [])];
     }
 
     /// <summary>True when named places where no wire of the chart ends or parts are left out: even one circuit may pass more of them than a sheet is wide.</summary>
@@ -152,10 +156,10 @@ internal sealed record ChartParts
 
     private ImmutableArray<ImmutableArray<string>> Branches(Dictionary<string, int> chartOf, int parts)
     {
-        var ends = whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (Chart: chartOf[w.Circuit], Branch: branch)) : []).ToLookup(e => e.Chart, e => e.Branch);
+        var onChart = ends.ToLookup(e => chartOf[e.Circuit], e => e.Branch);
         return
         [
-            .. Enumerable.Range(1, parts).Select(n => ends[n].GroupBy(b => b, StringComparer.Ordinal)
+            .. Enumerable.Range(1, parts).Select(n => onChart[n].GroupBy(b => b, StringComparer.Ordinal)
                 .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key).ToImmutableArray()),
         ];
     }
