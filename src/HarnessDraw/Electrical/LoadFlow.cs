@@ -156,11 +156,19 @@ internal sealed class LoadFlow
         var solutions = new NetworkSolution[runs.Length];
         network.Prepare();
         motors = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })];
-        // every case is solved by itself; they are recorded in their order
-        Parallel.For(0, runs.Length, i => solutions[i] = runs[i].Charging is { } source
+        // states in which the same branches carry current are solved once, each of the others by itself; they are recorded in their order
+        var firsts = new Dictionary<string, int>(StringComparer.Ordinal);
+        var first = new int[runs.Length];
+        for (var i = 0; i < runs.Length; i++)
+        {
+            var key = runs[i].State is { } state ? network.Carrying(state, runs[i].Build) : $"charging {i}";
+            first[i] = firsts.TryAdd(key, i) ? i : firsts[key];
+        }
+
+        Parallel.For(0, runs.Length, i => solutions[i] = first[i] != i ? null! : runs[i].Charging is { } source
             ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
             : network.SolveNominal(runs[i].State!, runs[i].Build));
-        foreach (var (run, solution) in runs.Zip(solutions))
+        foreach (var (run, solution) in runs.Zip(first.Select(f => solutions[f])))
         {
             Record(solution, run.State?.Id ?? running, run.Build, run.State?.Engine == EngineState.Cranking, run.Charging);
         }

@@ -26,11 +26,24 @@ public static class NetworkSolver
         Parallel.For(0, circuits.Length, i => circuits[i] = new(network, states[i % states.Length], builds[i / states.Length]));
         Parallel.For(0, builds.Length, b => told[b] = new(builds[b],
         [
-            .. network.Shown.Select(p => new NodeVolts(p.Key, Enumerable.Range(0, states.Length)
-                .Select(s => KeyValuePair.Create(states[s].Id, circuits[(b * states.Length) + s].VoltsOf(p.Value) is { } volts ? Math.Round(volts, 4) + 0.0 : (double?)null))
-                .DistinctBy(v => v.Key).ToImmutableSortedDictionary(StringComparer.Ordinal))),
+            .. network.Shown.Select(p => new NodeVolts(p.Key, VoltsIn(circuits.AsSpan(b * states.Length, states.Length), p.Value))),
         ]));
         return [.. told];
+
+        ImmutableSortedDictionary<string, double?> VoltsIn(ReadOnlySpan<StateCircuit> solved, int node)
+        {
+            var volts = ImmutableSortedDictionary.CreateBuilder<string, double?>(StringComparer.Ordinal);
+            for (var s = 0; s < solved.Length; s++)
+            {
+                // of states of one name the first counts
+                if (!volts.ContainsKey(states[s].Id))
+                {
+                    volts.Add(states[s].Id, solved[s].VoltsOf(node) is { } v ? Math.Round(v, 4) + 0.0 : null);
+                }
+            }
+
+            return volts.ToImmutable();
+        }
     }
 
     /// <summary>A network part by part: nodes are numbered from 0, which is the reference.</summary>

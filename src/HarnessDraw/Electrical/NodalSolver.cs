@@ -127,9 +127,6 @@ internal sealed class NodalSolver
         return told;
     }
 
-    /// <summary>Numbers of the parts through which a current can flow where parts are as <paramref name="roles"/> says.</summary>
-    public int[] Carrying(PartRole[] roles) => graph.Carrying(roles);
-
     private LiveNetwork LiveOf(PartLaw[] laws, int tiedRow)
     {
         PartRole[] roles = Array.ConvertAll(laws, l => l.Role);

@@ -74,16 +74,6 @@ internal sealed class PlanNetwork
     /// <summary>True when a wire is as long and as thick as in the network that this one was resized from or to, with the same joints.</summary>
     public bool IsSame(int wire, PlanNetwork other) => JointOhm[wire] == other.JointOhm[wire] && Heat.IsSame(wire, other.Heat);
 
-    /// <summary>
-    /// Names the parts through which a current can flow in a state of a build, relay contacts pulled or not. States of builds with the same name are one case to the
-    /// solver: what else there is carries nothing.
-    /// </summary>
-    public string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
-    {
-        PartRole[] roles = [.. Network.Branches.Select(b => !Network.MayConduct(b, state, build) ? PartRole.Open : b.Kind == BranchKind.Source ? PartRole.Gives : PartRole.Takes)];
-        return $"{state.Engine}: {string.Join(' ', Solver.Carrying(roles))}";
-    }
-
     public int BranchOf(int wire) => branchOfWire[wire];
 
     /// <summary>A solver for the same parts with some branches between other nodes: wires in each other's cavity.</summary>

@@ -58,13 +58,12 @@ internal sealed class SparseNetwork
 
     /// <summary>
     /// Volts of every node for the branch conductances in siemens and the currents pushed into the nodes, in amperes.
-    /// <paramref name="toReference"/>: further siemens from each node to the reference.
     /// </summary>
-    public double[] Solve(double[] siemens, double[] injectedA, double[]? toReference = null)
+    public double[] Solve(double[] siemens, double[] injectedA, Figures figures)
     {
         var volts = new double[nodes];
-        var (figures, whole) = (NewFigures(), new Conducting(all, pivots));
-        Eliminate(siemens, toReference, whole, figures);
+        var whole = new Conducting(all, pivots);
+        Eliminate(siemens, null, whole, figures);
         Substitute(injectedA, whole, figures, volts);
         return volts;
     }

@@ -13,6 +13,7 @@ internal sealed partial class ElectricalNetwork
     private List<int>[]? touching;
     private int[]? coils;
     private int[][]? speeds;
+    private RowGraph? graph;
 
     /// <summary>
     /// Currents for sizing: one source at nominal volts, no engine, resistances of wires left out, so every load draws its nominal current.
@@ -26,7 +27,9 @@ internal sealed partial class ElectricalNetwork
             siemens[i] = StartSiemens(i, state, build, out emf[i]);
         }
 
+        Prepare();
         NetworkSolution solution;
+        var figures = matrix!.NewFigures();
         var round = 0;
         do
         {
@@ -37,7 +40,7 @@ internal sealed partial class ElectricalNetwork
                 injected[branches[i].B] -= emf[i] * siemens[i];
             }
 
-            solution = Result(siemens, injected, emf);
+            solution = Result(siemens, injected, emf, figures);
         }
         while (FollowCoils(siemens, solution, build) && ++round < 8);
         return solution;
@@ -59,7 +62,7 @@ internal sealed partial class ElectricalNetwork
         var injected = new double[names.Count];
         injected[alternator.A] += outputA;
         injected[alternator.B] -= outputA;
-        var solution = Result(siemens, injected, new double[branches.Count]);
+        var solution = Result(siemens, injected, new double[branches.Count], matrix!.NewFigures());
 
         // an output that reaches no battery flows nowhere: only then do such volts stand across its posts
         return Math.Abs(solution.Volts[alternator.A] - solution.Volts[alternator.B]) < 1000 ? solution : solution with { Amperes = new double[branches.Count] };
@@ -76,6 +79,23 @@ internal sealed partial class ElectricalNetwork
         }
 
         coils ??= [.. branches.Select(CoilOf)];
+        graph ??= new(names.Count, [.. branches.Select(b => (b.A, b.B))]);
+    }
+
+    /// <summary>
+    /// Names the branches through which a current can flow in a state of a build, relay contacts pulled or not. States of builds with the same name are one case to a
+    /// solver: what else there is carries nothing.
+    /// </summary>
+    public string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
+    {
+        Prepare();
+        var roles = new PartRole[branches.Count];
+        for (var i = 0; i < roles.Length; i++)
+        {
+            roles[i] = !MayConduct(branches[i], state, build) ? PartRole.Open : branches[i].Kind == BranchKind.Source ? PartRole.Gives : PartRole.Takes;
+        }
+
+        return $"{state.Engine}: {string.Join(' ', graph!.Carrying(roles))}";
     }
 
     /// <summary>True when the state and the build let a branch conduct; relay contacts have still to ask their coils.</summary>
@@ -222,10 +242,9 @@ internal sealed partial class ElectricalNetwork
     private static bool Suppresses(Branch diode) =>
         diode.Thing!.Elements.Any(e => e.Kind == ElementKind.Coil && ((e.PinA == diode.Element!.PinA && e.PinB == diode.Element.PinB) || (e.PinA == diode.Element.PinB && e.PinB == diode.Element.PinA)));
 
-    private NetworkSolution Result(double[] siemens, double[] injected, double[] emf)
+    private NetworkSolution Result(double[] siemens, double[] injected, double[] emf, SparseNetwork.Figures figures)
     {
-        Prepare();
-        var volts = matrix!.Solve(siemens, injected);
+        var volts = matrix!.Solve(siemens, injected, figures);
         var amperes = new double[branches.Count];
         for (var i = 0; i < branches.Count; i++)
         {

@@ -60,7 +60,21 @@ internal sealed class HarnessIndex
             return null;
         }
 
-        return pin.Pin is null ? (thing.Pins.Length == 1 || IsOneNode(thing) ? thing.Pins.FirstOrDefault() : null) : thing.Pins.FirstOrDefault(p => p.Name == pin.Pin);
+        if (pin.Pin is null)
+        {
+            return thing.Pins.Length == 1 || IsOneNode(thing) ? thing.Pins.FirstOrDefault() : null;
+        }
+
+        // asked for every wire's end again and again: no closure
+        foreach (var own in thing.Pins)
+        {
+            if (own.Name == pin.Pin)
+            {
+                return own;
+            }
+        }
+
+        return null;
     }
 
     public bool IsStud(PinRef pin) => PinOf(pin)?.Style == PinStyle.Stud || (PinOf(pin) is null && Thing(pin.Thing) is { } t && IsOneNode(t));

@@ -10,6 +10,10 @@ internal sealed record SizeReason(string DecidedBy, string? RunnerUp, double? Ma
 /// <summary>Words the reasons, with numbers, from the settled rows.</summary>
 internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOptions options)
 {
+    // cases of each build, builds in the order of the cases
+    private readonly ImmutableArray<(ImmutableSortedDictionary<string, string> Build, ImmutableArray<int> Cases)> builds =
+        [.. Enumerable.Range(0, flow.Cases.Count).GroupBy(c => string.Join(';', flow.Cases[c].Build.Values), StringComparer.Ordinal).Select(g => (flow.Cases[g.First()].Build, g.ToImmutableArray()))];
+
     private readonly ILookup<WireRow, LoopBudget> loopsOf = sizing.Loops.SelectMany(l => l.Wires.Select(w => (w.Wire, Loop: l))).ToLookup(p => p.Wire, p => p.Loop);
 
     public SizeReason Of(WireRow wire)
@@ -89,18 +93,14 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>Worst state of a wire: the largest current, cranking included.</summary>
     /// <summary>The largest current in each build that has the wire; empty where they are alike.</summary>
     public ImmutableArray<BuildCurrent> BuildCurrentsOf(WireRow wire)
     {
-        ImmutableArray<BuildCurrent> currents =
-        [
-            .. wire.CaseA.Select((a, i) => (flow.Cases[i].Build, A: Math.Round(a, 3))).Where(c => wire.Draft.Builds.Holds(c.Build))
-                .GroupBy(c => string.Join(';', c.Build.Values), StringComparer.Ordinal).Select(g => new BuildCurrent(g.First().Build, g.Max(c => c.A))),
-        ];
+        ImmutableArray<BuildCurrent> currents = [.. builds.Where(b => wire.Draft.Builds.Holds(b.Build)).Select(b => new BuildCurrent(b.Build, b.Cases.Max(c => Math.Round(wire.CaseA[c], 3))))];
         return currents.Select(c => c.CurrentA).Distinct().Count() < 2 ? [] : currents;
     }
 
+    /// <summary>Worst state of a wire: the largest current, cranking included.</summary>
     public WorstState? WorstOf(WireRow wire)
     {
         if (wire.CaseA.Length == 0)

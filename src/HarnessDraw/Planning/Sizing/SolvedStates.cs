@@ -178,7 +178,7 @@ internal sealed class SolvedStates
         var met = new Dictionary<string, List<int>>(StringComparer.Ordinal);
         foreach (var c in cases)
         {
-            var key = network.Carrying(StateOf(flow[c]), flow[c].Build);
+            var key = network.Network.Carrying(StateOf(flow[c]), flow[c].Build);
             var alike = met.TryGetValue(key, out var list) ? list : met[key] = [];
             found[c] = alike.Where(m => flow[m].HasCurrentsOf(flow[c])).FirstOrDefault(c);
             if (found[c] == c)

@@ -61,8 +61,20 @@ internal sealed class WireRow
     public double ConductorMm { get; set; }
 
     /// <summary>Cavity chosen at either end when it is a mate.</summary>
-    public string? FromCavity { get; set; }
-    public string? ToCavity { get; set; }
+    public string? FromCavity
+    {
+        get;
+        set => (field, Terminated) = (value, null);
+    }
+
+    public string? ToCavity
+    {
+        get;
+        set => (field, Terminated) = (value, null);
+    }
+
+    /// <summary>By size number: true where both ends have a terminal for it. Null until it is asked for with the cavities as they are.</summary>
+    public bool[]? Terminated { get; set; }
 
     public WireSize SizeNow => Sizes[Size];
 

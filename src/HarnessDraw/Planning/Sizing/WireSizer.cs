@@ -184,7 +184,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     }
 
     public bool HasTerminal(WireRow wire, int size) =>
-        Fits(wire.Draft.From.Pin, wire.FromCavity, wire.Sizes[size]) && Fits(wire.Draft.To.Pin, wire.ToCavity, wire.Sizes[size]);
+        (wire.Terminated ??= [.. wire.Sizes.Select(s => Fits(wire.Draft.From.Pin, wire.FromCavity, s) && Fits(wire.Draft.To.Pin, wire.ToCavity, s))])[size];
 
     private bool Fits(PinRef? pin, string? cavity, WireSize size)
     {
