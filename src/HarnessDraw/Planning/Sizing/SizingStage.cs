@@ -24,7 +24,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private const double HardlyOver = 0.004;
 
     // share of a limit: nearer to it a loop is solved again before anything is said of it
-    private const double MayBeOver = 0.1;
+    private const double MayBeOver = 0.02;
 
     // volts to which the states are solved: conductors settle to a twentieth of a kelvin
     private const double SolvedToV = 1e-5;
