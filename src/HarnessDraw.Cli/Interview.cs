@@ -30,7 +30,7 @@ internal sealed class Interview(Terminal terminal, Troubleshooter shooter, strin
                 return diagnosis.Groups.IsEmpty ? ExitCode.Problems : ExitCode.Done;
             }
 
-            if (Ask(next) is not { } note)
+            if (Ask(diagnosis.Bench, next) is not { } note)
             {
                 return ExitCode.Done;
             }
@@ -63,9 +63,10 @@ internal sealed class Interview(Terminal terminal, Troubleshooter shooter, strin
         return false;
     }
 
-    private VehicleNote? Ask(NextTest test)
+    /// <param name="bench">The vehicle in the states that were looked at: the test's state is one of them.</param>
+    /// <param name="test">What is asked.</param>
+    private VehicleNote? Ask(FaultBench bench, NextTest test)
     {
-        var bench = shooter.Bench;
         var state = bench.States[test.State].Id;
         while (true)
         {

@@ -33,6 +33,19 @@ if (args is ["growth"])
     return;
 }
 
+// 'suspects NAME' prints how long a diagnosis takes, 'press CIRCUITS' how long a press on the page does
+if (args is ["suspects", var vehicle])
+{
+    QuickAnswers.Suspects(vehicle);
+    return;
+}
+
+if (args is ["press", var size])
+{
+    await QuickAnswers.Press(int.Parse(size, System.Globalization.CultureInfo.InvariantCulture));
+    return;
+}
+
 // 'technicians [NAME ...]' prints how simulated technicians find every single fault of the examples
 if (args is ["technicians", .. var vehicles])
 {

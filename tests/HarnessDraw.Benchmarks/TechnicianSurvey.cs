@@ -20,9 +20,13 @@ internal static class TechnicianSurvey
             var searches = TechnicianTable.Searches(technician, every);
             Console.Write(TechnicianTable.Row(name, searches));
             Console.Error.WriteLine($"{name}: searched after {watch.ElapsedMilliseconds} ms");
-            foreach (var kind in searches.Where(s => !s.FirstAtLast).Take(40))
+            foreach (var missed in searches.Where(s => !s.FirstInThree))
             {
-                Console.Error.WriteLine($"  missed: {kind.Fault} (tests {kind.Tests})");
+                Console.Error.WriteLine($"  not within three{(missed.FirstAtLast ? "" : ", nor at the end")}: {missed.Fault}");
+                foreach (var course in missed.Course)
+                {
+                    Console.Error.WriteLine($"    {course}");
+                }
             }
         }
     }

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.CommandLine;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Cli.Commands;
 
@@ -8,6 +10,12 @@ internal static class CommonArguments
     public static Argument<string> File() => new("FILE") { Description = "The harness description (YAML)" };
 
     public static Option<string?> Out(string otherwise) => new("--out") { Description = $"Folder for the results; {otherwise}", HelpName = "DIR" };
+
+    public static Option<string?> Build(string words = "One build") => new("--build") { Description = $"{words}: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
+
+    /// <summary>The build that was asked for, or null when none was.</summary>
+    public static ImmutableSortedDictionary<string, string>? BuildOf(ParseResult parsed, Option<string?> build, Plan plan) =>
+        parsed.GetValue(build) is { } text ? BuildChoice.Read(text, plan.Harness) : null;
 
     public static Option<string?> Rules() => new("--rules") { Description = "Rule file with thresholds and severities of your own (YAML)", HelpName = "FILE" };
 }

@@ -32,7 +32,7 @@ internal static class DiagnoseCommand
         var ask = new Option<bool>("--ask") { Description = "Interview: proposes test after test and asks for the readings; needs --notes, can be stopped and resumed" };
         var fitted = new Option<bool>("--just-fitted") { Description = "The harness was just fitted: swapped cavities, terminals not seated and missing fuses come first" };
         var worked = new Option<string?>("--worked-on") { Description = "Thing, wire, circuit or place that was worked on lately: ten times likelier", HelpName = "NAME" };
-        var build = new Option<string?>("--build") { Description = "One build: option=choice, more with a comma between", HelpName = "CHOICES" };
+        var build = CommonArguments.Build();
         var format = ListedOption.One("--format", "Form of the result", ["text", "json"], "text");
         var symptoms = new Option<bool>("--symptoms") { Description = "No diagnosis: the whole symptom table as JSON, what the driver sees of every single fault (the sheet is 'draw --sheets symptom-table')" };
         var output = CommonArguments.Out("usual: the result goes to standard output");
@@ -67,7 +67,7 @@ internal static class DiagnoseCommand
             }
 
             var weights = (parsed.GetValue(fitted) ? FaultWeights.JustFitted : FaultWeights.InService) with { WorkedOn = parsed.GetValue(worked) };
-            var choice = parsed.GetValue(build) is { } text ? BuildChoice.Read(text, planned.Plan.Harness) : null;
+            var choice = CommonArguments.BuildOf(parsed, build, planned.Plan);
             if (parsed.GetValue(symptoms))
             {
                 Results.Put(terminal, parsed.GetValue(output), $"{OutputNames.Safe(planned.Plan.Harness.Id)}.symptoms.json", SymptomJson.Of(planned.Plan, SymptomTable.Of(planned.Plan, choice)));

@@ -24,7 +24,7 @@ internal static class DrawCommand
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for (a build board goes over several where one is too small): auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
         var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };
         var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4 or Letter", "A4", "Letter");
-        var build = new Option<string?>("--build") { Description = "Show one build only: option=choice, more with a comma between; the rest as usual", HelpName = "CHOICES" };
+        var build = CommonArguments.Build("Show one build only");
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
         var embed = new Option<bool>("--embed-font") { Description = "Put the faces into the SVG files" };

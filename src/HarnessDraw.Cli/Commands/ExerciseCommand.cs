@@ -19,7 +19,7 @@ internal static class ExerciseCommand
         var read = new Option<string[]>("--read") { Description = "A reading to ask for: 'POINT @ STATE', against the battery's grounded post", HelpName = "POINT" };
         var answer = new Option<string?>("--answer") { Description = "The part that is said to be at fault, as 'diagnose' words it", HelpName = "PART" };
         var key = new Option<bool>("--key") { Description = "For the teacher: the fault and the shortest way to it" };
-        var build = new Option<string?>("--build") { Description = "One build: option=choice, more with a comma between", HelpName = "CHOICES" };
+        var build = CommonArguments.Build();
         var command = new ExampledCommand(
             "exercise",
             "Set a fault at random for a class: complaint, readings on demand, answer key",
@@ -37,7 +37,7 @@ internal static class ExerciseCommand
             }
 
             var number = parsed.GetValue(seed);
-            var exercise = new FaultExercise(planned.Plan, number, parsed.GetValue(build) is { } text ? BuildChoice.Read(text, planned.Plan.Harness) : null);
+            var exercise = new FaultExercise(planned.Plan, number, CommonArguments.BuildOf(parsed, build, planned.Plan));
             var told = new StringBuilder(ProcedureText.Of(exercise, number, parsed.GetValue(key)));
             foreach (var asked in parsed.GetValue(read) ?? [])
             {

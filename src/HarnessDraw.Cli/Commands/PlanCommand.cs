@@ -9,7 +9,7 @@ internal static class PlanCommand
     public static Command Make(Terminal terminal)
     {
         var file = CommonArguments.File();
-        var build = new Option<string?>("--build") { Description = "One build only: option=choice, more with a comma between", HelpName = "CHOICES" };
+        var build = CommonArguments.Build("One build only");
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: the text goes to standard output");
         var command = new ExampledCommand(

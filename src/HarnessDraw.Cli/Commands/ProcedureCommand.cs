@@ -15,7 +15,7 @@ internal static class ProcedureCommand
         var file = CommonArguments.File();
         var shorted = new Option<string?>("--short") { Description = "The fuse that opens: lamp in its place, what to unplug in which order", HelpName = "FUSE" };
         var intermittent = new Option<string?>("--comes-and-goes") { Description = "The load that works and works not: point to watch, what to move, warm and wet in which order", HelpName = "LOAD" };
-        var build = new Option<string?>("--build") { Description = "One build: option=choice, more with a comma between", HelpName = "CHOICES" };
+        var build = CommonArguments.Build();
         var command = new ExampledCommand(
             "procedure",
             "Step by step: hunt a short behind a fuse, or a fault that comes and goes; ends with the limits of what may be lost",
@@ -38,7 +38,7 @@ internal static class ProcedureCommand
                 return ExitCode.Problems;
             }
 
-            var bench = new FaultBench(planned.Plan, parsed.GetValue(build) is { } text ? BuildChoice.Read(text, planned.Plan.Harness) : null);
+            var bench = new FaultBench(planned.Plan, CommonArguments.BuildOf(parsed, build, planned.Plan));
             var told = new StringBuilder();
             if (fuse is not null)
             {

@@ -5,6 +5,7 @@ public static class DiagnosticCodes
 {
     public const string AliasCycle = "alias-cycle";
     public const string AliasUnknown = "alias-unknown";
+    public const string Ambiguous = "ambiguous";
     public const string CaseOnly = "case-only";
     public const string Choice = "choice";
     public const string ChosenTwice = "chosen-twice";
@@ -50,6 +51,7 @@ public static class DiagnosticCodes
         CaseOnly => "Two names differ only by capital letters, which people and file systems mix up. Rename one of them.",
         Choice => "The value is not one of the words that may stand here. The message lists them.",
         ChosenTwice => "Two keys say the same thing in different ways. Keep one of them.",
+        Ambiguous => "What was asked for fits several. Say more of it, or name one of those that are listed.",
         Contradiction => "Two notes from the vehicle cannot both be right. Look or measure once more; a fault that comes and goes gives such notes too.",
         Cycle => "Things refer to each other in a ring, so nothing comes first. Break the ring at one of the named places.",
         DuplicateKey => "The same key stands twice in one block; YAML would keep only one of them. Remove or rename one.",

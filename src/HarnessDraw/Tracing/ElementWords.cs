@@ -28,7 +28,8 @@ internal static class ElementWords
             ElementKind.Electronic => "electronics",
             _ => "element",
         };
-        var name = element.Id == kind ? kind : $"{kind} '{element.Id}'";
+        // an id that begins with its kind says it already: 'coil 1', 'motor B'
+        var name = element.Id == kind || element.Id.StartsWith(kind + " ", StringComparison.Ordinal) ? element.Id : $"{kind} '{element.Id}'";
         var figure = element.PowerW is { } watts ? $", {Figure(watts)} W" : element.CurrentA is { } amps ? $", {Figure(amps)} A" : ", current not given";
         return name + figure;
     }

@@ -25,6 +25,12 @@ public sealed record TraceWay(string Title, ImmutableArray<TraceStop> Stops, Imm
     /// <summary>The state in which the circuit works; losses are counted in it.</summary>
     public string? OnState { get; init; }
     public string? CrankState { get; init; }
+
+    /// <summary>With the engine running; the circuit at work in it where there is such a state.</summary>
+    public string? RunState { get; init; }
+
+    /// <summary>The load that the way is for, by its name; the pin where it ends at none.</summary>
+    public required string Load { get; init; }
 }
 
 /// <summary>A point where a meter can be put: a pin of a thing, or a splice. Volts are against the grounded pole; null: not known.</summary>
@@ -33,6 +39,16 @@ public sealed record TraceStop(string Node, string Name, string Where)
     public double? OffV { get; init; }
     public double? OnV { get; init; }
     public double? CrankV { get; init; }
+    public double? RunV { get; init; }
+
+    /// <summary>In the working state the farthest volts that good joints and wires allow: on the feed the least, on the return the most. Null: not known.</summary>
+    public double? LimitV { get; init; }
+
+    /// <summary>Minutes to get a meter there.</summary>
+    public double? Minutes { get; init; }
+
+    /// <summary>Where the probe goes, in words; empty where none can be put.</summary>
+    public string Probe { get; init; } = "";
 
     /// <summary>Volts lost since the source in the working state, the load itself left out.</summary>
     public double? LostV { get; init; }
@@ -66,6 +82,9 @@ public sealed record TraceHop(HopKind Kind, string Words)
     public string? Size { get; init; }
     public double? CutLengthMm { get; init; }
     public bool Estimated { get; init; }
+
+    /// <summary>Other loads whose current takes this step too.</summary>
+    public ImmutableArray<string> Shared { get; init; } = [];
 
     /// <summary>Volts lost in this step in the working state; for a load the volts across it.</summary>
     public double? DropV { get; init; }

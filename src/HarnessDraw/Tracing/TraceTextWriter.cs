@@ -9,7 +9,8 @@ public static class TraceTextWriter
     private const int Columns = 96;
     private const int ShortestRepeat = 3;
     private const string Unknown = "–";
-    private static readonly string Margin = new(' ', 30);
+    private static readonly string Margin = new(' ', 36);
+    private const int MostShared = 4;
 
     /// <summary>The whole text, lines ended by LF.</summary>
     public static string Write(Trace trace)
@@ -43,6 +44,7 @@ public static class TraceTextWriter
             text.Append('\n');
         }
 
+        Line(text, "good: with the circuit on, up to 20 milliohm a contact and 5 % of a wire's copper (common practice, no source); the meter's own error comes on top.");
         Line(text, "Volts: to the grounded pole of the source, everything mated and loaded.");
         Line(text, "CAUTION: disconnect the battery before you part a connector. Do not pierce insulation.");
         return text.ToString();
@@ -58,9 +60,9 @@ public static class TraceTextWriter
     private static void WriteWay(StringBuilder text, TraceWay way, int first)
     {
         Line(text, way.Title);
-        Line(text, $"off: {way.OffState ?? Unknown}   on: {way.OnState ?? Unknown}   crank: {way.CrankState ?? Unknown}");
+        Line(text, $"off: {way.OffState ?? Unknown}   on: {way.OnState ?? Unknown}   crank: {way.CrankState ?? Unknown}   running: {way.RunState ?? Unknown}");
         text.Append('\n');
-        Line(text, $"{"off V",6} {"on V",6} {"crank V",8} {"lost V",7}");
+        Line(text, $"{"off",5} {"on",5} {"crank",5} {"runs",5} {"good",6} {"lost",5}");
         if (first > 0)
         {
             Line(text, $"{Margin} as above up to {way.Stops[first].Name}");
@@ -80,21 +82,25 @@ public static class TraceTextWriter
 
     private static void WriteStop(StringBuilder text, TraceStop stop)
     {
-        var figures = $"{Volts(stop.OffV, "0.0"),6} {Volts(stop.OnV, "0.0"),6} {Volts(stop.CrankV, "0.0"),8} {Volts(stop.LostV, "0.00"),7}";
-        var where = stop.Where.Length == 0 ? "" : $"   {stop.Where}";
-        Line(text, $"{figures} o {stop.Name}{where}");
+        var figures = $"{Volts(stop.OffV, "0.0"),5} {Volts(stop.OnV, "0.0"),5} {Volts(stop.CrankV, "0.0"),5} {Volts(stop.RunV, "0.0"),5} {Good(stop),6} {Volts(stop.LostV, "0.00"),5}";
+        var minutes = stop.Minutes is { } m ? $"{m.ToString("0.#", CultureInfo.InvariantCulture)} min" : "";
+        Line(text, $"{figures} o {string.Join("   ", new[] { stop.Name, stop.Where, stop.Probe, minutes }.Where(p => p.Length > 0))}");
     }
+
+    // on the feed no less than, on the return no more than
+    private static string Good(TraceStop stop) => stop is { LimitV: { } limit, OnV: { } on } ? $"{(limit <= on ? ">=" : "<=")}{Volts(limit, "0.0")}" : Unknown;
 
     private static string HopWords(TraceHop hop)
     {
+        var shared = hop.Shared.IsEmpty || hop.Kind == HopKind.Load ? null : $"also {string.Join(", ", hop.Shared.Take(MostShared))}{(hop.Shared.Length > MostShared ? $" and {hop.Shared.Length - MostShared} more" : "")}";
         var drop = hop.DropV is { } volts ? $"{(hop.Kind == HopKind.Load ? "across" : "drop")} {Volts(volts, "0.00")} V" : null;
         if (hop.Wire is null)
         {
-            return drop is null ? hop.Words : $"{hop.Words}   {drop}";
+            return string.Join("   ", new[] { hop.Words, drop, shared }.Where(p => !string.IsNullOrEmpty(p)));
         }
 
         var length = hop.CutLengthMm is { } mm ? $"{mm.ToString("0", CultureInfo.InvariantCulture)} mm{(hop.Estimated ? " E" : "")}" : "length unknown";
-        return string.Join("   ", new[] { $"{hop.Wire} {hop.Colour} {hop.Size}", length, drop, hop.Words }.Where(p => !string.IsNullOrEmpty(p)));
+        return string.Join("   ", new[] { $"{hop.Wire} {hop.Colour} {hop.Size}", length, drop, hop.Words, shared }.Where(p => !string.IsNullOrEmpty(p)));
     }
 
     // adding zero turns a rounded negative zero into zero
@@ -125,7 +131,7 @@ public static class TraceTextWriter
             return Margin + " |     ";
         }
 
-        return line.Length > 32 && line.AsSpan(0, 32).EndsWith(" o") ? Margin + " |   " : "    ";
+        return line.Length > 38 && line.AsSpan(0, 38).EndsWith(" o") ? Margin + " |   " : "    ";
     }
 
     // names come from users: nothing in them may steer the terminal or turn the line around

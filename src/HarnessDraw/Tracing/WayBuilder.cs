@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
+using HarnessDraw.Electrical;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tracing;
 
 /// <summary>Collects the stops and hops of one way in order and adds up what is lost.</summary>
-internal sealed class WayBuilder(Plan plan, StopBook book, Target target)
+internal sealed class WayBuilder(Plan plan, StopBook book, VoltSpread spread, Target target)
 {
     private readonly ImmutableArray<TraceHop>.Builder hops = ImmutableArray.CreateBuilder<TraceHop>();
     private readonly ImmutableArray<TraceStop>.Builder stops = ImmutableArray.CreateBuilder<TraceStop>();
@@ -32,7 +33,7 @@ internal sealed class WayBuilder(Plan plan, StopBook book, Target target)
         if (step.Kind == HopKind.Link)
         {
             // nothing is lost in a link: what is known of one end holds for the other
-            after = after with { OffV = after.OffV ?? before.OffV, OnV = after.OnV ?? before.OnV, CrankV = after.CrankV ?? before.CrankV };
+            after = after with { OffV = after.OffV ?? before.OffV, OnV = after.OnV ?? before.OnV, CrankV = after.CrankV ?? before.CrankV, RunV = after.RunV ?? before.RunV };
         }
 
         stops.Add(after with { LostV = losses.At(after.OnV, step.Kind == HopKind.Load) });
@@ -47,12 +48,14 @@ internal sealed class WayBuilder(Plan plan, StopBook book, Target target)
         });
     }
 
-    public TraceWay ToWay() => new(Title(), stops.ToImmutable(), hops.ToImmutable())
+    public TraceWay ToWay() => new(Title(), spread.Over(stops, hops, target.Circuit.IsReturn), hops.ToImmutable())
     {
+        Load = target.Load is { } load && plan.Harness.Things.FirstOrDefault(t => t.Id == target.Pin.Thing) is { } thing ? LoadName.Of(thing, load) : target.Pin.ToString(),
         Circuit = target.Circuit.Id,
         OffState = states.Off,
         OnState = states.On,
         CrankState = states.Crank,
+        RunState = states.Run,
     };
 
     private string Title()

@@ -9,6 +9,7 @@ internal sealed class WayFinder(Plan plan)
 {
     private readonly CurrentGraph graph = new(plan);
     private readonly StopBook book = new(plan);
+    private readonly VoltSpread spread = new(plan);
     private readonly List<string> notKnown = [];
 
     public IReadOnlyList<string> NotKnown => notKnown;
@@ -16,7 +17,7 @@ internal sealed class WayFinder(Plan plan)
     public TraceWay Find(Target target)
     {
         var pin = target.Pin.ToString();
-        var builder = new WayBuilder(plan, book, target);
+        var builder = new WayBuilder(plan, book, spread, target);
         AddFeed(builder, target, pin);
         if (target.Load is { } load)
         {

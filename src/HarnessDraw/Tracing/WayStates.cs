@@ -3,8 +3,8 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tracing;
 
-/// <summary>The states that a way's volts are shown in: key off, the circuit at work, cranking. Null where the harness has none.</summary>
-internal sealed record WayStates(string? Off, string? On, string? Crank)
+/// <summary>The states that a way's volts are shown in: key off, the circuit at work, cranking, the engine running. Null where the harness has none.</summary>
+internal sealed record WayStates(string? Off, string? On, string? Crank, string? Run)
 {
     public static WayStates Of(Plan plan, string circuit)
     {
@@ -17,6 +17,7 @@ internal sealed record WayStates(string? Off, string? On, string? Crank)
         return new(
             states.FirstOrDefault(s => s.Key == KeyPosition.Off && s.On.IsEmpty)?.Id ?? states.FirstOrDefault(s => s.Key == KeyPosition.Off)?.Id,
             on?.Id,
-            states.FirstOrDefault(s => s.Engine == EngineState.Cranking)?.Id);
+            states.FirstOrDefault(s => s.Engine == EngineState.Cranking)?.Id,
+            (states.FirstOrDefault(s => s.Engine == EngineState.Running && s.On.Contains(circuit)) ?? states.FirstOrDefault(s => s.Engine == EngineState.Running))?.Id);
     }
 }

@@ -35,8 +35,8 @@ public static class Trust
     /// <summary>Share of answers and readings that are simply wrong.</summary>
     public const double Wrong = 0.02;
 
-    // a misread meter shows what another point would: as often near the right figure of another fault as not
-    internal const double WrongButLikely = 0.5;
+    /// <summary>Least share of wrong readings that show any one value: a lead may have been anywhere.</summary>
+    internal const double LeastElsewhere = 0.02;
 
     /// <summary>How far a fault of unknown ohms may read from the nearest that was solved, as a share of what the fault changes; of a fault without ohms: spread of contacts and wires.</summary>
     internal const double OhmSpread = 0.35;
@@ -51,6 +51,9 @@ public static class Trust
 
     /// <summary>What a meter may be off: 1 % of what it shows and 20 mV.</summary>
     public static double MeterV(double volts) => 0.02 + (0.01 * Math.Abs(volts));
+
+    /// <summary>Volts as a number of steps, each as wide as <see cref="MeterV"/> there.</summary>
+    public static double Steps(double volts) => Math.Sign(volts) * 100 * Math.Log(1 + (Math.Abs(volts) / 2));
 
     public static double LogAnswer(LoadClass seen, double share, bool shouldWork, bool unknownOhm)
     {
@@ -79,12 +82,13 @@ public static class Trust
     /// <param name="soundV">What it shows when all is well.</param>
     /// <param name="liveV">Volts of the battery.</param>
     /// <param name="unknownOhm">True for bad joints, whose ohms are only guessed.</param>
-    public static double LogReading(double readV, double predictedV, double soundV, double liveV, bool unknownOhm)
+    /// <param name="elsewhere">Share of all points that show such volts: a wrong reading is one that was taken at another point.</param>
+    public static double LogReading(double readV, double predictedV, double soundV, double liveV, bool unknownOhm, double elsewhere)
     {
         var sigma = Sigma(predictedV, soundV, liveV, unknownOhm);
         var z = (readV - predictedV) / sigma;
         var sharp = MeterShare * MeterV(predictedV) / sigma;
-        return Math.Log(((1 - Wrong) * sharp * Math.Exp(-z * z / 2)) + (Wrong * WrongButLikely));
+        return Math.Log(((1 - Wrong) * sharp * Math.Exp(-z * z / 2)) + (Wrong * Math.Max(LeastElsewhere, elsewhere)));
     }
 
     /// <summary>Standard deviation of a reading: the meter, and what ohms that nobody knows do to it. A point that hangs on one side alone has that side's volts whatever they are.</summary>

@@ -78,6 +78,13 @@ public sealed class FaultBench
     /// <summary>Volts of the node that the first battery feeds, over the body.</summary>
     public double LiveV(int state) => live >= 0 ? Sound[state].Solution.Volts[live] : 0;
 
+    /// <summary>Share of all points that show, when all is well, what was read, as far as a meter tells.</summary>
+    public double ShareOfPoints(MeterReading reading)
+    {
+        var (sound, live) = (WithoutFault.Volts[reading.State], WithoutFault.LiveV[reading.State]);
+        return sound.Count(v => !SuspectGroup.Parts(reading.ToLive ? live - v : v, reading.Volts)) / (double)sound.Length;
+    }
+
     public Plan Plan => Network.Plan;
 
     /// <summary>Every single fault that is tried, weighed.</summary>

@@ -32,7 +32,8 @@ public sealed class FaultRanking
     /// <param name="trust">How far the weights are believed: 1 as they are, 0 not at all.</param>
     public ImmutableArray<Suspect> Rank(Evidence evidence, double trust = 1)
     {
-        var logs = Faults.Select(f => Logs(f, evidence, trust)).ToArray();
+        double[] elsewhere = [.. evidence.Readings.Select(bench.ShareOfPoints)];
+        var logs = Faults.Select(f => Logs(f, evidence, elsewhere, trust)).ToArray();
         var most = logs.SelectMany(l => l).DefaultIfEmpty(0).Max();
         var masses = logs.Select(l => l.Select(x => Math.Exp(x - most)).ToArray()).ToArray();
         var sum = masses.Sum(m => m.Sum());
@@ -44,18 +45,18 @@ public sealed class FaultRanking
     }
 
     /// <summary>Logarithm of weight times likelihood, for each variant.</summary>
-    private double[] Logs(Suspect suspect, Evidence evidence, double trust)
+    private double[] Logs(Suspect suspect, Evidence evidence, double[] elsewhere, double trust)
     {
         var logs = new double[suspect.Predictions.Length];
         for (var v = 0; v < logs.Length; v++)
         {
-            logs[v] = (trust * Math.Log(suspect.Fault.Weight)) - Math.Log(logs.Length) + Log(suspect.Predictions[v], suspect.UnknownOhm, evidence);
+            logs[v] = (trust * Math.Log(suspect.Fault.Weight)) - Math.Log(logs.Length) + Log(suspect.Predictions[v], suspect.UnknownOhm, evidence, elsewhere);
         }
 
         return logs;
     }
 
-    private double Log(Prediction prediction, bool unknownOhm, Evidence evidence)
+    private double Log(Prediction prediction, bool unknownOhm, Evidence evidence, double[] elsewhere)
     {
         var sum = 0.0;
         foreach (var (load, state, seen) in evidence.Answers)
@@ -63,9 +64,10 @@ public sealed class FaultRanking
             sum += Trust.LogAnswer(seen, prediction.Solved.Shares[state][load], bench.ShouldWork[state][load], unknownOhm);
         }
 
-        foreach (var (point, state, toLive, volts) in evidence.Readings)
+        for (var r = 0; r < elsewhere.Length; r++)
         {
-            sum += Trust.LogReading(volts, prediction.Volts(state, point, toLive), SoundV(state, point, toLive), bench.WithoutFault.LiveV[state], unknownOhm);
+            var (point, state, toLive, volts) = evidence.Readings[r];
+            sum += Trust.LogReading(volts, prediction.Volts(state, point, toLive), SoundV(state, point, toLive), bench.WithoutFault.LiveV[state], unknownOhm, elsewhere[r]);
         }
 
         foreach (var (fuse, _, holds) in evidence.Fuses)

@@ -12,7 +12,7 @@ namespace HarnessDraw.Troubleshooting;
 public sealed record ProbePoint(string Name, string Where, double Minutes)
 {
     /// <summary>Reached only by opening the covering of the bundle: no test asks for it.</summary>
-    public bool UnderWrap => Minutes >= ProbePoints.WrapMinutes;
+    public bool UnderWrap => Minutes >= AccessMinutes.Wrap;
 
     internal int Node { get; init; }
 
@@ -21,16 +21,9 @@ public sealed record ProbePoint(string Name, string Where, double Minutes)
     internal bool AtFrom { get; init; }
 }
 
-/// <summary>Lists the points of a plan. Minutes are common practice, no source: fuse 0.5, lamp plug 1, connector in the bay 2, firewall 5, under the dash or a panel 10, wrap opened 25.</summary>
+/// <summary>Lists the points of a plan; what they cost is told by <see cref="AccessMinutes"/>.</summary>
 internal static class ProbePoints
 {
-    public const double FuseMinutes = 0.5;
-    public const double OpenMinutes = 1;
-    public const double BayMinutes = 2;
-    public const double FirewallMinutes = 5;
-    public const double PanelMinutes = 10;
-    public const double WrapMinutes = 25;
-
     public static ImmutableArray<ProbePoint> Of(PlanNetwork network, ImmutableSortedDictionary<string, string> build)
     {
         var plan = network.Plan;
@@ -54,10 +47,10 @@ internal static class ProbePoints
             var (name, wire, end, atFrom) = at.First();
             var node = network.NodeAt(end, plan.Wires[wire].Net);
             var behind = at.Count() == 1 && end.Pin is { } pin && IsCavity(network.Index, new(end.At, pin));
-            points[name] = new(name, Where(plan, network.Index, end.At), Minutes(network.Index, end, name.EndsWith(", cabin side", StringComparison.Ordinal))) { Node = node, Wire = behind ? wire : -1, AtFrom = atFrom };
+            points[name] = new(name, Where(plan, network.Index, end.At), AccessMinutes.Of(network.Index, end, name.EndsWith(", cabin side", StringComparison.Ordinal))) { Node = node, Wire = behind ? wire : -1, AtFrom = atFrom };
             if (network.Index.Thing(end.At) is { Kind: ThingKind.Mate, BothSidesBuilt: false })
             {
-                points.TryAdd($"{name}, cabin side", new($"{name}, cabin side", "under the dash", PanelMinutes) { Node = node });
+                points.TryAdd($"{name}, cabin side", new($"{name}, cabin side", "under the dash", AccessMinutes.Panel) { Node = node });
             }
         }
 
@@ -67,7 +60,7 @@ internal static class ProbePoints
             var thing = name.Contains('.', StringComparison.Ordinal) ? name[..name.LastIndexOf('.')] : name;
             if (touched.Contains(node) && network.Index.Thing(thing) is { } owner && owner.OnlyWith.Holds(build))
             {
-                points.TryAdd(name, new(name, Where(plan, network.Index, thing), Minutes(network.Index, new(thing, name[Math.Min(name.Length, thing.Length + 1)..]), false)) { Node = node });
+                points.TryAdd(name, new(name, Where(plan, network.Index, thing), AccessMinutes.Of(network.Index, new(thing, name[Math.Min(name.Length, thing.Length + 1)..]), false)) { Node = node });
             }
         }
 
@@ -85,31 +78,4 @@ internal static class ProbePoints
     }
 
     public static bool IsCavity(HarnessIndex index, PinRef pin) => index.IsMate(pin) || index.PinOf(pin)?.Style == PinStyle.Cavity;
-
-    private static double Minutes(HarnessIndex index, WireEnd end, bool cabinSide)
-    {
-        var thing = index.Thing(end.At);
-        if (end.Pin is null || thing is null)
-        {
-            return thing is null ? WrapMinutes : OpenMinutes;
-        }
-
-        // lids are made to be opened, wherever they are
-        if (thing.Kind is ThingKind.Fuse || index.Protection(thing.Id) is not null)
-        {
-            return FuseMinutes;
-        }
-
-        if (thing.Kind == ThingKind.Mate)
-        {
-            return cabinSide ? PanelMinutes : FirewallMinutes;
-        }
-
-        if (thing.Side == Side.Cabin || index.Place(thing.Place)?.Behind is not null)
-        {
-            return PanelMinutes;
-        }
-
-        return thing.Kind == ThingKind.Lamp || index.PinOf(new(end.At, end.Pin))?.Style is PinStyle.Stud or PinStyle.Blade ? OpenMinutes : BayMinutes;
-    }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Troubleshooting;
 
@@ -56,7 +57,7 @@ public sealed record ShortHunt(string Fuse, double LampW, double LampA, Immutabl
                 var (w, l) = Reached(bench, start, fuse, t);
                 var behind = (Wires: open.Wires.Where(x => !w.Contains(x)).ToList(), Loads: open.Loads.Where(x => !l.Contains(x)).ToList());
                 var share = total > 0 ? Mass(behind.Wires, behind.Loads) / total : 0;
-                var minutes = bench.Points.Where(p => p.Name.StartsWith(t + ".", StringComparison.Ordinal)).Select(p => p.Minutes).DefaultIfEmpty(ProbePoints.BayMinutes).Min();
+                var minutes = bench.Points.Where(p => p.Name.StartsWith(t + ".", StringComparison.Ordinal)).Select(p => p.Minutes).DefaultIfEmpty(AccessMinutes.Bay).Min();
                 return (Thing: t, behind.Wires, behind.Loads, Minutes: minutes, Worth: share is <= 0 or >= 1 ? 0 : -((share * Math.Log2(share)) + ((1 - share) * Math.Log2(1 - share))) / (minutes + TestChooser.SetUpMinutes));
             }).OrderByDescending(s => s.Worth).ThenBy(s => s.Thing, StringComparer.Ordinal).First();
             if (best.Wires.Count + best.Loads.Count == 0)

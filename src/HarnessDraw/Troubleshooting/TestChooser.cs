@@ -69,16 +69,19 @@ public sealed class TestChooser(FaultBench bench)
     private NextTest? BestIn(Case[] cases, int state, HashSet<(int, int, bool)> read, HashSet<(int, int)> seen)
     {
         NextTest? best = null;
-        var (values, order, bins) = (new double[cases.Length], new int[cases.Length], new int[cases.Length]);
-        void Consider(TestKind kind, int number, double minutes)
+        var (values, bins) = (new double[cases.Length], new int[cases.Length]);
+        void Consider(TestKind kind, int number, double minutes, double bits)
         {
-            var bits = Bits(cases, bins);
             if (bits >= LeastBits && (best is null || bits / minutes > best.Worth * (1 + 1e-9)))
             {
                 best = new(kind, number, state, minutes, bits);
             }
         }
 
+        var reading = new ReadingBits();
+        var (at, sigma, ends) = (new double[cases.Length], new double[cases.Length], Ends(cases));
+        double[] probability = [.. cases.Select(c => c.Probability)];
+        var live = bench.WithoutFault.LiveV[state];
         for (var p = 0; p < bench.Points.Length; p++)
         {
             foreach (var toLive in new[] { false, true })
@@ -98,8 +101,15 @@ public sealed class TestChooser(FaultBench bench)
                 // most points show the same whatever is wrong
                 if (SuspectGroup.Parts(low, high))
                 {
-                    Bin(values, order, bins);
-                    Consider(toLive ? TestKind.Lost : TestKind.Volts, p, bench.Points[p].Minutes + SetUpMinutes);
+                    var sound = toLive ? live - bench.WithoutFault.Volts[state][p] : bench.WithoutFault.Volts[state][p];
+                    var (common, commonSigma) = Place(sound, sound, live, false);
+                    for (var c = 0; c < cases.Length; c++)
+                    {
+                        // what is less than a meter off lies where all does that the fault does not touch
+                        (at[c], sigma[c]) = Math.Abs(values[c] - sound) < Trust.MeterV(sound) ? (common, commonSigma) : Place(values[c], sound, live, cases[c].Suspect.UnknownOhm);
+                    }
+
+                    Consider(toLive ? TestKind.Lost : TestKind.Volts, p, bench.Points[p].Minutes + SetUpMinutes, reading.Of(at, sigma, probability, ends, common, commonSigma));
                 }
             }
         }
@@ -113,12 +123,18 @@ public sealed class TestChooser(FaultBench bench)
                     bins[c] = (int)LoadClasses.Of(cases[c].Prediction.Solved.Shares[state][l], bench.ShouldWork[state][l]);
                 }
 
-                Consider(TestKind.Look, l, LookMinutes + SetUpMinutes);
+                Consider(TestKind.Look, l, LookMinutes + SetUpMinutes, Bits(cases, bins));
             }
         }
 
         return best;
     }
+
+    private static (double At, double Sigma) Place(double volts, double sound, double live, bool unknownOhm) =>
+        (Trust.Steps(volts), Trust.Sigma(volts, sound, live, unknownOhm) / Trust.MeterV(volts));
+
+    /// <summary>For each fault the case behind its last.</summary>
+    private static int[] Ends(Case[] cases) => [.. Enumerable.Range(1, cases.Length).Where(i => i == cases.Length || !ReferenceEquals(cases[i].Suspect, cases[i - 1].Suspect))];
 
     private NextTest Fuse(Case[] cases, string fuse)
     {

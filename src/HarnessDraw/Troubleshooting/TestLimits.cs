@@ -10,6 +10,7 @@ public static class TestLimits
 {
     private const string Manual = "a passenger car service manual of 1999 to 2005 quoting SAE";
     private const string Training = "technician training page on voltage drop tests";
+    private const string Encyclopedia = "encyclopedia page on voltage drop tests, after training material";
 
     /// <summary>Exponent of a lamp's light over its volts, as <see cref="Electrical.PartLaw.FilamentPower"/> is of its current. Common practice, no source: 3.4.</summary>
     public const double LightPower = 3.4;
@@ -24,6 +25,10 @@ public static class TestLimits
         new("wire of the feed", 0.2, Training),
         new("through a switch", 0.3, Training),
         new("starter cables, all together", 0.5, Training),
+        new("starter, positive side", 0.6, Encyclopedia),
+        new("starter, negative side", 0.3, Encyclopedia),
+        new("charging, positive side", 0.5, Encyclopedia),
+        new("charging, negative side", 0.2, Encyclopedia),
     ];
 
     /// <summary>Rest volts of a flooded 12 V battery by charge in percent (RV magazine answer, motorhome.com).</summary>

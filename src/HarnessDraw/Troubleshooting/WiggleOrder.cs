@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Troubleshooting;
 
@@ -36,8 +37,8 @@ public sealed record WiggleOrder(string Load, string State, ProbePoint Watch, do
     }
 
     private static double Minutes(FaultBench bench, Fault fault) =>
-        fault.InBundle ? ProbePoints.BayMinutes
-        : bench.Points.Where(p => fault.At.Any(a => p.Name.StartsWith(a + ".", StringComparison.Ordinal) || p.Name == a)).Select(p => p.Minutes).DefaultIfEmpty(ProbePoints.PanelMinutes).Min();
+        fault.InBundle ? AccessMinutes.Bay
+        : bench.Points.Where(p => fault.At.Any(a => p.Name.StartsWith(a + ".", StringComparison.Ordinal) || p.Name == a)).Select(p => p.Minutes).DefaultIfEmpty(AccessMinutes.Panel).Min();
 
     private static string Why(FaultBench bench, Fault fault)
     {

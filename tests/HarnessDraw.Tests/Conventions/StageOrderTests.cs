@@ -15,7 +15,7 @@ public partial class StageOrderTests
         ["Planning"] = ["Diagnostics", "Units", "Model", "Electrical"],
         ["Electrical"] = ["Diagnostics", "Units", "Model", "Planning"],
         ["Checking"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Drawing"],
-        ["Tracing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
+        ["Tracing"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical", "Drawing"],
         ["Troubleshooting"] = ["Diagnostics", "Units", "Model", "Planning", "Electrical"],
         ["Layout"] = ["Diagnostics", "Units", "Model", "Planning", "Drawing"],
         ["Fabrication"] = ["Diagnostics", "Units", "Model", "Planning"],

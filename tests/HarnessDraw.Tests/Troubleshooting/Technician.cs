@@ -11,6 +11,9 @@ internal sealed record Search(string Fault, bool FirstAtOnce, bool FirstInThree,
 {
     /// <summary>Tests after which the true fault first stood in the first group; -1: never.</summary>
     public int FoundAfter { get; init; } = -1;
+
+    /// <summary>How likely the group of the true fault was after each test, and what stood first instead.</summary>
+    public ImmutableArray<string> Course { get; init; } = [];
 }
 
 /// <summary>
@@ -61,6 +64,7 @@ internal sealed class Technician
         var evidence = Complaint(real, numbers);
         var (minutes, tests, found) = (0.0, 0, -1);
         var (atOnce, inThree) = (false, false);
+        var course = ImmutableArray.CreateBuilder<string>();
         while (true)
         {
             var ranked = ranking.Rank(evidence);
@@ -69,13 +73,15 @@ internal sealed class Technician
             atOnce |= tests == 0 && first;
             inThree = tests <= 3 ? first : inThree;
             found = found < 0 && first ? tests : found;
+            course.Add(FormattableString.Invariant($"{ranked.First(s => s.Fault == truth.Fault).Probability:0.000} of {groups.FirstOrDefault(g => g.Suspects.Any(s => s.Fault == truth.Fault))?.Probability ?? 0:0.000}; first {groups[0].Suspects[0].Fault.Words} ({groups[0].Suspects.Length}, {groups[0].Probability:0.000})"));
             var next = groups[0].Probability >= Sure || tests >= MostTests ? null : chooser.Best(ranking.Rank(evidence, TestChooser.Hedge), ranked, evidence);
             if (next is null)
             {
                 var (splits, splitMinutes) = HalfSplit(real, evidence, numbers);
-                return new(truth.Fault.Words, atOnce, inThree, first, tests, minutes, groups[0].Suspects.Length, splits, splitMinutes) { FoundAfter = found };
+                return new(truth.Fault.Words, atOnce, inThree, first, tests, minutes, groups[0].Suspects.Length, splits, splitMinutes) { FoundAfter = found, Course = course.ToImmutable() };
             }
 
+            course[^1] += $" -> {next.Kind} {(next.Kind is TestKind.Volts or TestKind.Lost ? bench.Points[next.Number].Name : next.Number.ToString(System.Globalization.CultureInfo.InvariantCulture))} @ {bench.States[next.State].Id} {next.Bits:0.00} bits {next.Minutes} min";
             evidence = Do(next, real, evidence, numbers);
             minutes += next.Minutes;
             tests++;

@@ -135,6 +135,10 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         Assert.NotEqual(absent, await page.Locator(".absent[data-wire]").CountAsync());
         await page.Locator("#black").CheckAsync();
         Assert.True(await page.Locator(".core[stroke-dasharray]").CountAsync() > 0);
+
+        // red with a white tracer: white core, dashes of red, a gap and two thin bars for the light tracer; black with none stays black
+        Assert.Equal(4, await CoresOf(page, "E01"));
+        Assert.Equal(0, await CoresOf(page, "F38"));
         await page.Locator("#large").CheckAsync();
         await LivePageFixture.Picture(page, "black-large");
     }
@@ -226,19 +230,77 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         Assert.Empty(pages.Asked);
     }
 
+    /// <summary>Whatever else the harness has is left alone: no more changes than a few a drawing, and no more copies than the circuit has marks. How long it takes is told by the benchmark.</summary>
     [Fact]
-    public async Task A_press_on_a_large_harness_lights_within_fifty_milliseconds()
+    public async Task The_work_of_a_press_goes_with_the_circuit_and_not_with_the_harness()
     {
         var plan = ExamplePlans.Of("aldervane-coach");
         Assert.True(plan.Wires.Length > 300, $"{plan.Wires.Length} wires");
         var page = await pages.Open(LivePageFixture.PageFile("coach", LivePageFixture.PageOf(plan)));
-        Assert.InRange(await MiddleOfPresses(page, ".drawing.shown text[data-for]"), 0, 50);
-        Assert.True(await page.Locator(".light [data-wire]").CountAsync() > 0);
+        await Find(page, plan.Wires[0].Id);
+        await page.EvaluateAsync("""
+            () => {
+              window.changes = 0;
+              window.watch = new MutationObserver(list => { window.changes += list.length; });
+              window.watch.observe(document.getElementById('stage'), { subtree: true, childList: true, attributes: true });
+            }
+            """);
+        foreach (var wire in plan.Wires.Where((_, i) => i % 60 == 1))
+        {
+            await page.EvaluateAsync("() => { window.changes = 0; }");
+            await Find(page, wire.Id);
+            var drawings = await page.Locator(".drawing").CountAsync();
+            var changes = await page.EvaluateAsync<int>("() => { window.changes += window.watch.takeRecords().length; return window.changes; }");
+            // the old light goes, the new one comes, a class is set, and the drawing that has the wire may be brought into sight
+            Assert.InRange(changes, 1, (3 * drawings) + 4);
+            Assert.True(await page.Locator(".light *").CountAsync() < await page.Locator("svg *").CountAsync() / 4.0);
+        }
+
         await LivePageFixture.Picture(page, "coach");
     }
 
+    [Fact]
+    public async Task Two_fingers_make_the_drawing_larger_and_one_moves_it()
+    {
+        var page = await pages.Open(null, 360, 740, touch: true);
+        var box = (await page.Locator("#stage").BoundingBoxAsync())!;
+        var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        var session = await page.Context.NewCDPSessionAsync(page);
+        Task Touch(string type, params float[] apart) => session.SendAsync("Input.dispatchTouchEvent", new()
+        {
+            ["type"] = type,
+            ["touchPoints"] = apart.Select((a, i) => new Dictionary<string, object> { ["x"] = x + a, ["y"] = y, ["id"] = i }).ToArray(),
+        });
+        var before = (await page.Locator(".drawing.shown").BoundingBoxAsync())!.Width;
+        await Touch("touchStart", -20, 20);
+        await Touch("touchMove", -40, 40);
+        await Touch("touchMove", -80, 80);
+        await Touch("touchEnd");
+        Assert.InRange((await page.Locator(".drawing.shown").BoundingBoxAsync())!.Width / before, 3.5, 4.5);
+        await LivePageFixture.Picture(page, "phone-pinched");
+
+        var at = await page.EvaluateAsync<int>("() => document.getElementById('stage').scrollLeft");
+        await Touch("touchStart", 60);
+        foreach (var step in Enumerable.Range(1, 8))
+        {
+            await Touch("touchMove", 60 - (15 * step));
+        }
+
+        await Touch("touchEnd");
+        await page.WaitForFunctionAsync("from => document.getElementById('stage').scrollLeft - from > 60", at);
+        Assert.Equal(0, await page.EvaluateAsync<int>("() => Math.round(window.scrollX)"));
+    }
+
+    private static Task<int> CoresOf(IPage page, string wire) => page.EvaluateAsync<int>("""
+        wire => {
+          let found = 0;
+          for (let e = document.querySelector(`.drawing.shown [data-wire='${wire}']`).nextElementSibling; e?.classList.contains('core'); e = e.nextElementSibling) found++;
+          return found;
+        }
+        """, wire);
+
     /// <summary>Milliseconds from a press to the finished arrangement of the page, the middle of up to nine presses spread over the marks.</summary>
-    private static Task<double> MiddleOfPresses(IPage page, string marks) => page.EvaluateAsync<double>("""
+    internal static Task<double> MiddleOfPresses(IPage page, string marks) => page.EvaluateAsync<double>("""
         marks => {
           const all = [...document.querySelectorAll(marks)];
           const stage = document.getElementById('stage');

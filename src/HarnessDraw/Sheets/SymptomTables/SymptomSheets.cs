@@ -13,7 +13,7 @@ public static class SymptomSheets
     private const int MostLoads = 6;
 
     /// <summary>As many A4 (or Letter) pages as the symptoms need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options with { Build = options.Build ?? plan.Builds.FirstOrDefault() },
         _ => new(SheetKinds.Symptoms, "SYMPTOM TABLE", "symptoms")
         {
             Aside = "what is seen, and every single fault that looks so",

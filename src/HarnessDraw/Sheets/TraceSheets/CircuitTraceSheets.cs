@@ -17,12 +17,27 @@ public static class CircuitTraceSheets
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var ways = Ways(shown);
+        return Compose(plan, findings, options, Ways(shown));
+    }
+
+    /// <summary>The pages of some ways.</summary>
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options, Trace trace)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(trace);
+        var shown = options.Build is { } build ? plan.For(build) : plan;
+        return Compose(plan, findings, options, [.. Told(shown, trace)]);
+    }
+
+    private static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options, ImmutableArray<(TraceWay Way, TraceWords Words)> ways)
+    {
         if (ways.IsEmpty)
         {
             return new([]);
         }
 
+        var shown = options.Build is { } build ? plan.For(build) : plan;
         var plus = shown.Harness.Power.Ground == GroundPolarity.Negative;
         var form = new PageForm(SheetKinds.Trace, "CIRCUIT TRACE", "trace")
         {
@@ -40,13 +55,17 @@ public static class CircuitTraceSheets
     /// <summary>The ways of all circuits that are built and no mere return, in the order of the description.</summary>
     internal static ImmutableArray<(TraceWay Way, TraceWords Words)> Ways(Plan shown)
     {
+        var tracer = new CircuitTracer(shown);
         var built = shown.Wires.Select(w => w.Circuit).ToHashSet(StringComparer.Ordinal);
         return
         [
             .. shown.Harness.Circuits.Where(c => !c.IsReturn && built.Contains(c.Id))
-                .Select(c => CircuitTracer.Trace(shown, c.Id).Value)
+                .Select(c => tracer.Of(c.Id).Value)
                 .OfType<Trace>()
-                .SelectMany(t => t.Ways.Where(w => w.Stops.Length > 1).Select(w => (w, new TraceWords(shown, w, t.NotKnown)))),
+                .SelectMany(t => Told(shown, t)),
         ];
     }
+
+    private static IEnumerable<(TraceWay Way, TraceWords Words)> Told(Plan shown, Trace trace) =>
+        trace.Ways.Where(w => w.Stops.Length > 1).Select(w => (w, new TraceWords(shown, w, trace.NotKnown)));
 }

@@ -15,11 +15,13 @@ internal sealed class TraceColumns(Box area)
 
     public double WordsX => area.X + 29;
 
-    public double OffRight => area.Right - 70;
+    public double OffRight => area.Right - 81.5;
 
-    public double OnRight => area.Right - 54.5;
+    public double OnRight => area.Right - 67;
 
-    public double CrankRight => area.Right - 39.5;
+    public double CrankRight => area.Right - 52;
+
+    public double RunRight => area.Right - 39.5;
 
     public double LostRight => area.Right - 27;
 
@@ -34,7 +36,7 @@ internal sealed class TraceColumns(Box area)
     public void PaintHead(Pen pen, TraceWay way)
     {
         var y = area.Y + 6;
-        var tint = Box.FromEdges(OffRight - 10, area.Y, CrankRight + 1.5, area.Y + 8);
+        var tint = Box.FromEdges(OffRight - 10, area.Y, RunRight + 1.5, area.Y + 8);
         pen.Tint(tint);
         const string First = "PLACE AND CONTACT";
         var after = area.X + Pen.Width(First, TextStyle.Bold) + 2;
@@ -42,6 +44,7 @@ internal sealed class TraceColumns(Box area)
         pen.Letters("OFF", OffRight, y, TextStyle.Bold.Right);
         pen.Letters("ON", OnRight, y, TextStyle.Bold.Right);
         pen.Letters("CRANK", CrankRight, y, TextStyle.Bold.Right);
+        pen.Letters("RUN", RunRight, y, TextStyle.Bold.Right);
         pen.Letters("lost", LostRight, y, TextStyle.Plain.Right);
         pen.Letters("READING V", area.Right - 12, y, TextStyle.Bold.Middle);
         pen.Rule(area.X, area.Y + 8, area.Right, 0.35);

@@ -27,7 +27,7 @@ internal static class TracePages
         {
             var count = 1;
             var height = 0.0;
-            while (from + count < rows.Length && height + rows[from + count - 1].LeastMm(LeastMm) <= roomMm)
+            while (from + count < rows.Length && height + rows[from + count - 1].LeastMm(LeastMm) + rows[from + count].FurtherMm <= roomMm)
             {
                 height += rows[from + count++ - 1].LeastMm(LeastMm);
             }
@@ -45,7 +45,7 @@ internal static class TracePages
             }
 
             var pen = maker.Begin($"Trace, {way.Circuit}{(from > 0 ? ", continued" : "")}", headline, from > 0 ? "continued" : aside);
-            var spare = Math.Max(0, roomMm - (last ? footMm : 0) - height) / Math.Max(1, count - 1);
+            var spare = Math.Max(0, roomMm - (last ? footMm : rows[from + count - 1].FurtherMm) - height) / Math.Max(1, count - 1);
             Page(pen, maker, way, words, rows.AsSpan(from, count), Math.Min(MostMm - LeastMm, spare));
             if (last)
             {

@@ -12,8 +12,9 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
     /// <summary>The hop's wire with its length in the units of the sheet; empty for anything else.</summary>
     public string Length { get; init; } = "";
 
-    private const double WordsMm = 62;
+    private const double WordsMm = 51;
     private const double HopMm = 112;
+    private const int MostShared = 2;
 
     /// <summary>The station in words: a pin by its thing and name.</summary>
     public string StationName => Stop.Name == Stop.Node ? EndText.OfNode(Stop.Node) : Stop.Name;
@@ -49,14 +50,17 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
                 continue;
             }
 
-            rows.Add(new(way.Stops[i], on + way.Stops[i].Where, hop, ProbedCavity.Of(plan, way.Stops[i].Node)) { Length = hop?.Wire is { } id && plan.Wires.FirstOrDefault(w => w.Id == id) is { } wire ? LengthWords.Cut(plan, wire, units) ?? "length unknown" : "" });
+            rows.Add(new(way.Stops[i], on + WhereWords(way.Stops[i]), hop, ProbedCavity.Of(plan, way.Stops[i].Node)) { Length = hop?.Wire is { } id && plan.Wires.FirstOrDefault(w => w.Id == id) is { } wire ? LengthWords.Cut(plan, wire, units) ?? "length unknown" : "" });
             on = "";
         }
 
         return rows.ToImmutable();
     }
 
-    public double LeastMm(double leastMm) => leastMm + ((Name.Length - 1) * 5.3) + ((Place.Length - 1) * 4.3) + ((Words.Length - 1) * 4.3);
+    /// <summary>Height of the station's words beyond a line of name and a line of place.</summary>
+    public double FurtherMm => ((Name.Length - 1) * 5.3) + ((Place.Length - 1) * 4.3);
+
+    public double LeastMm(double leastMm) => leastMm + FurtherMm + ((Words.Length - 1) * 4.3);
 
     public void PaintStop(Pen pen, TraceColumns columns, double y, bool testFirst)
     {
@@ -76,6 +80,13 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
         pen.Letters(Shown.Fixed(Stop.OffV, 1), columns.OffRight, y + 1.6, TextStyle.Plain.Right);
         pen.Letters(Shown.Fixed(Stop.OnV, 1), columns.OnRight, y + 1.6, TextStyle.Bold.Right.At(3.5));
         pen.Letters(Shown.Fixed(Stop.CrankV, 1), columns.CrankRight, y + 1.6, TextStyle.Plain.Right);
+        pen.Letters(Shown.Fixed(Stop.RunV, 1), columns.RunRight, y + 1.6, TextStyle.Plain.Right);
+        if (Stop is { LimitV: { } limit, OnV: { } on })
+        {
+            // the farthest volts that are still good
+            pen.Letters($"{(limit <= on ? "≥" : "≤")} {Shown.Fixed(limit, 1)}", columns.OnRight, y + 5.9, TextStyle.Plain.Right.Quiet);
+        }
+
         pen.Letters(Shown.Fixed(Stop.LostV, 2), columns.LostRight, y + 1.6, TextStyle.Plain.Right);
         pen.Frame(columns.Reading(y), 0.35, 0.8);
         Cavity?.Paint(pen, new Box(columns.FaceX, y - 5.2, 12, 10.4));
@@ -104,6 +115,9 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
         }
     }
 
+    // place, and minutes to get there
+    private static string WhereWords(TraceStop stop) => string.Join(", ", new[] { stop.Where, stop.Minutes is { } m ? $"{Shown.Number(m, 1)} min" : "" }.Where(p => p.Length > 0));
+
     private string HopWords()
     {
         if (Hop is not { } hop)
@@ -113,6 +127,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
 
         var drop = hop.DropV is { } volts ? $"{(hop.Kind == HopKind.Load ? "across it" : "loses")} {Shown.Fixed(volts, 2)} V" : "";
         var size = hop.Size?.Replace("mm2", "mm²", StringComparison.Ordinal);
-        return string.Join(", ", new[] { hop.Wire is null ? "" : $"{hop.Colour} {size}", Length, hop.Words, drop }.Where(p => p.Length > 0));
+        var shared = hop.Shared.IsEmpty || hop.Kind == HopKind.Load ? "" : $"also for {string.Join(", ", hop.Shared.Take(MostShared))}{(hop.Shared.Length > MostShared ? $" and {hop.Shared.Length - MostShared} more" : "")}";
+        return string.Join(", ", new[] { hop.Wire is null ? "" : $"{hop.Colour} {size}", Length, hop.Words, drop, shared }.Where(p => p.Length > 0));
     }
 }

@@ -32,8 +32,8 @@ internal sealed class FaultTableData
         }
     }
 
-    /// <summary>The step of a meter in which volts lie; steps are as wide as what the meter may be off (<see cref="Trust.MeterV"/>), so nothing that it tells is lost.</summary>
-    internal static int Step(double volts) => Math.Sign(volts) * (int)Math.Round(100 * Math.Log(1 + (Math.Abs(volts) / 2)));
+    /// <summary>The step of a meter in which volts lie: nothing that it tells is lost.</summary>
+    internal static int Step(double volts) => (int)Math.Round(Trust.Steps(volts));
 
     /// <summary>Names, weights and rules, as the member 'faultTable'.</summary>
     public void Write(Utf8JsonWriter json)
@@ -46,7 +46,7 @@ internal sealed class FaultTableData
         Numbers(json, "live", bench.WithoutFault.LiveV.Select(v => Step(v)));
         json.WriteStartObject("trust");
         json.WriteNumber("wrong", Trust.Wrong);
-        json.WriteNumber("wrongButLikely", Trust.WrongButLikely);
+        json.WriteNumber("leastElsewhere", Trust.LeastElsewhere);
         json.WriteNumber("ohmSpread", Trust.OhmSpread);
         json.WriteNumber("partSpread", Trust.PartSpread);
         json.WriteNumber("meterShare", Trust.MeterShare);

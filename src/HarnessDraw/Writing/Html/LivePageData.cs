@@ -36,7 +36,7 @@ internal static class LivePageData
             json.Array("fuses", plan.Fuses, WriteFuse);
             json.Array("things", harness.Things, WriteThing);
             json.Array("cavities", [.. plan.Cavities.Where(c => c.Wire is not null)], WriteCavity);
-            var ways = Ways(plan);
+            var ways = new CircuitTracer(plan).All;
             json.Array("ways", ways, WriteWay);
             var volts = plan.Nodes.GroupBy(n => n.Node, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Volts, StringComparer.Ordinal);
             json.Array("points", [.. ways.SelectMany(w => w.Stops).DistinctBy(s => s.Node)], (j, s) => WritePoint(j, s, volts.GetValueOrDefault(s.Node), states));
@@ -46,9 +46,6 @@ internal static class LivePageData
 
         return Encoding.UTF8.GetString(stream.ToArray());
     }
-
-    private static ImmutableArray<TraceWay> Ways(Plan plan) =>
-        [.. plan.Harness.Circuits.SelectMany(c => CircuitTracer.Trace(plan, c.Id).Value?.Ways ?? []).Where(w => !w.Hops.IsEmpty)];
 
     private static void WriteState(Utf8JsonWriter json, OperatingState state)
     {

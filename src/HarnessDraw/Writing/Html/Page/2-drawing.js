@@ -86,7 +86,8 @@ export function showBuild() {
   }
 }
 
-// black ink: a lane is black with a white core that carries the dashes of its base colour
+// black ink: a lane is black with a white core that carries the dashes of its base colour, and bars of its tracer: one for a dark tracer, two thin ones for a light one
+const blackPitch = 7;
 export function setBlack(on) {
   if (on && !coresMade) {
     coresMade = true;
@@ -96,17 +97,22 @@ export function setBlack(on) {
 }
 
 function addCore(lane, wire, parts) {
-  const code = colours.get(wire?.colour.split('/')[0]);
-  if (!code || code.code === 'BK') return;
+  const [base, tracer] = (wire?.colour ?? '').split('/').map(c => colours.get(c) ?? colours.get(c.slice(1)));
+  if (!base) return;
+  const layers = base.code === 'BK' ? [] : [['#FFFFFF', '', 0], ...(base.dash ? [['#000000', base.dash, 0]] : [])];
+  if (tracer) {
+    layers.push(['#FFFFFF', `2.3 ${blackPitch - 2.3}`, 1.15]);
+    layers.push(tracer.dark ? ['#000000', `1 ${blackPitch - 1}`, 0.5] : ['#000000', `0.28 1.32 0.28 ${blackPitch - 1.88}`, 0.94]);
+  }
   const width = Number(lane.getAttribute('stroke-width')) * 0.6;
-  const layers = [['#FFFFFF', null], ...(code.dash ? [['#000000', code.dash]] : [])];
-  for (const [stroke, dash] of layers.reverse()) {
+  for (const [stroke, dash, half] of layers.reverse()) {
     const core = document.createElementNS(svgSpace, 'path');
     core.setAttribute('class', 'core');
     core.setAttribute('d', lane.getAttribute('d'));
     core.setAttribute('stroke', stroke);
     core.setAttribute('stroke-width', width.toFixed(2));
     if (dash) core.setAttribute('stroke-dasharray', dash);
+    if (half) core.setAttribute('stroke-dashoffset', (half - blackPitch / 2).toFixed(2));
     lane.after(core);
     parts.splice(parts.indexOf(lane) + 1, 0, core);
   }

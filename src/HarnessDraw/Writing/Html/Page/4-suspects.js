@@ -40,6 +40,14 @@ function seenOf(fault, variant, state, load) {
   return inRow(rowOf(fault, variant, state), measured.length + loadIndex.get(load), shouldWork(load, state) ? worksClass : offClass);
 }
 
+// a wrong reading is one that was taken at another point: how many of them show such volts
+function elsewhere(reading) {
+  const step = 100 * Math.sign(reading.volts) * Math.log1p(Math.abs(reading.volts) / 2);
+  let alike = 0;
+  for (let p = 0; p < measured.length; p++) if (Math.abs(soundStep(reading.state, p) - step) <= 2) alike++;
+  return Math.max(trust.leastElsewhere, alike / measured.length);
+}
+
 function readingLog(fault, variant, reading) {
   const point = faultPoint(reading.node);
   if (point === null) return 0;
@@ -49,7 +57,7 @@ function readingLog(fault, variant, reading) {
   const meter = (trust.meterShare + 0.3) * meterV(predicted);
   const sigma = Math.hypot(meter, (fault.unknownOhm ? trust.ohmSpread : trust.partSpread) * free);
   const z = (reading.volts - predicted) / sigma;
-  return Math.log((1 - trust.wrong) * (meter / sigma) * Math.exp(-z * z / 2) + trust.wrong * trust.wrongButLikely);
+  return Math.log((1 - trust.wrong) * (meter / sigma) * Math.exp(-z * z / 2) + trust.wrong * elsewhere(reading));
 }
 
 function answerLog(fault, variant, answer) {

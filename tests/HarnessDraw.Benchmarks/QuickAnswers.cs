@@ -1,0 +1,59 @@
+using System.Diagnostics;
+using System.Globalization;
+using HarnessDraw.Tests.Writing;
+using HarnessDraw.Troubleshooting;
+
+namespace HarnessDraw.Benchmarks;
+
+/// <summary>How long a person waits: for the first ranking and the next test of a diagnosis, and for a press on the page to light its circuit.</summary>
+internal static class QuickAnswers
+{
+    private const int Runs = 5;
+
+    /// <summary>Milliseconds of the first ranking (with its test) and of the next test after a reading, by load that is complained of: least and most of all loads tried.</summary>
+    public static void Suspects(string name)
+    {
+        var plan = ExampleHarness.Planned(ExampleHarness.PathOf(name)).Plan;
+        var loads = new FaultBench(plan).Loads.Select(l => l.Name).Distinct(StringComparer.Ordinal).Where((_, i) => i % 12 == 0).ToList();
+        List<double> first = [], next = [];
+        foreach (var load in loads)
+        {
+            var (best, after) = (double.MaxValue, double.MaxValue);
+            for (var run = 0; run < Runs; run++)
+            {
+                var shooter = new Troubleshooter(plan);
+                VehicleNote complaint = new(NoteKind.Dead, load, null, 0);
+                var watch = Stopwatch.StartNew();
+                var diagnosis = shooter.Diagnose([complaint]);
+                best = Math.Min(best, watch.Elapsed.TotalMilliseconds);
+                if (diagnosis.Next is { Kind: TestKind.Volts or TestKind.Lost } test)
+                {
+                    VehicleNote reading = new(test.Kind == TestKind.Lost ? NoteKind.Lost : NoteKind.Volts, diagnosis.Bench.Points[test.Number].Name, diagnosis.Bench.States[test.State].Id, test.Outcomes[0].LowV);
+                    watch.Restart();
+                    shooter.Diagnose([complaint, reading]);
+                    after = Math.Min(after, watch.Elapsed.TotalMilliseconds);
+                }
+            }
+
+            first.Add(best);
+            if (after < double.MaxValue)
+            {
+                next.Add(after);
+            }
+        }
+
+        Console.WriteLine(FormattableString.Invariant($"{name}: {loads.Count} loads, first ranking {first.Min():0} to {first.Max():0} ms, next test {next.Min():0} to {next.Max():0} ms"));
+    }
+
+    /// <summary>The page of a generated harness in the machine's Chromium: size, when it is ready, and the middle of nine presses.</summary>
+    public static async Task Press(int circuits)
+    {
+        var plan = GrowingHarness.Planned(circuits);
+        await using var pages = new LivePageFixture();
+        var html = LivePageFixture.PageOf(plan);
+        var page = await pages.Open(LivePageFixture.PageFile("growth", html));
+        var ready = await page.Locator("html").GetAttributeAsync("data-ready");
+        var press = await LivePageTests.MiddleOfPresses(page, ".drawing.shown text[data-for]");
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{plan.Wires.Length} wires, {html.Length / 1e6:0.0} MB, ready after {ready} ms, a press lights up in {press:0.0} ms"));
+    }
+}
