@@ -6,6 +6,9 @@ namespace HarnessDraw.Sheets;
 /// <summary>A wall chart tried on one paper with one size of names: where the chart and the panels stand, when they fit.</summary>
 internal sealed class ChartFit
 {
+    // what covers more than this share of the paper was never seen to find its place
+    private const double MostCovered = 0.68;
+    private const double FarTooFull = 0.9;
     private readonly ChartDraft draft;
     private double liftMm;
     private double enoughMm;
@@ -78,15 +81,19 @@ internal sealed class ChartFit
                     fit.Panels = [.. fit.Panels.Select(p => p.OrElsewhere())];
                 }
 
-                var hasRoom = fit.HasRoom();
-                if (hasRoom && fit.PlaceSomehow())
+                var covered = fit.Covered();
+                if (covered < MostCovered && fit.PlaceSomehow())
                 {
                     return fit;
                 }
 
-                mayFit |= !hasRoom || fit.Chart.Bounds.Width <= frame.Inner.Width;
-
+                mayFit |= covered >= MostCovered || fit.Chart.Bounds.Width <= frame.Inner.Width;
                 narrowest = narrowest is null || fit.Chart.Bounds.Width < narrowest.Chart.Bounds.Width ? fit : narrowest;
+                if (covered > FarTooFull)
+                {
+                    // the same cards in other columns cover about as much
+                    break;
+                }
             }
         }
 
@@ -131,13 +138,12 @@ internal sealed class ChartFit
         return Fits = Place();
     }
 
-    // what covers more than this share of the paper was never seen to find its place (boxes of the chart overlap by a fifth of their area)
-    private bool HasRoom()
+    // share of the paper that is covered (boxes of the chart overlap by a fifth of their area)
+    private double Covered()
     {
-        const double MostCovered = 0.68;
         const double Overlap = 0.8;
         var inner = Frame.Inner;
-        return (draft.Compact.Occupied.Sum(Area) * Overlap) + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox) < inner.Width * inner.Height * MostCovered;
+        return ((draft.Compact.Occupied.Sum(Area) * Overlap) + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox)) / (inner.Width * inner.Height);
 
         static double Area(Box box) => box.Width * box.Height;
     }
