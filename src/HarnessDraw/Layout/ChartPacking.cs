@@ -28,7 +28,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             PackChildren(station.Right);
         }
 
-        var (t, true0) = first == 0 ? (Begin(spine), 0) : Resume(spine, first);
+        var (t, true0) = first == 0 ? (Begin(spine), Offset(spine)) : Resume(spine, first);
         for (var i = first; i < spine.Stations.Count; i++)
         {
             begins.Add(new(left.Count, right.Count, spine.Marks.Count, t, true0));
@@ -127,18 +127,6 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         }
 
         double Middle(int e) => (slotFrom[e] + slotTo[e]) / 2;
-    }
-
-    private double Distance(Spine spine, Station station)
-    {
-        if (!station.HasEdge)
-        {
-            return 0;
-        }
-
-        var to = problem.Nodes[station.Node];
-        var from = problem.Nodes[to.Parent];
-        return ((to.X - from.X) * spine.Dx * stance.StretchX) + ((to.Y - from.Y) * spine.Dy * stance.StretchY);
     }
 
     /// <summary>Pairs of lines that run nearer than a pitch in some channel.</summary>
@@ -384,14 +372,4 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
     /// <summary>How many boxes and marks stood before a station, how far the spine had come and its true length there.</summary>
     private readonly record struct StationStart(int Left, int Right, int Marks, double T, double TrueMm);
-}
-
-/// <summary>
-/// What one packing holds to: the share of the pin table above the middle of the trunk (half, or more where the paper's lower corner is needed), the room that stays
-/// free below the table, and the least scales of the true distances, mm on paper a mm of vehicle.
-/// </summary>
-public readonly record struct ChartStance(double TableShare, double CornerWidthMm = 0, double CornerHeightMm = 0, double StretchX = 0, double StretchY = 0)
-{
-    /// <summary>The table about the middle of the trunk, nothing kept free, nothing stretched.</summary>
-    public static ChartStance Plain { get; } = new(0.5);
 }

@@ -112,6 +112,13 @@ internal sealed class ChartShape
         var root = new Spine { Index = 0, Parent = null, Dx = -1, Dy = 0, Rx = 0, Ry = 1 };
         shape.Spines.Add(root);
         shape.Extend(root, 0, hasEdge: false);
+        foreach (var spine in shape.Spines)
+        {
+            var places = spine.Stations.ConvertAll(s => spine.Across(problem.Nodes[s.Node]));
+            places.Sort();
+            spine.LineAcross = MiddleOf(places);
+        }
+
         return shape.Spines;
     }
 
@@ -306,11 +313,12 @@ internal sealed class ChartShape
         }
 
         places.Sort();
-        return places.Count == 0 ? 0 : (places[(places.Count - 1) / 2] + places[places.Count / 2]) / 2;
+        return MiddleOf(places);
     }
 
-    // true place of a node from the spine's left to its right
-    private double Across(Spine spine, int node) => (problem.Nodes[node].X * spine.Rx) + (problem.Nodes[node].Y * spine.Ry);
+    private double Across(Spine spine, int node) => spine.Across(problem.Nodes[node]);
+
+    private static double MiddleOf(List<double> sorted) => sorted.Count == 0 ? 0 : (sorted[(sorted.Count - 1) / 2] + sorted[sorted.Count / 2]) / 2;
 
     // cards at a place of a vertical spine: few on the side where the place truly lies, many on both, the lower column taking the next one
     private void Column(Spine spine, Station station, List<int> own, double middle)

@@ -66,6 +66,10 @@ internal sealed class Spine
         Ry = left ? Dy : -Dy,
     };
 
+    /// <summary>True place of a node across the spine, mm on the vehicle, and that of the straight line that the spine is drawn as: the middle one of its places.</summary>
+    public double Across(ChartNode node) => (node.X * Rx) + (node.Y * Ry);
+    public double LineAcross { get; set; }
+
     public (double X, double Y) At(double t, double u) => (OriginX + (t * Dx) + (u * Rx), OriginY + (t * Dy) + (u * Ry));
 }
 

@@ -1,0 +1,40 @@
+namespace HarnessDraw.Layout;
+
+// true distances, as far as the paper has room for them
+internal sealed partial class ChartPacking
+{
+    // how far the place where a rib leaves truly lies from the line that its parent is drawn as, in the direction of the rib: the rib gives it back
+    private double Offset(Spine spine)
+    {
+        if (spine.Parent is not { } parent || spine.Stations.Count == 0)
+        {
+            return 0;
+        }
+
+        var first = spine.Stations[0];
+        var beyond = parent.Across(problem.Nodes[first.HasEdge ? problem.Nodes[first.Node].Parent : first.Node]) - parent.LineAcross;
+        return (spine.ParentItem!.IsLeft ? -beyond : beyond) * (spine.IsHorizontal ? stance.StretchX : stance.StretchY);
+    }
+
+    private double Distance(Spine spine, Station station)
+    {
+        if (!station.HasEdge)
+        {
+            return 0;
+        }
+
+        var to = problem.Nodes[station.Node];
+        var from = problem.Nodes[to.Parent];
+        return ((to.X - from.X) * spine.Dx * stance.StretchX) + ((to.Y - from.Y) * spine.Dy * stance.StretchY);
+    }
+}
+
+/// <summary>
+/// What one packing holds to: the share of the pin table above the middle of the trunk (half, or more where the paper's lower corner is needed), the room that stays
+/// free below the table, and the least scales of the true distances, mm on paper a mm of vehicle.
+/// </summary>
+public readonly record struct ChartStance(double TableShare, double CornerWidthMm = 0, double CornerHeightMm = 0, double StretchX = 0, double StretchY = 0)
+{
+    /// <summary>The table about the middle of the trunk, nothing kept free, nothing stretched.</summary>
+    public static ChartStance Plain { get; } = new(0.5);
+}
