@@ -271,7 +271,7 @@ internal sealed class ChartShape
     }
 
     // beside a vertical spine, or stacked at the end of a horizontal one; false: they need a rib
-    private bool PlaceOwnCards(Spine spine, Station station, int v, bool isEnd, double middle)
+    private bool PlaceOwnCards(Spine spine, Station station, int v, bool isEnd, SpineMiddle middle)
     {
         if (cards[v].Count == 0)
         {
@@ -297,7 +297,7 @@ internal sealed class ChartShape
     private double HeightOf(List<int> some) => some.Sum(c => cardHeight[c] + metrics.GapMm);
 
     // the true place across the spine that parts its cards in two halves: those before it stand on the one side, those beyond it on the other
-    private double Middle(Spine spine, int node, List<int> along)
+    private SpineMiddle Middle(Spine spine, int node, List<int> along)
     {
         var places = along.ConvertAll(c => Across(spine, problem.Cards[c].Node));
         for (var v = node; v >= 0;)
@@ -313,7 +313,14 @@ internal sealed class ChartShape
         }
 
         places.Sort();
-        return MiddleOf(places);
+        return new(MiddleOf(places), places.Count == 0 ? 0 : places.Average());
+    }
+
+    // how far a place lies beyond the middle one; for the middle one itself, beyond the mean of all
+    private double Beyond(Spine spine, int node, SpineMiddle middle)
+    {
+        var beyond = Across(spine, node) - middle.Median;
+        return Math.Abs(beyond) > NearMm ? beyond : Across(spine, node) - middle.Mean;
     }
 
     private double Across(Spine spine, int node) => spine.Across(problem.Nodes[node]);
@@ -321,7 +328,7 @@ internal sealed class ChartShape
     private static double MiddleOf(List<double> sorted) => sorted.Count == 0 ? 0 : (sorted[(sorted.Count - 1) / 2] + sorted[sorted.Count / 2]) / 2;
 
     // cards at a place of a vertical spine: few on the side where the place truly lies, many on both, the lower column taking the next one
-    private void Column(Spine spine, Station station, List<int> own, double middle)
+    private void Column(Spine spine, Station station, List<int> own, SpineMiddle middle)
     {
         var total = 0.0;
         foreach (var c in own)
@@ -329,7 +336,7 @@ internal sealed class ChartShape
             total += cardHeight[c];
         }
 
-        var beyond = Across(spine, problem.Cards[own[0]].Node) - middle;
+        var beyond = Beyond(spine, problem.Cards[own[0]].Node, middle);
         var oneSide = total < metrics.OneSideMm ? total : 0;
         var (left, right) = beyond > NearMm ? (oneSide, 0.0) : (0, oneSide);
         foreach (var c in own)
@@ -348,10 +355,10 @@ internal sealed class ChartShape
         }
     }
 
-    private void Ribs(Spine spine, Station station, List<int> own, double middle)
+    private void Ribs(Spine spine, Station station, List<int> own, SpineMiddle middle)
     {
         var height = HeightOf(own);
-        var beyond = Across(spine, station.Node) - middle;
+        var beyond = Beyond(spine, station.Node, middle);
         // a place in the middle of its spine's turns to where the vehicle's nearer side is; left turns up where the spine runs towards the nose
         var isFirstLeft = Math.Abs(beyond) > NearMm ? beyond < 0 : problem.Nodes[station.Node].Y <= middleY == spine.Ry > 0;
         var count = Math.Max(1, (int)Math.Ceiling(height / (2 * metrics.ColumnMm)));
@@ -378,7 +385,10 @@ internal sealed class ChartShape
             var rib = Branch(spine, list, isLeft);
             var place = new Station { Node = station.Node, HasEdge = false };
             rib.Stations.Add(place);
-            Column(rib, place, some, Across(rib, station.Node));
+            Column(rib, place, some, new(Across(rib, station.Node), Across(rib, station.Node)));
         }
     }
 }
+
+/// <summary>Where the cards of a spine lie across it, mm on the vehicle: the middle one and the mean.</summary>
+internal readonly record struct SpineMiddle(double Median, double Mean);

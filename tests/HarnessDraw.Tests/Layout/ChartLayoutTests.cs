@@ -79,6 +79,26 @@ public class ChartLayoutTests
         }
     }
 
+    [Theory]
+    [InlineData(-20)]
+    [InlineData(20)]
+    public void Of_two_places_on_the_trunk_the_one_further_to_the_left_is_drawn_lower(double across)
+    {
+        var plan = Start([new(-1, 0, 0), new(0, -300, 0), new(1, -600, across)], [1, 1, 1, 2]).Pack();
+        var near = plan.Cards.Where(c => c.Card < 3).Average(c => c.Box.Y);
+        Assert.Equal(across > 0, plan.Cards.Single(c => c.Card == 3).Box.Y > near);
+    }
+
+    [Fact]
+    public void What_lies_further_off_the_trunk_is_drawn_further_off()
+    {
+        // the trunk is drawn straight; the third and the fourth place lie 50 and 150 mm beside it
+        var nodes = ImmutableArray.Create<ChartNode>(new(-1, 0, 0), new(0, -300, -100), new(1, -600, -50), new(2, -900, 50), new(3, -1200, 150), new(4, -1500, 0));
+        var plan = Start(nodes, [1, 2, 3, 4, 5]).Pack(new ChartStance(0.5, StretchY: 1));
+        AssertApart(plan);
+        Assert.InRange(plan.Cards.Single(c => c.Card == 3).Box.Y - plan.Cards.Single(c => c.Card == 2).Box.Y, 80, 120);
+    }
+
     [Fact]
     public void Lanes_run_from_where_they_come_to_where_they_go()
     {

@@ -186,8 +186,8 @@ public class WallChartTests
 
     /// <summary>Front is front and left is left: Kendall's tau over the loads of each harness; 0.85 along and 0.8 across are wanted (common practice, no source), what is reached is held.</summary>
     [Theory]
-    [InlineData(12, 0.7, 0.85)]
-    [InlineData(30, 0.7, 0.75)]
+    [InlineData(12, 0.8, 0.85)]
+    [InlineData(30, 0.72, 0.75)]
     public void Loads_are_drawn_in_the_order_in_which_they_sit(int circuits, double along, double across)
     {
         var taus = Enumerable.Range(1, 24).Select(seed => RandomHarness.OfLongRun(seed, circuits))
