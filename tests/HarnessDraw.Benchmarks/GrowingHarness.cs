@@ -35,9 +35,6 @@ internal static class GrowingHarness
         File.WriteAllText(Path.Combine(folder, "layout.yaml"), Layout(circuits));
     }
 
-    /// <summary>A planned harness of so many circuits.</summary>
-    public static Plan Planned(int circuits) => HarnessPlanner.Plan(Read(circuits), PlanningOptions.Usual);
-
     private static Model.Harness Read(int circuits)
     {
         var read = HarnessReader.Read("growth.yaml", new MemoryFiles(new Dictionary<string, string>(StringComparer.Ordinal) { ["growth.yaml"] = Description(circuits), ["layout.yaml"] = Layout(circuits) }));

@@ -33,16 +33,10 @@ if (args is ["growth"])
     return;
 }
 
-// 'suspects NAME' prints how long a diagnosis takes, 'press CIRCUITS' how long a press on the page does
+// 'suspects NAME' prints how long a diagnosis takes
 if (args is ["suspects", var vehicle])
 {
     QuickAnswers.Suspects(vehicle);
-    return;
-}
-
-if (args is ["press", var size])
-{
-    await QuickAnswers.Press(int.Parse(size, System.Globalization.CultureInfo.InvariantCulture));
     return;
 }
 

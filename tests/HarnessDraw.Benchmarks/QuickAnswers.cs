@@ -1,11 +1,9 @@
 using System.Diagnostics;
-using System.Globalization;
-using HarnessDraw.Tests.Writing;
 using HarnessDraw.Troubleshooting;
 
 namespace HarnessDraw.Benchmarks;
 
-/// <summary>How long a person waits: for the first ranking and the next test of a diagnosis, and for a press on the page to light its circuit.</summary>
+/// <summary>How long a person waits for the first ranking and the next test of a diagnosis.</summary>
 internal static class QuickAnswers
 {
     private const int Runs = 5;
@@ -43,17 +41,5 @@ internal static class QuickAnswers
         }
 
         Console.WriteLine(FormattableString.Invariant($"{name}: {loads.Count} loads, first ranking {first.Min():0} to {first.Max():0} ms, next test {next.Min():0} to {next.Max():0} ms"));
-    }
-
-    /// <summary>The page of a generated harness in the machine's Chromium: size, when it is ready, and the middle of nine presses.</summary>
-    public static async Task Press(int circuits)
-    {
-        var plan = GrowingHarness.Planned(circuits);
-        await using var pages = new LivePageFixture();
-        var html = LivePageFixture.PageOf(plan);
-        var page = await pages.Open(LivePageFixture.PageFile("growth", html));
-        var ready = await page.Locator("html").GetAttributeAsync("data-ready");
-        var press = await LivePageTests.MiddleOfPresses(page, ".drawing.shown text[data-for]");
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{plan.Wires.Length} wires, {html.Length / 1e6:0.0} MB, ready after {ready} ms, a press lights up in {press:0.0} ms"));
     }
 }
