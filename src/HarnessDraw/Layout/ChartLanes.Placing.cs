@@ -107,7 +107,7 @@ internal sealed partial class ChartLanes
         }
 
         // lanes that pass, and those that end at splices on the way
-        private void FindOthers(bool onlySingles = false)
+        private void FindOthers(bool onlySingles = false, bool everywhere = false)
         {
             var met = new HashSet<int>();
             foreach (var arrival in bundle.Arriving)
@@ -142,7 +142,7 @@ internal sealed partial class ChartLanes
             void Add(int lane, int end, int arrivesAt)
             {
                 var key = lanes.keys[lane, end];
-                if (key > low - 1 && key < high + 1)
+                if (everywhere || (key > low - 1 && key < high + 1))
                 {
                     var far = lanes.EndOf(lane, 1 - end);
                     var starts = far.Kind == ChartEndKind.Splice && IsBefore(far.Index) ? far.Index : -1;
@@ -245,7 +245,8 @@ internal sealed partial class ChartLanes
                 return;
             }
 
-            FindOthers();
+            // also lanes that come back and were put outside all that lies beyond
+            FindOthers(everywhere: true);
             foreach (var arrival in bundle.Arriving)
             {
                 var key = lanes.keys[arrival.Lane, arrival.End];

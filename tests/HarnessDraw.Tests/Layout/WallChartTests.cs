@@ -45,6 +45,7 @@ public class WallChartTests
     [InlineData(60, 62)]
     [InlineData(60, 67)]
     [InlineData(60, 13)]
+    [InlineData(60, 74)]
     [InlineData(150, 2)]
     [InlineData(150, 26)]
     public void What_the_long_run_found_stays_mended(int circuits, int seed)
