@@ -230,7 +230,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         Assert.Empty(pages.Asked);
     }
 
-    /// <summary>Whatever else the harness has is left alone: no more changes than a few a drawing, and no more copies than the circuit has marks. How long it takes is told by the benchmark.</summary>
+    /// <summary>Whatever else the harness has is left alone: no more changes than a few a drawing, and no more copies than the circuit has marks. How long it takes is told in the output.</summary>
     [Fact]
     public async Task The_work_of_a_press_goes_with_the_circuit_and_not_with_the_harness()
     {
@@ -256,6 +256,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
             Assert.True(await page.Locator(".light *").CountAsync() < await page.Locator("svg *").CountAsync() / 4.0);
         }
 
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"a press lights up in {await MiddleOfPresses(page, ".drawing.shown text[data-for]"):0.0} ms among {plan.Wires.Length} wires"));
         await LivePageFixture.Picture(page, "coach");
     }
 
@@ -300,7 +301,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         """, wire);
 
     /// <summary>Milliseconds from a press to the finished arrangement of the page, the middle of up to nine presses spread over the marks.</summary>
-    internal static Task<double> MiddleOfPresses(IPage page, string marks) => page.EvaluateAsync<double>("""
+    private static Task<double> MiddleOfPresses(IPage page, string marks) => page.EvaluateAsync<double>("""
         marks => {
           const all = [...document.querySelectorAll(marks)];
           const stage = document.getElementById('stage');
