@@ -8,7 +8,7 @@ namespace HarnessDraw.Planning;
 
 /// <summary>
 /// Ids of wires: a letter for the half (first letter of its name), P for sources and bars, W without a mate, and a number in circuit order.
-/// Ids given by hand, and those of wires that are built, stay and are stepped over.
+/// Ids given by hand, and those of wires that are built, stay and are stepped over; so are the names of fuses and things: F12 on a sheet is one thing only.
 /// </summary>
 internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> spliceIds)
 {
@@ -17,7 +17,8 @@ internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> splic
     public ImmutableArray<string> Of(ImmutableArray<WireRow> rows)
     {
         var halves = HalvesOfThings(rows);
-        var fixedIds = rows.Select(FixedId).OfType<string>().Concat(built.WireIds).ToHashSet(StringComparer.Ordinal);
+        var taken = rows.Select(FixedId).OfType<string>().Concat(built.WireIds)
+            .Concat(index.Harness.Protections.Select(p => p.Id)).Concat(index.Harness.Things.Select(t => t.Id)).ToHashSet(StringComparer.Ordinal);
         var next = new Dictionary<string, int>(StringComparer.Ordinal);
         var ids = ImmutableArray.CreateBuilder<string>(rows.Length);
         foreach (var row in rows)
@@ -35,7 +36,7 @@ internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> splic
                 next[letter] = next.GetValueOrDefault(letter) + 1;
                 id = letter + next[letter].ToString("00", CultureInfo.InvariantCulture);
             }
-            while (fixedIds.Contains(id));
+            while (taken.Contains(id));
             ids.Add(id);
         }
 

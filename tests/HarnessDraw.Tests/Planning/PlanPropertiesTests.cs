@@ -32,6 +32,24 @@ public sealed partial class PlanPropertiesTests(ITestOutputHelper output)
         Assert.True(last > Copper(0.5));
     }
 
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void No_wire_has_the_name_of_a_fuse_or_a_thing(string example)
+    {
+        var plan = ExamplePlans.Of(example);
+        var names = plan.Harness.Protections.Select(p => p.Id).Concat(plan.Harness.Things.Select(t => t.Id)).ToHashSet(StringComparer.Ordinal);
+        Assert.DoesNotContain(plan.Wires, w => names.Contains(w.Id));
+    }
+
+    [Fact]
+    public void A_number_that_a_fuse_has_is_stepped_over()
+    {
+        var ids = HarnessPlanner.Plan(SmallHarness.Harness, PlanningOptions.Usual).Wires.Select(w => w.Id).ToList();
+        var fuse = SmallHarness.Harness.Protections[0];
+        var named = SmallHarness.Harness with { Protections = [.. SmallHarness.Harness.Protections, fuse with { Id = ids[0] }] };
+        Assert.DoesNotContain(ids[0], HarnessPlanner.Plan(named, PlanningOptions.Usual).Wires.Select(w => w.Id));
+    }
+
     /// <summary>The smallest copper that satisfies every rule: what the plan says of the next smaller size must break the rule it names.</summary>
     [Theory]
     [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]

@@ -88,12 +88,12 @@ public static class BenchTestSheets
             new TextColumn<PoweredRow>("fuse", r => r.Fuse.Length == 0 ? Shown.Unknown : r.Fuse) { Style = TextStyle.Bold },
             new TextColumn<PoweredRow>("state", r => r.State ?? Shown.Unknown) { LeastMm = 18 },
             new TextColumn<PoweredRow>("A", r => PoweredRow.Amperes(r.CurrentA)) { Right = true, Style = TextStyle.Bold },
-            new TextColumn<PoweredRow>("within", r => r.CurrentA is null ? Shown.Unknown : $"{PoweredRow.Amperes(r.LeastA)}\u00a0to\u00a0{PoweredRow.Amperes(r.MostA)}"),
-            TextColumn<PoweredRow>.Box("A read", 14),
+            new TextColumn<PoweredRow>("within", r => r.CurrentA is null ? Shown.Unknown : $"{PoweredRow.Amperes(r.LeastA)}–{PoweredRow.Amperes(r.MostA)}"),
+            TextColumn<PoweredRow>.Box("A read", 12),
             new TextColumn<PoweredRow>("V at", r => EndText.OfNode(r.Point)) { LeastMm = 24 },
             new TextColumn<PoweredRow>("V", r => Shown.Fixed(r.Volts, 1)) { Right = true, Style = TextStyle.Bold },
             new TextColumn<PoweredRow>("least", r => Shown.Fixed(r.LeastV, 1)) { Right = true },
-            TextColumn<PoweredRow>.Box("V read", 14))
+            TextColumn<PoweredRow>.Box("V read", 12))
         { LeastRowMm = 6.4 });
     }
 

@@ -21,19 +21,19 @@ internal static class StarterCircuits
         text.Lines($$"""
 
               # engine
-              start trigger: { from: ignition switch.50, enters-by: firewall, half: engine, feeds: [starter.S], duty: momentary, live: start, protected-by: F5 }
-              coil feed: { from: F6, enters-by: firewall, half: engine, feeds: [ignition coil.15], live: run, importance: {{importance}} }
-              oil signal: { from: gauges.oil, enters-by: firewall, half: engine, feeds: [oil sender], duty: signal, live: run, protected-by: F7 }
-              coolant signal: { from: gauges.coolant, enters-by: firewall, half: engine, feeds: [coolant sender], duty: signal, live: run, protected-by: F7 }
-              horn feed: { from: F8, enters-by: firewall, half: front lighting, feeds: [horn.1], duty: momentary, live: always }
+              start trigger: { from: ignition switch.50, enters-by: firewall, half: engine, feeds: [starter.S], duty: momentary, live: start, protected-by: K5 }
+              coil feed: { from: K6, enters-by: firewall, half: engine, feeds: [ignition coil.15], live: run, importance: {{importance}} }
+              oil signal: { from: gauges.oil, enters-by: firewall, half: engine, feeds: [oil sender], duty: signal, live: run, protected-by: K7 }
+              coolant signal: { from: gauges.coolant, enters-by: firewall, half: engine, feeds: [coolant sender], duty: signal, live: run, protected-by: K7 }
+              horn feed: { from: K8, enters-by: firewall, half: front lighting, feeds: [horn.1], duty: momentary, live: always }
             """);
-        text.LineIf(answers.Heating == "blower", "  blower feed: { from: F9, enters-by: firewall, half: engine, feeds: [blower.1], live: run }");
+        text.LineIf(answers.Heating == "blower", "  blower feed: { from: K9, enters-by: firewall, half: engine, feeds: [blower.1], live: run }");
         if (answers.CoolingFan == "electric")
         {
             text.Lines("""
                   fan feed: { from: F4, feeds: [fan relay.30], live: always }
                   fan motor: { from: fan relay.87, feeds: [fan.1], live: run, protected-by: F4 }
-                  fan trigger: { from: F7, enters-by: firewall, half: front lighting, feeds: [fan relay.86], triggers-only: yes, live: run }
+                  fan trigger: { from: K7, enters-by: firewall, half: front lighting, feeds: [fan relay.86], triggers-only: yes, live: run }
                 """);
         }
 
@@ -46,7 +46,7 @@ internal static class StarterCircuits
     private static void Charging(YamlText text, StarterAnswers answers)
     {
         text.LineIf(answers.Charging is "exciter" or "single-wire", $"  charge lead: {{ from: alternator.{(answers.Ground == "positive" ? "B-" : "B+")}, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }}");
-        text.LineIf(answers.Charging == "exciter", "  exciter: { from: charge lamp.D, enters-by: firewall, half: engine, feeds: [alternator.L], live: run, protected-by: F7 }");
+        text.LineIf(answers.Charging == "exciter", "  exciter: { from: charge lamp.D, enters-by: firewall, half: engine, feeds: [alternator.L], live: run, protected-by: K7 }");
         text.LineIf(answers.Charging == "dynamo", "  charge lead: { from: dynamo.D+, feeds: [F3.out], colour: RD, wire-type: cross-linked-125, live: always, protected-by: F3 }");
     }
 
@@ -61,14 +61,14 @@ internal static class StarterCircuits
         text.Lines($$"""
 
               # front lighting: each side has its own fuse, so that one fault does not put out both lamps
-              dipped beam left: { from: F11, enters-by: firewall, half: front lighting, feeds: [headlamp left.56b], live: always, importance: {{importance}} }
-              dipped beam right: { from: F12, enters-by: firewall, half: front lighting, feeds: [headlamp right.56b], live: always, importance: {{importance}} }
-              main beam left: { from: F13, enters-by: firewall, half: front lighting, feeds: [headlamp left.56a], live: always, importance: {{importance}} }
-              main beam right: { from: F14, enters-by: firewall, half: front lighting, feeds: [headlamp right.56a], live: always, importance: {{importance}} }
-              parking lamps: { from: F15, enters-by: firewall, half: front lighting, feeds: [parking lamp left.1, parking lamp right.1], live: always, importance: {{importance}} }
-              turn left: { from: F16, enters-by: firewall, half: front lighting, feeds: [turn lamp left.1], duty: intermittent, live: always }
-              turn right: { from: F16, enters-by: firewall, half: front lighting, feeds: [turn lamp right.1], duty: intermittent, live: always }
+              dipped beam left: { from: K11, enters-by: firewall, half: front lighting, feeds: [headlamp left.56b], live: always, importance: {{importance}} }
+              dipped beam right: { from: K12, enters-by: firewall, half: front lighting, feeds: [headlamp right.56b], live: always, importance: {{importance}} }
+              main beam left: { from: K13, enters-by: firewall, half: front lighting, feeds: [headlamp left.56a], live: always, importance: {{importance}} }
+              main beam right: { from: K14, enters-by: firewall, half: front lighting, feeds: [headlamp right.56a], live: always, importance: {{importance}} }
+              parking lamps: { from: K15, enters-by: firewall, half: front lighting, feeds: [parking lamp left.1, parking lamp right.1], live: always, importance: {{importance}} }
+              turn left: { from: K16, enters-by: firewall, half: front lighting, feeds: [turn lamp left.1], duty: intermittent, live: always }
+              turn right: { from: K16, enters-by: firewall, half: front lighting, feeds: [turn lamp right.1], duty: intermittent, live: always }
             """);
-        text.LineIf(answers.Lamps == "four", "  inner main beam left: { from: F17, enters-by: firewall, half: front lighting, feeds: [main lamp left.1], live: always }\n  inner main beam right: { from: F18, enters-by: firewall, half: front lighting, feeds: [main lamp right.1], live: always }");
+        text.LineIf(answers.Lamps == "four", "  inner main beam left: { from: K17, enters-by: firewall, half: front lighting, feeds: [main lamp left.1], live: always }\n  inner main beam right: { from: K18, enters-by: firewall, half: front lighting, feeds: [main lamp right.1], live: always }");
     }
 }

@@ -86,7 +86,7 @@ public static class StarterDescription
         var lamps = answers.Lamps switch { "two" => Enumerable.Range(11, 6), "four" => Enumerable.Range(11, 8), _ => [] };
         foreach (var (number, panel) in ignition.Select(n => (n, "ignition fuses")).Concat(lamps.Select(n => (n, "lamp fuses"))))
         {
-            text.Lines($"  F{number}: {{ kind: blade, on: {panel} }}");
+            text.Lines($"  K{number}: {{ kind: blade, on: {panel} }}");
         }
 
         text.Lines("");
