@@ -94,7 +94,23 @@ public sealed record Opening(string Place, double WidthMm, double HeightMm, bool
 public sealed record Surface(string Id, string Material, bool Conducts);
 
 /// <summary>Something the harness stays away from.</summary>
-public sealed record KeepClear(string What, double Xmm, double Ymm, double Zmm, double ByMm, SourceSpan? At);
+public sealed record KeepClear(string What, double Xmm, double Ymm, double Zmm, double ByMm, SourceSpan? At)
+{
+    /// <summary>The other end of something long, such as an exhaust pipe or a steering shaft; null: it lies at one point.</summary>
+    public (double Xmm, double Ymm, double Zmm)? To { get; init; }
+
+    /// <summary>True where no wire may pass, sleeved or not.</summary>
+    public bool Forbidden { get; init; }
+
+    /// <summary>The least distance of a straight run between two places, mm.</summary>
+    public double DistanceMm(Place from, Place to)
+    {
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(to);
+        var end = To ?? (Xmm, Ymm, Zmm);
+        return Lines3.DistanceMm((from.Xmm, from.Ymm, from.Zmm), (to.Xmm, to.Ymm, to.Zmm), (Xmm, Ymm, Zmm), end);
+    }
+}
 
 /// <summary>A named line of the body in vehicle millimetres ('body', 'wheel arch', 'engine').</summary>
 public sealed record BodyLine(string What, ImmutableArray<PlanPoint> Points, bool Closed);

@@ -19,6 +19,7 @@ internal static class RoutingCases
         new("slack-over-movement", p => p.Path("trunk end - engine top", x => x with { MovesMm = 24 }), ["moves ±24 mm", "30 mm to spare, 36 mm needed", "Add 6 mm"], p => p),
         new("bundle-too-thick", p => p.Segment("S1", s => s with { DiameterMm = 51 }), ["S1", "51 mm; 50 mm is the most"], p => p.Segment("S1", s => s with { DiameterMm = 50 })),
         new("too-near-keep-clear", p => Clear(p, 700), ["S4", "exhaust", "100 mm is asked for"], p => Clear(p, 850)),
+        new("forbidden-zone", p => Shaft(p, 700), ["S4", "crosses the zone of steering shaft", "100 mm is kept free"], p => Shaft(p, 1000)),
         new("cut-too-short", p => p.Wire("F07", w => w with { CutLengthMm = 1000 }), ["F07 (horn) is cut 1000 mm; its route needs 2100 mm and 60 mm of allowances", "Cut 2160 mm"], p => p.Wire("F07", w => w with { CutLengthMm = 2160 })),
         // 40 mm in vehicle service practice
         new("splices-too-near", p => p.Splice("SP2", s => s with { AtMm = 339 }), ["SP1 and SP2 are 39 mm apart on S4"], p => p.Splice("SP2", s => s with { AtMm = 340 })),
@@ -52,6 +53,8 @@ internal static class RoutingCases
         .Wire("F08", w => w with { To = new("fan relay", "85") }).Wire("F08", w => w with { Segments = ["S6", "S5"] });
 
     private static Plan Clear(Plan p, double zMm) => p.Harness(h => h with { Layout = h.Layout with { KeepClear = [new("exhaust", 500, -610, zMm, 100, null)] } });
+
+    private static Plan Shaft(Plan p, double zMm) => p.Harness(h => h with { Layout = h.Layout with { KeepClear = [new("steering shaft", 500, -900, zMm, 100, null) { To = (500, 200, zMm), Forbidden = true }] } });
 
     private static Plan Stock(Plan p, string colour) => p.Harness(h => h with { Catalogue = h.Catalogue with { WireTypes = [.. h.Catalogue.WireTypes.Select(t => t with { Colours = ["RD", "YE", "WH", "BN", "BK", "VT", "GY"] })] } }).Wire("F07", w => w with { Colour = colour });
 }

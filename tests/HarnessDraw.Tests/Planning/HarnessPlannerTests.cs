@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Tests.Model;
 
@@ -31,4 +32,29 @@ public sealed class HarnessPlannerTests(ITestOutputHelper output)
         Assert.Equal(Plan.Wires.Length, Plan.Wires.Select(w => w.Id).Distinct(StringComparer.Ordinal).Count());
         Assert.Equal(["SP1", "SP2"], Plan.Splices.Select(s => s.Id));
     }
+
+    [Fact]
+    public void A_route_goes_round_a_forbidden_zone_and_through_it_only_when_nothing_else_is_left()
+    {
+        bool Through(params string[] closed)
+        {
+            var layout = SmallHarness.Harness.Layout;
+            var zone = new KeepClear("steering shaft", 500, -900, 690, 60, null) { To = (500, -500, 690), Forbidden = true };
+            var plan = HarnessPlanner.Plan(SmallHarness.Harness with { Layout = layout with { KeepClear = [zone], Paths = [.. layout.Paths.Where(p => !closed.Contains(p.Id))] } }, PlanningOptions.Usual);
+            return plan.Tree.Segments.Any(s => !s.Wires.IsEmpty && new[] { s.From, s.To }.Order(StringComparer.Ordinal).SequenceEqual(["left wing front", "left wing rear"]));
+        }
+
+        Assert.Contains(Plan.Tree.Segments, s => s.From == "left wing rear" && s.To == "left wing front");
+        Assert.False(Through());
+        Assert.True(Through("thermostat - grille"));
+    }
+
+    // by hand: crossed lines 30 apart, a line past the end of another, parallel ones, points
+    [Theory]
+    [InlineData(500, 0, 30, 500, 200, 30, 30)]
+    [InlineData(1300, 0, 400, 1300, 200, 400, 500)]
+    [InlineData(0, 40, 0, 1000, 40, 0, 40)]
+    [InlineData(-30, 0, 40, -30, 0, 40, 50)]
+    public void Distance_of_something_long_from_a_run(double x1, double y1, double z1, double x2, double y2, double z2, double expectedMm) =>
+        Assert.Equal(expectedMm, new KeepClear("pipe", x1, y1, z1, 50, null) { To = (x2, y2, z2) }.DistanceMm(new("a", 0, 0, 0), new("b", 1000, 0, 0)), 9);
 }

@@ -4,11 +4,12 @@ namespace HarnessDraw.Planning.Routing;
 
 /// <summary>
 /// The places and paths of a layout as a graph. Where a needed place has no path, a straight run to the nearest joined place is added and
-/// marked as assumed. Paths hotter than the usual wire bears weigh so much that they are taken only when nothing else is left.
+/// marked as assumed. Paths hotter than the usual wire bears, and still more those through a forbidden zone, weigh so much that they are taken only when nothing else is left.
 /// </summary>
 internal sealed class PlaceGraph
 {
     private const double HotPathFactor = 50;
+    private const double ForbiddenFactor = 1000;
     private readonly Dictionary<string, int> numberOf = new(StringComparer.Ordinal);
 
     public PlaceGraph(HarnessIndex index, PlanningOptions options, IReadOnlyCollection<string> needed)
@@ -23,7 +24,7 @@ internal sealed class PlaceGraph
         {
             if (numberOf.TryGetValue(path.From, out var a) && numberOf.TryGetValue(path.To, out var b) && a != b)
             {
-                Runs.Add(new(a, b, path, path.LengthMm ?? StraightMm(a, b), IsHot(index, options, path) ? HotPathFactor : 1));
+                Runs.Add(new(a, b, path, path.LengthMm ?? StraightMm(a, b), FactorOf(index, options, path, Places[a], Places[b])));
             }
         }
 
@@ -42,6 +43,9 @@ internal sealed class PlaceGraph
         var (p, q) = (Places[a], Places[b]);
         return Math.Sqrt(((p.Xmm - q.Xmm) * (p.Xmm - q.Xmm)) + ((p.Ymm - q.Ymm) * (p.Ymm - q.Ymm)) + ((p.Zmm - q.Zmm) * (p.Zmm - q.Zmm)));
     }
+
+    private static double FactorOf(HarnessIndex index, PlanningOptions options, Model.Path path, Place from, Place to) =>
+        index.Harness.Layout.KeepClear.Any(c => c.Forbidden && c.DistanceMm(from, to) < c.ByMm) ? ForbiddenFactor : IsHot(index, options, path) ? HotPathFactor : 1;
 
     private static bool IsHot(HarnessIndex index, PlanningOptions options, Model.Path path) =>
         index.AmbientC(path.Zone, options) >= index.UsualWire.MaxC;

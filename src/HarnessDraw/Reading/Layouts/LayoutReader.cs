@@ -140,7 +140,11 @@ public sealed class LayoutReader
     private static KeepClear KeepClear(InputMap map)
     {
         var at = Numbers(map.List("at"), 3);
-        return new KeepClear(map.Text("what") ?? "", at[0], at[1], at[2], map.Number("by") ?? 0, map.At);
+        return new KeepClear(map.Text("what") ?? "", at[0], at[1], at[2], map.Number("by") ?? 0, map.At)
+        {
+            To = map.List("to") is { IsDefaultOrEmpty: false } end && Numbers(end, 3) is var to ? (to[0], to[1], to[2]) : null,
+            Forbidden = map.YesNo("forbidden") ?? false,
+        };
     }
 
     private static BodyLine Line(InputMap map) =>

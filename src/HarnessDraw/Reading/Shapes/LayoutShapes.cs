@@ -55,7 +55,9 @@ public static class LayoutShapes
     [
         new("what", Text, "What it is.", Required: true),
         new("at", Point, "x, y and z in mm.", Required: true),
+        new("to", Point, "x, y and z of its other end, for a pipe or a shaft. Left out: it lies at one point."),
         new("by", Of(QuantityKind.Length, orUnknown: false), "The distance to keep.", Required: true),
+        new("forbidden", YesNo, "Yes where no wire may pass, sleeved or not: paths through it are taken only when nothing else is left, and are errors."),
     ]);
 
     private static readonly BlockShape Line = new("body-line", "A line of the body, drawn behind the harness.",

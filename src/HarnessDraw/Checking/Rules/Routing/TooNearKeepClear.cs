@@ -1,5 +1,4 @@
 using HarnessDraw.Diagnostics;
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Routing;
@@ -14,24 +13,16 @@ internal sealed class TooNearKeepClear : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        foreach (var clear in context.Harness.Layout.KeepClear)
+        foreach (var clear in context.Harness.Layout.KeepClear.Where(c => !c.Forbidden))
         {
             foreach (var segment in context.Plan.Tree.Segments.Where(s => !s.Wires.IsEmpty))
             {
-                if (context.Place(segment.From) is { } a && context.Place(segment.To) is { } b && Distance(a, b, clear) is var mm && mm < clear.ByMm)
+                if (context.Place(segment.From) is { } a && context.Place(segment.To) is { } b && clear.DistanceMm(a, b) is var mm && mm < clear.ByMm)
                 {
                     yield return context.Found(Info, $"{segment.Id} ({segment.From} to {segment.To}), taken straight, passes {Figure.Millimetres(mm)} from {clear.What}; {Figure.Millimetres(clear.ByMm)} is asked for.", "Reroute, or sleeve and shield it.", [segment.Id, clear.What], at: clear.At,
                         severity: mm < context.Limit(Info, "error within") / 100 * clear.ByMm ? Severity.Error : Severity.Warning);
                 }
             }
         }
-    }
-
-    private static double Distance(Place a, Place b, KeepClear p)
-    {
-        var (dx, dy, dz) = (b.Xmm - a.Xmm, b.Ymm - a.Ymm, b.Zmm - a.Zmm);
-        var square = (dx * dx) + (dy * dy) + (dz * dz);
-        var t = square == 0 ? 0 : Math.Clamp((((p.Xmm - a.Xmm) * dx) + ((p.Ymm - a.Ymm) * dy) + ((p.Zmm - a.Zmm) * dz)) / square, 0, 1);
-        return Math.Sqrt(Math.Pow(a.Xmm + (t * dx) - p.Xmm, 2) + Math.Pow(a.Ymm + (t * dy) - p.Ymm, 2) + Math.Pow(a.Zmm + (t * dz) - p.Zmm, 2));
     }
 }
