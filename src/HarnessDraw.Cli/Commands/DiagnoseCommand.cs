@@ -25,7 +25,7 @@ internal static class DiagnoseCommand
             (NoteKind.Works, Noted("--works", "A load that works as it should")),
             (NoteKind.Volts, Noted("--volts", "A reading against the battery's grounded post: 'POINT @ STATE = 11.9 V'")),
             (NoteKind.Lost, Noted("--lost", "A reading from the battery's live post to a point: 'POINT @ STATE = 0.4 V'")),
-            (NoteKind.Fuse, Noted("--fuse", "A renewed fuse: 'F11 = holds' or 'F11 = opens'")),
+            (NoteKind.Fuse, Noted("--fuse", "A renewed fuse: 'K11 = holds' or 'K11 = opens'")),
         ];
         var notes = new Option<string?>("--notes") { Description = "A file of notes, a line each ('dead: headlamp left @ night'); an interview goes on with it and adds to it", HelpName = "FILE" };
         var good = new Option<string?>("--good") { Description = "Notes with the readings of the commissioning, to compare with", HelpName = "FILE" };
@@ -40,7 +40,7 @@ internal static class DiagnoseCommand
             "diagnose",
             "Find a fault: what is likely wrong after what was noted, why, and which test tells most a minute",
             "harnessdraw diagnose examples/brackmere-six.yaml --dead 'dipped left' --works 'main left' --works 'dipped right'",
-            "harnessdraw diagnose examples/brackmere-six.yaml --dead horns --volts 'F19.out @ signalling = 12.4 V'",
+            "harnessdraw diagnose examples/brackmere-six.yaml --dead horns --volts 'K19.out @ signalling = 12.4 V'",
             "harnessdraw diagnose examples/brackmere-six.yaml --symptoms")
         {
             file, notes, good, ask, fitted, worked, build, format, symptoms, output,

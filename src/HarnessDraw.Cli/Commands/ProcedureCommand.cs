@@ -19,7 +19,7 @@ internal static class ProcedureCommand
         var command = new ExampledCommand(
             "procedure",
             "Step by step: hunt a short behind a fuse, or a fault that comes and goes; ends with the limits of what may be lost",
-            "harnessdraw procedure examples/brackmere-six.yaml --short F19",
+            "harnessdraw procedure examples/brackmere-six.yaml --short K19",
             "harnessdraw procedure examples/brackmere-six.yaml --comes-and-goes fan")
         {
             file, shorted, intermittent, build,

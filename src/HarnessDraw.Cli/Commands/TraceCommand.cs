@@ -26,7 +26,7 @@ internal static class TraceCommand
             "Follow a circuit from source to load to return: places, cavities, colours, sizes, lengths, volts in four states, volts lost at each hop and what shares it",
             "harnessdraw trace examples/brackmere-six.yaml horns",
             "harnessdraw trace examples/brackmere-six.yaml 'PK/GN wire near firewall'",
-            "harnessdraw trace examples/brackmere-six.yaml 'fuse F19' --format pdf --out traces")
+            "harnessdraw trace examples/brackmere-six.yaml 'fuse K19' --format pdf --out traces")
         {
             file, what, build, format, output,
         };

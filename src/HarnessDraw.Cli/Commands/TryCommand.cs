@@ -24,7 +24,7 @@ internal static class TryCommand
             "try",
             "What if: what a size, load, fuse or length would change in the plan and the findings, without touching the file",
             "harnessdraw try examples/brackmere-six.yaml --set 'circuit.dipped left.size=2 mm2'",
-            "harnessdraw try examples/brackmere-six.yaml --set 'fuse.F19.rating=20 A' --format json")
+            "harnessdraw try examples/brackmere-six.yaml --set 'fuse.K19.rating=20 A' --format json")
         {
             file, sets, format, rules, output,
         };

@@ -82,7 +82,7 @@ public sealed class CircuitTracer
 
     private ImmutableArray<TraceWay> Passing(Func<TraceWay, bool> passes) => [.. All.Where(passes)];
 
-    /// <summary>'wire F19', 'fuse F19', 'cavity firewall.B4', 'splice SP8': the name and its kind; no kind where none is said.</summary>
+    /// <summary>'wire F19', 'fuse K19', 'cavity firewall.B4', 'splice SP8': the name and its kind; no kind where none is said.</summary>
     private static (string Name, string Kind) Asked(string what)
     {
         var space = what.IndexOf(' ', StringComparison.Ordinal);

@@ -50,7 +50,7 @@ public sealed record VehicleNote(NoteKind Kind, string Name, string? State, doub
     }
 }
 
-/// <summary>Reads notes: a line each, 'dead: headlamp left @ night', 'volts: fan.1 @ running = 11.9 V', 'fuse: F11 = opens'; '#' begins a remark.</summary>
+/// <summary>Reads notes: a line each, 'dead: headlamp left @ night', 'volts: fan.1 @ running = 11.9 V', 'fuse: K11 = opens'; '#' begins a remark.</summary>
 public static class NotesReader
 {
     private static readonly ImmutableArray<(string Word, NoteKind Kind)> Words =
@@ -100,7 +100,7 @@ public static class NotesReader
             var at = rest.LastIndexOf('=');
             if (at < 0)
             {
-                return (null, $"'{text}' has no '=': expected {(kind == NoteKind.Fuse ? "'F11 = holds' or 'F11 = opens'" : "'POINT @ STATE = 11.9 V'")}");
+                return (null, $"'{text}' has no '=': expected {(kind == NoteKind.Fuse ? "'K11 = holds' or 'K11 = opens'" : "'POINT @ STATE = 11.9 V'")}");
             }
 
             var figure = rest[(at + 1)..].Trim();

@@ -23,11 +23,11 @@ public sealed class WhatIfTests
     [Fact]
     public void Fuse_load_and_length_are_tried_together()
     {
-        var run = CliRun.Of("try", Saloon, "--set", "fuse.F19.rating=20 A", "--set", "thing.horn high.coil.1=1 A", "--set", "path.cowl left to cowl middle.measured=615 mm", "--format", "json");
+        var run = CliRun.Of("try", Saloon, "--set", "fuse.K19.rating=20 A", "--set", "thing.horn high.coil.1=1 A", "--set", "path.cowl left to cowl middle.measured=615 mm", "--format", "json");
         var changes = JsonDocument.Parse(run.Output).RootElement.GetProperty("changes").EnumerateArray().ToList();
         string? After(string kind, string id, string what) => changes.Where(c => c.GetProperty("kind").GetString() == kind && c.GetProperty("id").GetString() == id && c.GetProperty("what").GetString() == what).Select(c => c.GetProperty("after").GetString()).SingleOrDefault();
-        Assert.Equal("20 A", After("fuse", "F19", "rating"));
-        Assert.NotNull(After("fuse", "F19", "load"));
+        Assert.Equal("20 A", After("fuse", "K19", "rating"));
+        Assert.NotNull(After("fuse", "K19", "load"));
         Assert.Contains(changes, c => c.GetProperty("what").GetString() == "cut length" && Mm(c, "after") == Mm(c, "before") + 200);
     }
 
@@ -36,7 +36,7 @@ public sealed class WhatIfTests
     [Fact]
     public void The_same_value_again_changes_nothing()
     {
-        var run = CliRun.Of("try", Saloon, "--set", "fuse.F19.rating=15 A");
+        var run = CliRun.Of("try", Saloon, "--set", "fuse.K19.rating=15 A");
         Assert.Equal(0, run.Code);
         Assert.Contains("The plan stays as it is.", run.Output, StringComparison.Ordinal);
         Assert.Contains("No finding comes or goes.", run.Output, StringComparison.Ordinal);

@@ -26,9 +26,9 @@ public class SymptomTableTests(ITestOutputHelper output)
     public void A_blown_fuse_takes_its_circuits_with_it_and_a_short_opens_it()
     {
         var table = SymptomTable.Of(ExamplePlans.Of("brackmere-six"));
-        var fuse = table.Rows.Single(r => r.Faults.Any(f => f.Part == "fuse F17" && f.Kind == FaultKind.Open));
+        var fuse = table.Rows.Single(r => r.Faults.Any(f => f.Part == "fuse K17" && f.Kind == FaultKind.Open));
         Assert.Equal(["front lamp left", "front lamp right", "repeater left", "repeater right"], fuse.Sees.Where(s => s.Seen == LoadClass.Dead).Select(s => s.Load.Thing).Distinct().Order(StringComparer.Ordinal));
         var shorted = table.Rows.First(r => r.Faults.Any(f => f.Kind == FaultKind.ShortToGround && f.Part.Contains("turn left", StringComparison.Ordinal)));
-        Assert.Contains("F17", shorted.Blown);
+        Assert.Contains("K17", shorted.Blown);
     }
 }

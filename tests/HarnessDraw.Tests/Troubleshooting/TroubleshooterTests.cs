@@ -24,7 +24,7 @@ public class TroubleshooterTests
         // the relay's contact for that side and what follows it; fuse F5 feeds the main beam too, the coil works the other side's contact
         Assert.Contains("dipped relay makes 30-87", parts);
         Assert.Contains(parts, p => p.StartsWith("contact headlamp left.56b ", StringComparison.Ordinal));
-        Assert.DoesNotContain(parts, p => p.Contains("ground", StringComparison.Ordinal) || p.Contains("fuse F5", StringComparison.Ordinal) || p.Contains("F11", StringComparison.Ordinal) || p.Contains("dipped relay coil", StringComparison.Ordinal));
+        Assert.DoesNotContain(parts, p => p.Contains("ground", StringComparison.Ordinal) || p.Contains("fuse F5", StringComparison.Ordinal) || p.Contains("K11", StringComparison.Ordinal) || p.Contains("dipped relay coil", StringComparison.Ordinal));
         Assert.All(found.Groups.Take(3), g => Assert.Empty(g.Unexplained));
         Assert.NotNull(found.Next);
     }
@@ -40,7 +40,7 @@ public class TroubleshooterTests
     [Fact]
     public void Volts_before_a_joint_and_none_behind_it_leave_that_joint()
     {
-        var found = Of("dead: horns", "works: main left", "volts: F19.out @ signalling = 12.4 V", "volts: firewall.B4, cabin side @ signalling = 12.4 V", "volts: firewall.B4 @ signalling = 0.01 V", "volts: horn high.1 @ signalling = 0 V");
+        var found = Of("dead: horns", "works: main left", "volts: K19.out @ signalling = 12.4 V", "volts: firewall.B4, cabin side @ signalling = 12.4 V", "volts: firewall.B4 @ signalling = 0.01 V", "volts: horn high.1 @ signalling = 0 V");
         Assert.StartsWith("contact firewall.B4 ", found.Groups[0].Group.Suspects[0].Fault.Part, StringComparison.Ordinal);
         Assert.True(found.Groups[0].Group.Probability > 0.9);
     }
@@ -63,11 +63,11 @@ public class TroubleshooterTests
 
     [Theory]
     [InlineData("dead: headlamp lefd", "did you mean 'headlamp left'?")]
-    [InlineData("volts: F19.ot @ signalling = 12 V", "did you mean 'F19.out'?")]
+    [InlineData("volts: K19.ot @ signalling = 12 V", "did you mean 'K19.out'?")]
     [InlineData("dead: horns @ signaling", "did you mean 'signalling'?")]
     [InlineData("fuse: F91 = holds", "did you mean")]
-    [InlineData("volts: F19.out = 12 V", "F19.out @ ")]
-    [InlineData("volts: F19.out @ signalling = 48 V", "meter's range")]
+    [InlineData("volts: K19.out = 12 V", "K19.out @ ")]
+    [InlineData("volts: K19.out @ signalling = 48 V", "meter's range")]
     public void What_is_not_there_or_cannot_be_is_said_with_the_nearest_name(string line, string hint)
     {
         var said = Of(line).Said.Single();
@@ -80,8 +80,8 @@ public class TroubleshooterTests
     public void Contradictions_are_told()
     {
         Assert.Contains(Of("dead: horns", "works: horns").Said, d => d.Code == DiagnosticCodes.Contradiction && d.Message.Contains("horn high", StringComparison.Ordinal));
-        Assert.Contains(Of("dead: horns", "volts: F19.out @ signalling = 12 V", "volts: F19.out @ signalling = 2 V").Said, d => d.Code == DiagnosticCodes.Contradiction);
-        Assert.Contains(Of("dead: horns", "volts: F19.out @ signalling = 12 V", "lost: F19.out @ signalling = 9 V").Said, d => d.Code == DiagnosticCodes.Contradiction);
+        Assert.Contains(Of("dead: horns", "volts: K19.out @ signalling = 12 V", "volts: K19.out @ signalling = 2 V").Said, d => d.Code == DiagnosticCodes.Contradiction);
+        Assert.Contains(Of("dead: horns", "volts: K19.out @ signalling = 12 V", "lost: K19.out @ signalling = 9 V").Said, d => d.Code == DiagnosticCodes.Contradiction);
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public class TroubleshooterTests
     [Fact]
     public void Notes_are_read_back_as_they_are_written()
     {
-        string[] lines = ["dead: horns @ signalling", "works: main left", "dim: fan", "always on: horns", "volts: F19.out @ signalling = 12.4 V", "lost: fan.1 @ running = 0.035 V", "fuse: F11 = opens", "skip: fan.2 @ running"];
+        string[] lines = ["dead: horns @ signalling", "works: main left", "dim: fan", "always on: horns", "volts: K19.out @ signalling = 12.4 V", "lost: fan.1 @ running = 0.035 V", "fuse: K11 = opens", "skip: fan.2 @ running"];
         var (notes, diagnostics) = NotesReader.Read(string.Join('\n', lines), "notes");
         Assert.Empty(diagnostics);
         Assert.Equal(lines, notes.Select(n => n.ToString()));
@@ -121,8 +121,8 @@ public class TroubleshooterTests
     [Fact]
     public void Readings_are_compared_with_those_of_the_commissioning()
     {
-        var then = NotesReader.Read("lost: fan.1 @ running = 0.04 V\nvolts: F19.out @ signalling = 12.5 V", "then").Notes;
-        var now = NotesReader.Read("lost: fan.1 @ running = 0.31 V\nvolts: F19.out @ signalling = 12.45 V", "now").Notes;
+        var then = NotesReader.Read("lost: fan.1 @ running = 0.04 V\nvolts: K19.out @ signalling = 12.5 V", "then").Notes;
+        var now = NotesReader.Read("lost: fan.1 @ running = 0.31 V\nvolts: K19.out @ signalling = 12.45 V", "now").Notes;
         var changed = Assert.Single(GoodReadings.Changed(then, now));
         Assert.Equal("fan.1", changed.Now.Name);
         Assert.Equal(0.27, changed.ChangeV, 9);
@@ -131,7 +131,7 @@ public class TroubleshooterTests
     [Fact]
     public void A_short_is_hunted_outward_and_every_wire_behind_the_fuse_comes_up()
     {
-        var hunt = ShortHunt.Of(new(Saloon.Value), "F19")!;
+        var hunt = ShortHunt.Of(new(Saloon.Value), "K19")!;
         Assert.Equal(21, hunt.LampW);
         Assert.NotEmpty(hunt.Steps);
         var horns = Saloon.Value.Wires.Where(w => w.Circuit == "horns").Select(w => w.Id).ToList();
