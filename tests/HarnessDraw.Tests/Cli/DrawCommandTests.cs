@@ -59,7 +59,7 @@ public class DrawCommandTests
     {
         using var folder = new TemporaryFolder();
         // a fan on a fuse far above what its wire bears: given by hand, so checked and not changed
-        var file = StarterFiles.WriteTo(folder, change: t => t.Replace("triggers-only: yes", "triggers-only: yes, size: 0.5 mm2", StringComparison.Ordinal).Replace("F7: { kind: blade,", "F7: { kind: blade, rating: 30 A,", StringComparison.Ordinal));
+        var file = StarterFiles.WriteTo(folder, change: t => t.Replace("triggers-only: yes", "triggers-only: yes, size: 0.5 mm2", StringComparison.Ordinal).Replace("K7: { kind: blade,", "K7: { kind: blade, rating: 30 A,", StringComparison.Ordinal));
         var run = CliRun.Of("draw", file, "--format", "svg");
         Assert.Equal(1, run.Code);
         Assert.Contains("NOT FOR BUILD", run.Messages, StringComparison.Ordinal);

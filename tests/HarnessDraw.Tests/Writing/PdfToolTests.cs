@@ -38,6 +38,19 @@ public partial class PdfToolTests
         }
     }
 
+    // ISO 32000-1, 14.11.2: what is shown and what is left after trimming are the medium where nothing else is said
+    [Fact]
+    public void Pdfinfo_shows_every_box_of_a_page_as_the_whole_paper()
+    {
+        var lines = Read(OutsideTool.Find("pdfinfo"), [new("s", "S", PaperSizes.Find("A3")!, [new TextItem("x", new(30, 30), 5)])], "-box").Split('\n');
+        foreach (var box in new[] { "MediaBox", "CropBox", "TrimBox" })
+        {
+            var edges = lines.Single(l => l.StartsWith(box + ":", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..].Select(e => double.Parse(e, System.Globalization.CultureInfo.InvariantCulture) / 72 * 25.4).ToList();
+            Assert.Equal(420, edges[2] - edges[0], 0.01);
+            Assert.Equal(297, edges[3] - edges[1], 0.01);
+        }
+    }
+
     private static IEnumerable<(string Kind, IReadOnlyList<string> Wires)> Carried(Plan plan)
     {
         var all = plan.Wires.Select(w => w.Id).ToList();
@@ -53,14 +66,14 @@ public partial class PdfToolTests
         yield return (SheetKinds.Projector, traced);
     }
 
-    private static string Read(string tool, IEnumerable<Sheet> sheets)
+    private static string Read(string tool, IEnumerable<Sheet> sheets, params string[] options)
     {
         var folder = OutsideTool.FolderWithFaces();
         try
         {
             var file = Path.Combine(folder, "set.pdf");
             File.WriteAllBytes(file, PdfWriter.Write(sheets, new("Set")));
-            var start = new System.Diagnostics.ProcessStartInfo(tool, tool.EndsWith("pdftotext", StringComparison.Ordinal) ? [file, "-"] : [file]) { RedirectStandardOutput = true };
+            var start = new System.Diagnostics.ProcessStartInfo(tool, [.. options, file, .. tool.EndsWith("pdftotext", StringComparison.Ordinal) ? new[] { "-" } : []]) { RedirectStandardOutput = true };
             using var process = System.Diagnostics.Process.Start(start)!;
             var text = process.StandardOutput.ReadToEnd();
             process.WaitForExit();

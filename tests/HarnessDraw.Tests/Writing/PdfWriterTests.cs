@@ -33,13 +33,6 @@ public class PdfWriterTests
         var box = pdf.GetPage(1).MediaBox.Bounds;
         Assert.Equal(widthMm, box.Width / 72 * 25.4, 0.01);
         Assert.Equal(heightMm, box.Height / 72 * 25.4, 0.01);
-
-        // ISO 32000-1, 14.11.2: what is shown and what is left after trimming
-        foreach (var key in new[] { NameToken.CropBox, NameToken.TrimBox })
-        {
-            Assert.True(pdf.GetPage(1).Dictionary.TryGet<ArrayToken>(key, out var told), key.Data);
-            Assert.Equal([box.Left, box.Bottom, box.Right, box.Top], told.Data.OfType<NumericToken>().Select(n => n.Double));
-        }
     }
 
     [Fact]

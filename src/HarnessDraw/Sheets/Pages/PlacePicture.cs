@@ -10,6 +10,7 @@ public sealed class PlacePicture
 {
     private const double DiscMm = 1.3;
     private const double RingMm = 2.1;
+    private const double FinestMm = 0.2;
     private readonly ImmutableSortedDictionary<string, PlanPoint> places;
     private readonly ImmutableArray<(ImmutableArray<PlanPoint> Points, bool Closed, Stroke Stroke)> lines;
     private readonly double scale;
@@ -32,11 +33,12 @@ public sealed class PlacePicture
         var extent = Box.FromEdges(all.Min(p => p.X), all.Min(p => p.Y), all.Max(p => p.X), all.Max(p => p.Y));
         scale = Math.Min((widthMm - (2 * RingMm)) / Math.Max(extent.Width, 1), (heightMm - (2 * RingMm)) / Math.Max(extent.Height, 1));
         origin = new(extent.Centre.X - (widthMm / 2 / scale), extent.Centre.Y - (heightMm / 2 / scale));
+        var (body, run) = (new Stroke(Ink.Hairline, 0.35), new Stroke(Ink.Secondary, 0.35));
         lines =
         [
-            .. layout.Outline.Where(l => l.Points.Length > 1).Select(l => (l.Points, l.Closed, new Stroke(Ink.Hairline, 0.35))),
+            .. layout.Outline.Where(l => l.Points.Length > 1).Select(l => (Coarse(l.Points), l.Closed, body)),
             .. plan.Tree.Segments.Where(s => !s.Wires.IsEmpty && places.ContainsKey(s.From) && places.ContainsKey(s.To))
-                .Select(s => (ImmutableArray.Create(places[s.From], places[s.To]), false, new Stroke(Ink.Secondary, 0.35))),
+                .Select(s => (ImmutableArray.Create(places[s.From], places[s.To]), false, run)),
         ];
     }
 
@@ -50,7 +52,7 @@ public sealed class PlacePicture
         Point[] discs = [.. marked.Where(places.ContainsKey).Distinct(StringComparer.Ordinal).Select(p => At(places[p], corner))];
         return discs.Length == 0 ? [] :
         [
-            .. lines.Select(l => new PathItem(Outline.Polyline([.. l.Points.Select(p => At(p, corner))], l.Closed)) { Role = ItemRole.Backdrop, Stroke = l.Stroke }),
+            .. lines.GroupBy(l => l.Stroke).Select(g => new PathItem(new([.. g.SelectMany(l => Outline.Polyline([.. l.Points.Select(p => At(p, corner))], l.Closed).Steps)])) { Role = ItemRole.Backdrop, Stroke = g.Key }),
             .. discs.SelectMany(d => new Item[]
             {
                 new PathItem(Outline.Circle(d, RingMm)) { Role = ItemRole.Edge, Stroke = new(Ink.Black, 0.25) },
@@ -59,8 +61,16 @@ public sealed class PlacePicture
         ];
     }
 
+    // points that would fall on one spot of the print
+    private ImmutableArray<PlanPoint> Coarse(ImmutableArray<PlanPoint> points)
+    {
+        var kept = new List<PlanPoint> { points[0] };
+        kept.AddRange(points.Skip(1).Where(p => Math.Max(Math.Abs(p.Xmm - kept[^1].Xmm), Math.Abs(p.Ymm - kept[^1].Ymm)) * scale > FinestMm));
+        return [.. kept];
+    }
+
     // x of a layout runs towards the nose, y to the right: see layouts/README.md
     private static Point Seen(PlanPoint p) => new(-p.Xmm, -p.Ymm);
 
-    private Point At(PlanPoint p, Point corner) => new(corner.X + ((Seen(p).X - origin.X) * scale), corner.Y + ((Seen(p).Y - origin.Y) * scale));
+    private Point At(PlanPoint p, Point corner) => new(Math.Round(corner.X + ((Seen(p).X - origin.X) * scale), 2), Math.Round(corner.Y + ((Seen(p).Y - origin.Y) * scale), 2));
 }

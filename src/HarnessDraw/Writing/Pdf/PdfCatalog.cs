@@ -5,8 +5,8 @@ using System.Text;
 namespace HarnessDraw.Writing.Pdf;
 
 /// <summary>
-/// Adds what the PDF engine cannot say, as an incremental update (ISO 32000-1, 7.5.6): the language, one bookmark a page, the boxes of
-/// each page, and the wish to be printed at true size. The bytes before it stay as they are.
+/// Adds what the PDF engine cannot say, as an incremental update (ISO 32000-1, 7.5.6): the language, one bookmark a page, and
+/// the wish to be printed at true size. The bytes before it stay as they are.
 /// </summary>
 internal static class PdfCatalog
 {
@@ -21,27 +21,9 @@ internal static class PdfCatalog
 
         var update = new Update(pdf.Length, trailer.Size);
         var outlines = AddOutlines(update, pages, pageTitles);
-        foreach (var page in pages)
-        {
-            if (Boxed(Object(text, page)!) is { } boxed)
-            {
-                update.Add(page, boxed);
-            }
-        }
-
         update.Add(trailer.Root, Catalogue(catalogue, outlines, language));
         var tail = update.Finish(trailer);
         return [.. pdf, .. Encoding.Latin1.GetBytes(tail)];
-    }
-
-    // what is shown and what is left after trimming are the whole paper (ISO 32000-1, 14.11.2): nothing is drawn for a bleed
-    private static string? Boxed(string page)
-    {
-        const string Media = "/MediaBox ";
-        var from = page.IndexOf(Media, StringComparison.Ordinal);
-        var to = from < 0 ? -1 : page.IndexOf(']', from);
-        var box = to < 0 ? "" : page[(from + Media.Length)..(to + 1)];
-        return to < 0 ? null : page[..(to + 1)] + $"\n/CropBox {box}\n/TrimBox {box}" + page[(to + 1)..];
     }
 
     private static string Catalogue(string old, int outlines, string language)
