@@ -1,58 +1,32 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Runtime.ExceptionServices;
 using HarnessDraw.Writing;
 
 namespace HarnessDraw.Cli;
 
-/// <summary>
-/// Makes and writes the files of a run. Pictures are made one after the other on a second thread (they take the most memory),
-/// everything else on the first; without pictures the lists go to the second.
-/// </summary>
+/// <summary>Makes and writes the files of a run, as many at a time as there are processors; documents, which take longest, are begun first.</summary>
 internal static class FileWriting
 {
+    // more pictures at a time take memory and save little
+    private const int MostAtOnce = 4;
+
+    /// <exception cref="IOException">A file cannot be written; what was written before stays.</exception>
     public static void WriteAll(Terminal terminal, OutputFolder folder, ImmutableArray<OutputFile> files)
     {
         using var progress = new Progress(terminal, files.Length);
-        var hasPictures = files.Any(f => f.IsPicture);
-        var aside = files.Where(f => hasPictures ? f.IsPicture : f.Name.EndsWith(".csv", StringComparison.Ordinal) || f.Name.EndsWith(".json", StringComparison.Ordinal)).ToImmutableArray();
-        var others = files.Except(aside).ToImmutableArray();
-        if (aside.Length == 0 || others.Length == 0)
-        {
-            Write(folder, files, progress);
-            return;
-        }
-
-        ExceptionDispatchInfo? failed = null;
-        var second = new Thread(() =>
-        {
-            try
-            {
-                Write(folder, aside, progress);
-            }
-            catch (Exception e)
-            {
-                failed = ExceptionDispatchInfo.Capture(e);
-            }
-        });
-        second.Start();
+        var queue = Partitioner.Create(files.OrderBy(f => f.Name.EndsWith(".pdf", StringComparison.Ordinal) ? 0 : f.IsPicture ? 1 : 2), EnumerablePartitionerOptions.NoBuffering);
         try
         {
-            Write(folder, others, progress);
+            Parallel.ForEach(queue, new() { MaxDegreeOfParallelism = Math.Min(Environment.ProcessorCount, MostAtOnce) }, file =>
+            {
+                progress.Step(file.Name);
+                folder.Write(file.Name, file.Make());
+            });
         }
-        finally
+        catch (AggregateException e)
         {
-            second.Join();
-        }
-
-        failed?.Throw();
-    }
-
-    private static void Write(OutputFolder folder, ImmutableArray<OutputFile> files, Progress progress)
-    {
-        foreach (var file in files)
-        {
-            progress.Step(file.Name);
-            folder.Write(file.Name, file.Make());
+            ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
         }
     }
 }

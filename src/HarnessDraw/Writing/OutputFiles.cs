@@ -46,16 +46,16 @@ public static class OutputFiles
             yield break;
         }
 
-        foreach (var pages in set.Sheets.Concat(set.Tiles).GroupBy(s => (s.Name, s.BlackInk)))
-        {
-            var sheets = pages.ToImmutableArray();
-            yield return new(OutputNames.OfSheet(harness.Id, pages.Key.Name, pages.Key.BlackInk, "pdf"), () => PdfWriter.Write(sheets, Document(harness, order, sheets[0].Title)));
-        }
-
         foreach (var ink in set.Sheets.GroupBy(s => s.BlackInk))
         {
             var sheets = ink.ToImmutableArray();
             yield return new(OutputNames.OfSet(harness.Id, ink.Key), () => PdfWriter.Write(sheets, Document(harness, order, harness.Title)));
+        }
+
+        foreach (var pages in set.Sheets.Concat(set.Tiles).GroupBy(s => (s.Name, s.BlackInk)))
+        {
+            var sheets = pages.ToImmutableArray();
+            yield return new(OutputNames.OfSheet(harness.Id, pages.Key.Name, pages.Key.BlackInk, "pdf"), () => PdfWriter.Write(sheets, Document(harness, order, sheets[0].Title)));
         }
     }
 
