@@ -11,11 +11,13 @@ public sealed class CircuitTracer
     private readonly Plan plan;
     private readonly Lazy<ImmutableArray<TraceWay>> all;
     private readonly Lazy<SharedHops> shared;
+    private readonly Lazy<TracedPlan> traced;
 
     public CircuitTracer(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
         this.plan = plan;
+        traced = new(() => new(plan));
         all = new(() => [.. plan.Harness.Circuits.SelectMany(c => Find(CircuitTargets(c)).Ways).Where(w => !w.Hops.IsEmpty)]);
         shared = new(() => new(all.Value));
     }
@@ -76,7 +78,7 @@ public sealed class CircuitTracer
 
     private (ImmutableArray<TraceWay> Ways, IReadOnlyList<string> NotKnown) Find(IEnumerable<Target> targets)
     {
-        var finder = new WayFinder(plan);
+        var finder = new WayFinder(traced.Value);
         return ([.. targets.Select(finder.Find)], finder.NotKnown);
     }
 

@@ -134,6 +134,7 @@ internal sealed class CurrentGraph
     private void AddKeptWiring(Plan plan)
     {
         var harness = plan.Harness;
+        var wired = plan.Wires.SelectMany(w => new[] { w.From.ToString(), w.To.ToString() }).ToHashSet(StringComparer.Ordinal);
         foreach (var (mate, cavity, wire) in MateEnds(plan).Distinct())
         {
             var node = Node(mate, cavity);
@@ -147,7 +148,7 @@ internal sealed class CurrentGraph
             else if (circuit is not null)
             {
                 // the planned wires are those of the bay: the circuit's pins in the cabin lie beyond the mate
-                foreach (var pin in CabinPins(harness, circuit).Where(p => plan.Wires.All(w => !Ends(w, p))))
+                foreach (var pin in CabinPins(harness, circuit).Where(p => !wired.Contains(p)))
                 {
                     Add(new(node, pin, HopKind.Kept, "kept cabin wiring"));
                 }
@@ -184,8 +185,6 @@ internal sealed class CurrentGraph
         from pin in circuit.From is { } first ? circuit.Feeds.Prepend(first) : circuit.Feeds
         where pin.Pin is not null && harness.Things.Any(t => t.Id == pin.Thing && t.Side == Side.Cabin && t.Kind != ThingKind.Mate)
         select pin.ToString();
-
-    private static bool Ends(Wire wire, string node) => wire.From.ToString() == node || wire.To.ToString() == node;
 
     // 'F7' means the way out of the fuse; 'ignition switch.15' is a pin already
     private static string FeedNode(Harness harness, string comesFrom)

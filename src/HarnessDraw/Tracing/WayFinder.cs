@@ -1,15 +1,12 @@
-using System.Collections.Immutable;
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tracing;
 
 /// <summary>Finds whole ways in the graph of a plan and notes, in words, where the description gives none.</summary>
-internal sealed class WayFinder(Plan plan)
+internal sealed class WayFinder(TracedPlan traced)
 {
-    private readonly CurrentGraph graph = new(plan);
-    private readonly StopBook book = new(plan);
-    private readonly VoltSpread spread = new(plan);
+    private readonly Plan plan = traced.Plan;
+    private readonly CurrentGraph graph = traced.Graph;
     private readonly List<string> notKnown = [];
 
     public IReadOnlyList<string> NotKnown => notKnown;
@@ -17,7 +14,7 @@ internal sealed class WayFinder(Plan plan)
     public TraceWay Find(Target target)
     {
         var pin = target.Pin.ToString();
-        var builder = new WayBuilder(plan, book, spread, target);
+        var builder = new WayBuilder(plan, traced.Book, traced.Spread, target);
         AddFeed(builder, target, pin);
         if (target.Load is { } load)
         {
@@ -27,7 +24,7 @@ internal sealed class WayFinder(Plan plan)
             builder.Pass(new Step(pin, back, HopKind.Load, ElementWords.Of(thing, load)), back);
             AddReturn(builder, back);
         }
-        else if (target.Circuit.IsReturn && !Poles(live: false).Contains(target.Circuit.From?.ToString() ?? pin))
+        else if (target.Circuit.IsReturn && !traced.GroundedPoles.Contains(target.Circuit.From?.ToString() ?? pin))
         {
             AddReturn(builder, pin);
         }
@@ -46,7 +43,7 @@ internal sealed class WayFinder(Plan plan)
         }
 
         var isSource = target.Circuit.From is { } start && plan.Harness.Power.Sources.Any(s => s.Id == start.Thing);
-        var whole = graph.Way(pin, n => isSource ? n == from : Poles(live: true).Contains(n));
+        var whole = graph.Way(pin, n => isSource ? n == from : traced.LivePoles.Contains(n));
         if (whole is not null)
         {
             AddBackwards(builder, pin, whole);
@@ -64,7 +61,7 @@ internal sealed class WayFinder(Plan plan)
         var beginning = known is null ? pin : from!;
         foreach (var fuse in target.Circuit.ProtectedBy)
         {
-            var way = graph.Way(CurrentGraph.Node(fuse, "out"), n => Poles(live: true).Contains(n));
+            var way = graph.Way(CurrentGraph.Node(fuse, "out"), n => traced.LivePoles.Contains(n));
             if (way is not null)
             {
                 AddBackwards(builder, CurrentGraph.Node(fuse, "out"), way);
@@ -82,7 +79,7 @@ internal sealed class WayFinder(Plan plan)
 
     private void AddReturn(WayBuilder builder, string from)
     {
-        var way = graph.Way(from, Poles(live: false).Contains);
+        var way = graph.Way(from, traced.GroundedPoles.Contains);
         if (way is null)
         {
             notKnown.Add($"how current returns from {from} to a source is not described");
@@ -116,16 +113,4 @@ internal sealed class WayFinder(Plan plan)
     }
 
     private static List<Step> Reversed(List<Step> way) => [.. Enumerable.Reverse(way)];
-
-    /// <summary>The poles of the batteries (of any source where there is no battery): the live ones or the grounded ones.</summary>
-    private ImmutableHashSet<string> Poles(bool live)
-    {
-        var kinds = plan.Harness.Power.Sources.ToLookup(s => s.Kind == SourceKind.Battery);
-        var sources = (kinds.Contains(true) ? kinds[true] : kinds[false]).Select(s => s.Id);
-        var plusIsLive = plan.Harness.Power.Ground == GroundPolarity.Negative;
-        var elements = plan.Harness.Things.Where(t => sources.Contains(t.Id)).SelectMany(t => t.Elements.Where(e => e.Kind == ElementKind.Source).Select(e => (t, e)));
-        return elements
-            .Select(p => plusIsLive == live ? CurrentGraph.Node(p.t.Id, p.e.PinA) : p.e.PinB is { } pin ? CurrentGraph.Node(p.t.Id, pin) : CurrentGraph.Body)
-            .ToImmutableHashSet(StringComparer.Ordinal);
-    }
 }

@@ -101,12 +101,13 @@ public class FurtherSheetsTests
     public void Every_circuit_has_its_trace_and_a_trace_shows_only_its_own_way(string name)
     {
         var plan = ExamplePlans.Of(name);
+        var tracer = new CircuitTracer(plan);
         var sheets = SheetKinds.Compose(SheetKinds.Trace, plan, [], new()).Sheets;
         foreach (var circuit in plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)))
         {
             var pages = sheets.Where(s => s.Title == $"Trace, {circuit.Id}" || s.Title == $"Trace, {circuit.Id}, continued").ToList();
             Assert.NotEmpty(pages);
-            var way = CircuitTracer.Trace(plan, circuit.Id).Value!.Ways.SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            var way = tracer.Of(circuit.Id).Value!.Ways.SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().ToHashSet(StringComparer.Ordinal);
             var drawn = pages.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToHashSet(StringComparer.Ordinal);
             Assert.Equal(way.Order(StringComparer.Ordinal), drawn.Order(StringComparer.Ordinal));
         }

@@ -61,7 +61,8 @@ public partial class PdfToolTests
 
         yield return (SheetKinds.Connectors, [.. plan.Cavities.Select(c => c.Wire).OfType<string>().Distinct()]);
         yield return (SheetKinds.SpliceTable, [.. plan.Splices.SelectMany(s => s.Wires).Distinct()]);
-        var traced = plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)).SelectMany(c => CircuitTracer.Trace(plan, c.Id).Value!.Ways).SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().Distinct().ToList();
+        var tracer = new CircuitTracer(plan);
+        var traced = plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)).SelectMany(c => tracer.Of(c.Id).Value!.Ways).SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().Distinct().ToList();
         yield return (SheetKinds.Trace, traced);
         yield return (SheetKinds.Projector, traced);
     }

@@ -79,7 +79,7 @@ internal static class LivePageData
         json.WriteString("from", wire.From.ToString());
         json.WriteString("to", wire.To.ToString());
         json.WriteString("colour", wire.Colour);
-        json.WriteString("size", wire.Awg is null ? $"{wire.SizeLabel} mm2" : wire.SizeLabel);
+        json.WriteString("size", wire.Awg is null ? $"{wire.SizeLabel} mm²" : wire.SizeLabel);
         json.Number("lengthMm", wire.CutLengthMm, 0);
         json.Strings("protectedBy", wire.ProtectedBy);
         json.Builds(wire.Builds);
