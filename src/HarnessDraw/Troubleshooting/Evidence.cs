@@ -35,10 +35,10 @@ public static class Trust
     /// <summary>Share of answers and readings that are simply wrong.</summary>
     public const double Wrong = 0.02;
 
-    /// <summary>Least share of wrong readings that show any one value: a lead may have been anywhere.</summary>
+    /// <summary>Least share of wrong readings that show any one value: a lead may have been anywhere. No source: set once, not searched for.</summary>
     internal const double LeastElsewhere = 0.02;
 
-    /// <summary>How far a fault of unknown ohms may read from the nearest that was solved, as a share of what the fault changes; of a fault without ohms: spread of contacts and wires.</summary>
+    /// <summary>How far a fault of unknown ohms may read from the nearest that was solved, as a share of what the fault changes; of a fault without ohms: spread of contacts and wires. No source: choices.</summary>
     internal const double OhmSpread = 0.35;
     internal const double PartSpread = 0.04;
 

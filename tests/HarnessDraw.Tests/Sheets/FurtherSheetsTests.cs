@@ -248,6 +248,13 @@ public class FurtherSheetsTests
         }
     }
 
+    [Theory]
+    [InlineData(UnitsShown.Metric, "80 × 118 mm")]
+    [InlineData(UnitsShown.Inch, "3.15 × 4.65 in")]
+    [InlineData(UnitsShown.Both, "80 × 118 mm")]
+    public void The_size_stands_inside_the_cut_line(UnitsShown units, string size) =>
+        Assert.Contains(ItemWalk.Texts(OpeningTemplateSheets.Compose(ExamplePlans.Of("brackmere-six"), [], new() { Units = units }).Sheets[0]), t => t.Text == size);
+
     [Fact]
     public void A_torque_that_is_not_given_is_left_to_the_maker()
     {

@@ -129,7 +129,7 @@ internal sealed partial record TemplateView(Opening Opening, ConnectorPart? Body
         var shown = units == UnitsShown.Inch ? units : UnitsShown.Metric;
         var room = cut.Width - 14;
         var y = cut.Centre.Y + 11;
-        foreach (var (line, style) in new[] { ("DATUM", TextStyle.Bold), ($"{LengthWords.Of(Opening, shown)}, +{LengthWords.Small(1, shown)} −0", TextStyle.Bold.At(3.5)), ("waste", TextStyle.Plain) })
+        foreach (var (line, style) in new[] { ("DATUM", TextStyle.Bold), (LengthWords.Of(Opening, shown), TextStyle.Bold.At(3.5)), ($"+{LengthWords.Small(1, shown)} −0", TextStyle.Plain), ("waste", TextStyle.Plain) })
         {
             var fits = Pen.Width(line, style) <= room && y < cut.Bottom - 8;
             if (fits)

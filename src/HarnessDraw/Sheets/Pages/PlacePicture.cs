@@ -9,6 +9,7 @@ namespace HarnessDraw.Sheets.Pages;
 public sealed class PlacePicture
 {
     private const double DiscMm = 1.3;
+    private const double OneOfManyMm = 0.7;
     private const double RingMm = 2.1;
     private const double FinestMm = 0.2;
     private readonly ImmutableSortedDictionary<string, PlanPoint> places;
@@ -53,11 +54,9 @@ public sealed class PlacePicture
         return discs.Length == 0 ? [] :
         [
             .. lines.GroupBy(l => l.Stroke).Select(g => new PathItem(new([.. g.SelectMany(l => Outline.Polyline([.. l.Points.Select(p => At(p, corner))], l.Closed).Steps)])) { Role = ItemRole.Backdrop, Stroke = g.Key }),
-            .. discs.SelectMany(d => new Item[]
-            {
-                new PathItem(Outline.Circle(d, RingMm)) { Role = ItemRole.Edge, Stroke = new(Ink.Black, 0.25) },
-                new PathItem(Outline.Circle(d, DiscMm)) { Role = ItemRole.Edge, Fill = Ink.Black },
-            }),
+            // one place is ringed; those of a whole branch would be a blot
+            .. discs.Length == 1 ? [new PathItem(Outline.Circle(discs[0], RingMm)) { Role = ItemRole.Edge, Stroke = new(Ink.Black, 0.25) }] : Array.Empty<Item>(),
+            .. discs.Select(d => new PathItem(Outline.Circle(d, discs.Length == 1 ? DiscMm : OneOfManyMm)) { Role = ItemRole.Edge, Fill = Ink.Black }),
         ];
     }
 

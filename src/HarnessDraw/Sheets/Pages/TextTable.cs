@@ -222,7 +222,10 @@ internal sealed class TextTable<T>
         Math.Max(HeadWord(column), Rows.Select(r => Own(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max());
 
     private double Least(TextColumn<T> column) =>
-        Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + column.DrawnMm + LineBreaker.LongestWord(column.Text(r), column.LeastMm, column.Style) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
+        Math.Min(Need(column), Math.Max(Math.Max(column.FloorMm, HeadWord(column)), Rows.Select(r => column.BoxMm + column.TickMm + column.DrawnMm + LongestWord(column, r) + (column.Swatch?.Invoke(r) is null ? 0 : SwatchMm)).DefaultIfEmpty(0).Max()));
+
+    private static double LongestWord(TextColumn<T> column, T row) =>
+        Math.Max(LineBreaker.LongestWord(column.Text(row), column.LeastMm, column.Style), LineBreaker.LongestWord(column.Under?.Invoke(row) ?? "", column.LeastMm, column.UnderStyle));
 
     private static double Own(TextColumn<T> column, T row) =>
         column.DrawnMm > 0 ? column.DrawnMm : column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Math.Max(Pen.Width(column.Text(row), column.Style), Pen.Width(column.Under?.Invoke(row) ?? "", column.UnderStyle)) + 0.01;
