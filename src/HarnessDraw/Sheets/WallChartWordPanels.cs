@@ -13,7 +13,7 @@ internal sealed class WallChartWordPanels
     public WallChartWordPanels(Plan plan, ChartPart? part, ChangeMarks? changes)
     {
         this.plan = plan;
-        Title = TitleOf(10, 1).Or(TitleOf(10, 2), TitleOf(7, 1), TitleOf(7, 2));
+        Title = TitleOf(10, 1).Or(TitleOf(10, 2), TitleOf(10, 3), TitleOf(7, 1), TitleOf(7, 2));
         Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190), CautionsOf(95));
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
         ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
@@ -25,24 +25,36 @@ internal sealed class WallChartWordPanels
     public ChartPanel Cautions { get; }
     public ImmutableArray<ChartPanel> Others { get; }
 
+    // the name in as many lines as asked; more than one, and what is drawn of the vehicle is wrapped below it too
     private ChartPanel TitleOf(double capMm, int lines)
     {
-        var vehicle = plan.Harness.Vehicle.ToUpperInvariant();
-        var widest = Math.Max(TextFit.NarrowestMm(vehicle, lines, capMm, FaceWeight.Bold), WallChartStyle.Width(plan.Harness.Title, 5));
+        const double UnderCap = 5;
+        var (vehicle, drawn) = (plan.Harness.Vehicle.ToUpperInvariant(), plan.Harness.Title);
+        var under = lines == 1 ? WallChartStyle.Width(drawn, UnderCap) : TextFit.NarrowestMm(drawn, 2, UnderCap, FaceWeight.Medium);
+        var widest = Math.Max(TextFit.NarrowestMm(vehicle, lines, capMm, FaceWeight.Bold), under);
         var width = Math.Clamp(widest + 1, 60, 330);
-        var names = TextFit.Wrap(vehicle, width, capMm, FaceWeight.Bold);
-        names = names.Length <= lines ? names : [.. names.Take(lines - 1), TextFit.Ellipsis(string.Join(' ', names.Skip(lines - 1)), width, capMm, FaceWeight.Bold)];
-        var step = capMm * 1.35;
+        var names = Lines(vehicle, lines, width, capMm, FaceWeight.Bold);
+        var unders = Lines(drawn, Math.Min(lines, 2), width, UnderCap, FaceWeight.Medium);
+        var (step, underStep) = (capMm * 1.35, UnderCap * 1.45);
         var last = (capMm * 1.05) + ((names.Length - 1) * step);
-        return ChartPanel.Of(width, last + 10, 0, 0, (pen, box) =>
+        return ChartPanel.Of(width, last + 10 + ((unders.Length - 1) * underStep), 0, 0, (pen, box) =>
         {
             for (var i = 0; i < names.Length; i++)
             {
                 pen.Text(names[i], box.X, box.Y + (capMm * 1.05) + (i * step), capMm, FaceWeight.Bold);
             }
 
-            pen.Text(TextFit.Ellipsis(plan.Harness.Title, box.Width, 5), box.X, box.Y + last + 8.4, 5);
+            for (var i = 0; i < unders.Length; i++)
+            {
+                pen.Text(unders[i], box.X, box.Y + last + 8.4 + (i * underStep), UnderCap);
+            }
         });
+    }
+
+    private static ImmutableArray<string> Lines(string text, int most, double width, double capMm, FaceWeight weight)
+    {
+        var lines = TextFit.Wrap(text, width, capMm, weight);
+        return lines.Length <= most ? lines : [.. lines.Take(most - 1), TextFit.Ellipsis(string.Join(' ', lines.Skip(most - 1)), width, capMm, weight)];
     }
 
     // seen from above: the words that say how the vehicle lies
