@@ -63,6 +63,9 @@ public static class HarnessCompiler
         return new(new CheckedPlan(plan, HarnessChecker.Check(plan, rules)), read.Diagnostics);
     }
 
+    /// <summary>The same plan, its findings with cures that were planned and solved again; a plan without such findings is handed back as it is.</summary>
+    public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan planned) => CureFinder.Cure(descriptionFile, files, rules, planned);
+
     /// <summary>The files of a description with changes that are tried in memory, or what is wrong with a change.</summary>
     public static (IFileSource? Files, string? Problem) Edit(string descriptionFile, IFileSource files, ImmutableArray<string> changes) => FileEdits.Apply(descriptionFile, files, changes);
 

@@ -4,6 +4,7 @@ using System.Text;
 using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Electrical;
+using HarnessDraw.Reading;
 using HarnessDraw.Writing;
 using HarnessDraw.Writing.Findings;
 
@@ -45,6 +46,7 @@ internal static class CheckCommand
                 return ExitCode.Problems;
             }
 
+            planned = HarnessCompiler.Cure(parsed.GetRequiredValue(file), new DiskFiles(), settings!, planned);
             var findings = HarnessCompiler.LayOut(planned, new DrawOrder()).Findings;
             var margins = HarnessChecker.Margins(planned.Plan, settings!);
             var text = parsed.GetValue(format) switch

@@ -54,8 +54,10 @@ internal static class TryCommand
                 return ExitCode.Problems;
             }
 
-            var difference = PlanDifference.Of(before.Plan, before.Findings, after.Value!.Plan, after.Value.Findings);
-            var (ending, content) = parsed.GetValue(format) == "json"
+            var json = parsed.GetValue(format) == "json";
+            var found = json ? HarnessCompiler.Cure(name, edited.Files!, settings!, after.Value!).Findings : after.Value!.Findings;
+            var difference = PlanDifference.Of(before.Plan, before.Findings, after.Value!.Plan, found);
+            var (ending, content) = json
                 ? ("json", DifferenceWriter.Json(tried, difference))
                 : ("txt", Encoding.UTF8.GetBytes(DifferenceWriter.Text(tried, difference)));
             Results.Put(terminal, parsed.GetValue(output), $"{OutputNames.Safe(before.Plan.Harness.Id)}.tried.{ending}", content);

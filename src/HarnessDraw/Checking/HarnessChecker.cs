@@ -18,6 +18,14 @@ public static class HarnessChecker
         return FindingOrder.Sort(Waivers.Apply(plan.Harness, FindingOrder.Once(found), context));
     }
 
+    /// <summary>'27 A of 31.4 A': the figure that a rule holds against its limit, by the rule's own name for it; null when the plan has none of that name.</summary>
+    public static string? MeasureOf(Plan plan, RuleSettings settings, string rule, string what)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var measured = RuleCatalogue.All.OfType<MeasuredRule>().FirstOrDefault(r => r.Info.Id == rule);
+        return measured?.Measures(new(plan, settings)).Where(m => m.What == what).Select(m => $"{m.What} {Figure.Of(m.Value, m.Unit)}, {(m.AtLeast ? "at least" : "at most")} {Figure.Of(m.Limit, m.Unit)}").FirstOrDefault();
+    }
+
     /// <summary>What passes, the closest to its limit first.</summary>
     public static ImmutableArray<Margin> Margins(Plan plan, RuleSettings settings, int atMost = 10)
     {

@@ -255,4 +255,7 @@ public sealed record Finding
     public BuildCondition Builds { get; init; } = BuildCondition.Always;
     public SourceSpan? At { get; init; }
     public Waiver? WaivedBy { get; init; }
+
+    /// <summary>The figure that was held against a limit, as the rule names it; null for rules without figures.</summary>
+    public string? Measured { get; init; }
 }

@@ -112,6 +112,17 @@ public static class DescriptionEdit
             path = path[(entry.Key.Length + 1)..];
             where = $"'{entry.Key}'";
             place = entry.Value;
+
+            // wires given by hand are a list: each is named by its id
+            foreach (var item in place.Items.Where(i => i.Find("wire") is { IsLeaf: true }))
+            {
+                var id = text[item.Find("wire")!.Start..item.Find("wire")!.End].Trim('\'', '"');
+                if (path.StartsWith(id + ".", StringComparison.Ordinal))
+                {
+                    (path, place) = (path[(id.Length + 1)..], item);
+                    break;
+                }
+            }
         }
     }
 

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using HarnessDraw.Checking;
+using HarnessDraw.Checking.Cures;
+using HarnessDraw.Comparing;
+using HarnessDraw.Planning;
+using HarnessDraw.Reading;
+
+namespace HarnessDraw;
+
+/// <summary>
+/// Gives findings the cures that cure: each proposal is written into the description in memory, planned, solved and checked in full, and is told only when the
+/// finding is gone and no other has come. A harness without such findings is not planned again.
+/// </summary>
+internal static class CureFinder
+{
+    /// <summary>Plans in one run at the most: a harness with more findings than that is mended step by step.</summary>
+    private const int MostPlans = 40;
+    private const int MostCures = 2;
+
+    public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before)
+    {
+        var bench = new Bench(descriptionFile, files, rules, before);
+        return before with { Findings = [.. before.Findings.Select(f => f.WaivedBy is null ? bench.Cured(f) : f)] };
+    }
+
+    private sealed class Bench(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before)
+    {
+        private readonly Dictionary<string, CheckedPlan?> tried = new(StringComparer.Ordinal);
+
+        public Finding Cured(Finding finding)
+        {
+            var ladders = CureProposals.Of(before.Plan, rules, finding);
+            if (ladders.IsEmpty)
+            {
+                return finding;
+            }
+
+            var cures = ladders.Select(l => First(finding, l)).OfType<string>().Take(MostCures).ToList();
+            if (cures.Count == 0 && ladders.Length > 1 && First(finding, CureLadder.Together(ladders[0], ladders[1])) is { } both)
+            {
+                cures.Add(both);
+            }
+
+            return finding with { Cure = cures.Count > 0 ? string.Join(" Or ", cures) : Without(ladders) };
+        }
+
+        private string? First(Finding finding, CureLadder ladder) => ladder.Rungs.Select(rung => Told(finding, rung)).FirstOrDefault(t => t is not null);
+
+        /// <summary>The cure in words with the figure that the plan with it shows; null when it does not cure.</summary>
+        private string? Told(Finding finding, CureCandidate candidate)
+        {
+            if (With(candidate) is not { } after || after.Findings.Any(f => f.Rule == finding.Rule && f.Where.FirstOrDefault() == finding.Where.FirstOrDefault() && f.WaivedBy is null)
+                || !PlanDifference.Of(before.Plan, before.Findings, after.Plan, after.Findings).New.IsEmpty)
+            {
+                return null;
+            }
+
+            var figure = finding.Measured is { } what && HarnessChecker.MeasureOf(after.Plan, rules, finding.Rule, what) is { } measure ? $": {measure}" : "";
+            return $"{char.ToUpperInvariant(candidate.Words[0])}{candidate.Words[1..]} ({string.Join(" ", candidate.Changes.Select(c => $"--set '{c}'"))}), planned and solved again{figure}.";
+        }
+
+        private CheckedPlan? With(CureCandidate candidate)
+        {
+            var key = string.Join('\n', candidate.Changes);
+            if (!tried.TryGetValue(key, out var known) && tried.Count < MostPlans)
+            {
+                known = HarnessCompiler.Edit(descriptionFile, files, candidate.Changes).Files is { } edited ? HarnessCompiler.Plan(descriptionFile, edited, rules).Value : null;
+                tried.Add(key, known);
+            }
+
+            return known;
+        }
+
+        private string Without(ImmutableArray<CureLadder> ladders) => tried.Count < MostPlans
+            ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs is [var only] ? only.Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. Another circuit, route or part is needed."
+            : "Mend the findings above first: more changes than these are not tried at once.";
+    }
+}

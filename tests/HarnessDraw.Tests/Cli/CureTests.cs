@@ -1,0 +1,50 @@
+using System.Text.RegularExpressions;
+
+namespace HarnessDraw.Tests.Cli;
+
+/// <summary>A cure that is told is one: it is applied through 'try', and the finding is gone with no other in its place.</summary>
+public sealed partial class CureTests
+{
+    [Theory]
+    // a fuse that is too large for what lies behind it
+    [InlineData("fuse-above-wire", "  fan feed: {", "  fan feed: { size: 2.5 mm2,", "  F4: { kind: bolt-in,", "  F4: { kind: bolt-in, rating: 60 A,")]
+    [InlineData("fuse-load-high", "  K6: { kind: blade,", "  K6: { kind: blade, rating: 4 A,")]
+    [InlineData("fuse-overloaded", "  K11: { kind: blade,", "  K11: { kind: blade, rating: 2 A,")]
+    [InlineData("alternator-fuse-small", "  F3: { kind: bolt-in,", "  F3: { kind: bolt-in, rating: 40 A,")]
+    [InlineData("no-such-fuse-rating", "  K8: { kind: blade,", "  K8: { kind: blade, rating: 9 A,")]
+    [InlineData("wire-overloaded", "  blower feed: {", "  blower feed: { size: 0.5 mm2,", "motor: { '1': 70 W }", "motor: { '1': 150 W }")]
+    [InlineData("loop-drop", "  dipped beam left: {", "  dipped beam left: { size: 0.5 mm2,")]
+    [InlineData("wire-too-thin", "  turn left: {", "  turn left: { size: 0.35 mm2,")]
+    [InlineData("strap-small", "feeds: [starter.B],", "feeds: [starter.B], size: 50 mm2,", "size: 35 mm2", "size: 16 mm2")]
+    [InlineData("starter-loop-drop", "feeds: [starter.B],", "feeds: [starter.B], size: 6 mm2,")]
+    [InlineData("fuse-above-contact", "  charge lead: {", "  charge lead: { size: 4 mm2,", "output: 45 A", "output: 60 A")]
+    [InlineData("relay-contact-overloaded", "contact: 40 A", "contact: 5 A")]
+    public void A_cure_cures_when_it_is_tried(string rule, string from, string to, string? alsoFrom = null, string? alsoTo = null)
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text =>
+        {
+            Assert.Contains(from, text, StringComparison.Ordinal);
+            return (alsoFrom is null ? text : text.Replace(alsoFrom, alsoTo, StringComparison.Ordinal)).Replace(from, to, StringComparison.Ordinal);
+        });
+        var told = CliRun.Of("check", file).Output;
+        var cures = Cures(told, rule);
+        Assert.True(cures.Count > 0, told);
+        foreach (var cure in cures)
+        {
+            var tried = CliRun.Of(["try", file, .. cure.SelectMany(c => new[] { "--set", c })]).Output;
+            Assert.DoesNotContain("New findings", tried, StringComparison.Ordinal);
+            Assert.Matches($@"Findings that are gone:[^#]*\b{rule}:", tried);
+        }
+    }
+
+    /// <summary>The changes of each cure that the first finding of the rule is told with.</summary>
+    private static List<List<string>> Cures(string told, string rule)
+    {
+        var line = Regex.Match(told, $@"(error|warning|advice) {rule}: [^\n]*\n  cure: (?<cure>[^\n]*)").Groups["cure"].Value;
+        return [.. Regex.Split(line, @"\. Or ").Select(c => Change().Matches(c).Select(m => m.Groups[1].Value).ToList()).Where(c => c.Count > 0)];
+    }
+
+    [GeneratedRegex("--set '([^']+)'")]
+    private static partial Regex Change();
+}
