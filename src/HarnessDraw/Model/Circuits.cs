@@ -56,6 +56,9 @@ public sealed record Circuit
     /// <summary>Wire type of the catalogue, or null for the default one.</summary>
     public string? WireType { get; init; }
 
+    /// <summary>Wire type of the wiring that it replaces, or null when not said.</summary>
+    public string? ReplacesWireType { get; init; }
+
     /// <summary>Key position from which its feed is live. Off: always live.</summary>
     public KeyPosition LiveWith { get; init; } = KeyPosition.Run;
     public bool TriggersOnly { get; init; }

@@ -69,6 +69,12 @@ public sealed record Protection
     /// <summary>The bus bar, stud or panel (a thing) it sits on and is fed from; null when a circuit feeds its 'in' pin.</summary>
     public string? On { get; init; }
 
+    /// <summary>For a fusible link: true copper area of its wire in mm2; null when not given.</summary>
+    public double? LinkAreaMm2 { get; init; }
+
+    /// <summary>For a fusible link: its length, mm; null when not given.</summary>
+    public double? LinkLengthMm { get; init; }
+
     /// <summary>Circuits named as protected by it (beside those whose 'from' it is).</summary>
     public ImmutableArray<string> Protects { get; init; } = [];
     public SourceSpan? At { get; init; }

@@ -158,6 +158,9 @@ public sealed record Thing
     /// <summary>Surface of the layout that a ground point sits on ('body').</summary>
     public string? Surface { get; init; }
 
+    /// <summary>For a relay: what is fitted across its coil, 'none', 'resistor' or 'diode'; null when not said.</summary>
+    public string? Suppression { get; init; }
+
     /// <summary>For a flasher: least current of its lamps, amperes; null when it needs none.</summary>
     public double? LeastLoadA { get; init; }
 

@@ -36,6 +36,10 @@ internal static class FusingCases
         new("alternator-fuse-small", p => p.Fuse("F2", f => f with { RatingA = 60 }), ["alternator gives 55 A", "F2 is 60 A (109 %)", "Take 80 A"], p => p.Fuse("F2", f => f with { RatingA = 66 })),
         new("alternator-fuse-small", p => p.Fuse("F2", f => f with { RatingA = 40 }), ["opens at full charge"], p => p),
         new("fusible-link-in-cabin", p => p.Protection("F8", f => f with { Kind = ProtectionKind.FusibleLink }), ["F8 sits in the cabin"], p => p.Protection("F3", f => f with { Kind = ProtectionKind.FusibleLink })),
+        // four gauge numbers by ASTM B258 are a factor of 2.53 in area: 1.22 mm2 for 3 mm2
+        new("fusible-link-size", p => Link(p, 3, 150), ["Link F3 of 3 mm² is 0 gauge numbers thinner than F11", "the wire burns before the link melts", "about 1.19 mm²"], p => Link(p, 1.22, 150)),
+        new("fusible-link-size", p => Link(p, 1.22, 300), ["Link F3 is 300 mm long; about 150 mm is right"], p => Link(p, 1.22, 200)),
+        new("no-such-fuse-rating", p => Volts(p, 48), ["Fuse F7 is a blade fuse for 32 V and stands in a 48 V circuit"], p => Volts(p, 24)),
         // ISO 8820-3 ratings
         new("no-such-fuse-rating", p => p.Fuse("F7", f => f with { RatingA = 18 }), ["no 18 A blade fuse", "15 A and 20 A"], p => p.Fuse("F7", f => f with { RatingA = 7.5 })),
         new("shared-lamp-fuse", p => p, ["F7 open means no dipped beam", "headlamp left and headlamp right"], p => p.Circuit("dipped beam", c => c with { Feeds = c.Feeds[..1] }).Circuit("main beam", c => c with { Feeds = c.Feeds[1..] })),
@@ -53,6 +57,10 @@ internal static class FusingCases
 
     private static Plan Lamps(Plan p, double amps) =>
         p.Element("headlamp left", "dipped", e => e with { CurrentA = amps }).Element("headlamp right", "dipped", e => e with { CurrentA = amps }).Fuse("F7", f => f with { LoadA = 2 * amps });
+
+    private static Plan Link(Plan p, double areaMm2, double lengthMm) => p.Protection("F3", f => f with { Kind = ProtectionKind.FusibleLink, LinkAreaMm2 = areaMm2, LinkLengthMm = lengthMm });
+
+    private static Plan Volts(Plan p, double volts) => p.Circuit("dipped beam", c => c with { NominalV = volts }).Harness(h => h with { Catalogue = h.Catalogue with { Fuses = [.. h.Catalogue.Fuses.Select(f => f with { MaxV = 32 })] } });
 
     private static Plan HotFuse(Plan p, double amps) =>
         p.Thing("F3", t => t with { Place = "engine top" }).Harness(h => h with { Layout = h.Layout with { Places = [.. h.Layout.Places.Select(x => x.Id == "engine top" ? x with { Zone = "engine" } : x)] } })

@@ -23,11 +23,17 @@ internal static class ParticularCases
         new("live-end-unguarded", p => Fed(p, "F1.out"), ["E01"], p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }).Harness(h => h with { States = [] })),
         new("key-off-drain", p => Drain(p, 0.06), ["Key-off drain 60 mA", "20.8 days"], p => Drain(p, 0.05)),
         new("green-yellow-used", p => p.Wire("F07", w => w with { Colour = "GN/YE" }), ["F07 (horn) is GN/YE"], p => p.Wire("F07", w => w with { Colour = "GN/WH" })),
+        new("coil-unsuppressed", p => p.Thing("fan relay", t => t with { Suppression = "none" }), ["fan relay has nothing across its coil of 0.17 A"], p => p.Thing("fan relay", t => t with { Suppression = "resistor" })),
+        // 5 % of 12 V is 0.6 V: 12.5 - (11.8 - 0.05) = 0.75 V
+        new("headlamps-through-switch", p => Through(p, "ignition switch").Volts("headlamp right.56b", 11.8), ["dipped beam passes ignition switch and no relay: headlamp right loses 0.75 V (6.25 %)", "0.6 V is a good loop"], p => Through(p, "ignition switch")),
+        new("headlamps-through-switch", p => Through(p, "ignition switch").Volts("headlamp right.56b", 11.8), ["dipped beam"], p => Through(p, "fan relay").Volts("headlamp right.56b", 11.8)),
         new("signal-beside-charge-lead", p => Tach(p, 360), ["runs 360 mm in one bundle with P03 (charge lead)"], p => Tach(p, 290)),
     ];
 
     internal static Plan Fed(Plan p, string from) => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off })
         .Harness(h => h with { Kept = [.. h.Kept, new() { Connector = "firewall", Cavity = "A2", ComesFrom = from }], States = [.. h.States.Select(s => s with { On = s.On.Remove("ignition") })] });
+
+    private static Plan Through(Plan p, string passed) => p.Harness(h => h with { Kept = [.. h.Kept.Where(k => k.Cavity != "B2"), new() { Connector = "firewall", Cavity = "B2", ComesFrom = "F1", Through = [passed] }] });
 
     private static Plan Rated(Plan p, double amps) => p.Element("ignition switch", "run", e => e with { RatedA = amps });
 

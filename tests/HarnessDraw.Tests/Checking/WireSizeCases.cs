@@ -21,6 +21,9 @@ internal static class WireSizeCases
         new("insulation-unsupported", p => p.Wire("E01", w => w with { OutsideMm = 2.6 }), ["ignition coil.15", "2.6 mm over its insulation", "1.4 to 2.5 mm"], p => p.Wire("E01", w => w with { OutsideMm = 2.2 })),
         new("insulation-below-zone", p => p.Zone("engine", z => z with { AmbientC = 125 }), ["Thin-wall PVC (105 °C)", "at 125 °C", "E01"], p => p.Zone("engine", z => z with { AmbientC = 105 })),
         new("cross-linked-in-fuel", p => Fuel(p, true), ["E03 is cross-linked", "engine top to thermostat"], p => Fuel(p, false)),
+        new("cross-linked-replaced", p => Replaced(p, false), ["ignition replaces XL (125 °C) by Thin-wall PVC (105 °C): E01"], p => Replaced(p, true)),
+        // 3 % of 6 V is 0.18 V, of 24 V 0.72 V: 12.5 - (12.25 - 0.05) = 0.3 V
+        new("loop-drop", p => Nominal(p, 6), ["headlamp right (dipped) loses 0.3 V", "3 % of 6 V is 0.18 V"], p => Nominal(p, 24)),
         // ASTM B258: 16 AWG is 1.31 mm2
         new("gauge-not-its-area", p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.5 }), ["16 AWG is 1.31 mm²", "1.5 mm² (14.6 % apart)"], p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.22 })),
         new("parallel-wires", p => p.AddWire("P04", w => w with { Id = "P14", To = w.To with { Pin = "A6" } }), ["P04 (cabin feed) and P14 (cabin feed) run in parallel from F1 to firewall"], p => p),
@@ -28,6 +31,12 @@ internal static class WireSizeCases
 
     private static Plan Series(Plan p, ElementKind kind) => p.Thing("gauges", t => t with { Side = Side.Bay, Pins = [.. t.Pins, new("2", PinStyle.Blade, "6.3")], Elements = [new("module", kind, "1", "2")] })
         .Wire("E02", w => w with { To = new("gauges", "1") }).Volts("ignition coil.15", 12.45).Volts("ignition coil.1", 0.7).Volts("gauges.1", 0.7).Volts("gauges.2", 0);
+
+    private static Plan Replaced(Plan p, bool byItsOwn) => p.Circuit("ignition", c => c with { ReplacesWireType = "xl" })
+        .Harness(h => h with { Catalogue = h.Catalogue with { WireTypes = [.. h.Catalogue.WireTypes, h.Catalogue.WireTypes[0] with { Id = "xl", Title = "XL", MaxC = 125, CrossLinked = true }] } })
+        .Wire("E01", w => byItsOwn ? w with { WireType = "xl" } : w);
+
+    private static Plan Nominal(Plan p, double volts) => p.Circuit("dipped beam", c => c with { NominalV = volts }).Source("main battery", s => s with { NominalV = volts });
 
     private static Plan Fuel(Plan p, bool crossLinked) => p.Zone("engine", z => z with { Exposure = Exposure.Fuel })
         .Harness(h => h with { Catalogue = h.Catalogue with { WireTypes = [.. h.Catalogue.WireTypes, h.Catalogue.WireTypes[0] with { Id = "xl", CrossLinked = crossLinked }] } }).Wire("E03", w => w with { WireType = "xl" });

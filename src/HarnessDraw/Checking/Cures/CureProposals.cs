@@ -45,7 +45,7 @@ public static class CureProposals
         Add("wire-overloaded return-overloaded", LargerWire, HotterWire);
         Add("loop-drop charge-lead-drop starter-loop-drop strap-small wire-too-thin size-steps-down", LargerWire);
         Add("no-size-large-enough", SmallerFuse, HotterWire);
-        Add("insulation-too-cool", HotterWire);
+        Add("insulation-below-zone cross-linked-replaced", HotterWire);
         Add("no-terminal-fits outside-crimp-range", SmallerWire, LargerWire);
         Add("contact-overloaded", LargerCavity);
         Add("relay-contact-overloaded", HeavierRelay);

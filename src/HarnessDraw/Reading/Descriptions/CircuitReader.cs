@@ -60,6 +60,7 @@ internal sealed class CircuitReader(Draft draft, PinResolver pins)
             AreaMm2 = areaMm2,
             Awg = awg,
             WireType = type?.Id,
+            ReplacesWireType = WireType(map.TextNode("replaces"))?.Id,
             TriggersOnly = map.YesNo("triggers-only") ?? false,
             UnfusedBecause = map.Text("unfused"),
             ProtectedBy = [.. map.TextNodes("protected-by").Select(p => draft.ThingNamed(p, "protection", ThingKind.Fuse)).OfType<Thing>().Select(p => p.Id)],

@@ -91,6 +91,8 @@ internal static class PowerReader
                 Kind = ChoiceWords.Protection(map.Text("kind")),
                 RatingA = map.Number("rating"),
                 On = on?.Id,
+                LinkAreaMm2 = WireSizes.Read(map.TextNode("link-size"), null, draft).AreaMm2,
+                LinkLengthMm = map.Number("link-length"),
                 Protects = [.. map.TextNodes("protects").Where(draft.IsCircuit).Select(c => c.Value)],
                 At = name.At,
             });

@@ -105,6 +105,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
             Side = side,
             OnlyWith = draft.Options.ReadCondition(map.Map("only-with"), $"'{name.Value}'", draft.Bag),
             Note = map.Text("note"),
+            Suppression = map.Map("relay")?.Text("suppression"),
             Allowances = AllowanceReader.Read(map.Map("allowances"), draft.Bag),
             LeastLoadA = map.Number("least-load"),
             TorqueNm = map.Number("torque"),

@@ -46,6 +46,7 @@ public static class CircuitShapes
         new("colour", OneOrMore(Colour), "Fixes its colour: IEC 60757 letters, base/tracer (a list for a cable, one a conductor)."),
         new("size", Of(QuantityKind.WireSize), "Fixes its size: 1.5 mm2 or 16 AWG."),
         new("wire-type", new TextShape("a wire type of the catalogue"), "Its wire type, when not the usual one."),
+        new("replaces", new TextShape("a wire type of the catalogue"), "Wire type of the wiring that it replaces: cross-linked is never replaced by PVC."),
         new("wire", Name, "Fixes the wire's id; for a circuit that is one wire."),
         new("triggers-only", YesNo, "Yes: anything heavier than a relay coil on it is an error."),
         new("protected-by", OneOrMore(new TextShape("a protection")), "Protections upstream, nearest first, when they do not follow from where it comes from."),

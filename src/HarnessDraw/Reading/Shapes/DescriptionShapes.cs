@@ -56,6 +56,8 @@ public static class DescriptionShapes
         new("on", new TextShape("a bus bar, stud or panel"), "The thing it sits on and is fed from. Left out: a circuit feeds NAME.in."),
         new("at", new TextShape("a place"), "Where it sits, when not where 'on' sits."),
         new("side", OneOf("bay", "cabin"), "Side of the firewall. Usual: that of 'on', else bay."),
+        new("link-size", Of(QuantityKind.WireSize), "Size of a fusible link's own wire: 1.0 mm2 or 16 AWG."),
+        new("link-length", Of(QuantityKind.Length, orUnknown: false), "Length of a fusible link."),
         new("protects", OneOrMore(new TextShape("a circuit")), "Circuits protected by it beside those that come from it."),
         new("label", Text, "Name on the sheets."),
         new("torque", Of(QuantityKind.Torque), "Tightening torque of its nuts."),

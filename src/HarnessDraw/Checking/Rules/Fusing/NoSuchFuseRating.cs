@@ -12,6 +12,12 @@ internal sealed class NoSuchFuseRating : IDesignRule
     {
         foreach (var fuse in context.Plan.Fuses.Where(f => f.RatingA is not null))
         {
+            var volts = context.Harness.Circuits.Where(c => !c.IsReturn && context.ProtectionOf(c).Contains(fuse.Id)).Select(c => c.NominalV).DefaultIfEmpty(0).Max();
+            if (context.Harness.Catalogue.Fuses.Where(s => s.Kind == fuse.Kind).Select(s => s.MaxV ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Max() is var most && volts > most)
+            {
+                yield return context.Found(Info, $"Fuse {fuse.Id} is a {Word(fuse)} for {Figure.Volts(most)} and stands in a {Figure.Volts(volts)} circuit: it opens with an arc that stays.", $"Use a family made for {Figure.Volts(volts)} or more.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
+            }
+
             var made = FuseWords.Ratings(context, fuse.Kind);
             if (made.Length > 0 && !made.Any(r => Math.Abs(r - fuse.RatingA!.Value) < 1e-6))
             {
