@@ -13,34 +13,36 @@ namespace HarnessDraw.Benchmarks;
 /// </summary>
 internal static class LayoutSurvey
 {
+    private const string Bands = "bands=";
     private static readonly string[] Usual = ["12=75", "30=75", "60=75", "150=75", "500=10", "2000=3"];
 
     private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau);
 
     /// <summary>
     /// Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run; with 'quick' among them the checker, which takes nine tenths of the time, is
-    /// left out: crossings, order of loads and papers alone.
+    /// left out: crossings, order of loads and papers alone. 'bands=24' draws bundles of more than 24 wires as bands.
     /// </summary>
     public static void Print(string[] asked)
     {
         var isQuick = asked.Contains("quick");
-        var sizes = asked.Where(a => a != "quick").ToArray();
+        var options = new SheetOptions { BandOver = asked.Where(a => a.StartsWith(Bands, StringComparison.Ordinal)).Select(a => int.Parse(a[Bands.Length..], CultureInfo.InvariantCulture)).FirstOrDefault() };
+        var sizes = asked.Where(a => a != "quick" && !a.StartsWith(Bands, StringComparison.Ordinal)).ToArray();
         Console.WriteLine("| circuits | harnesses | refused | on several sheets | papers | faults found on the sheets | crossings | excess over the straight-lane bound | excess over the lower bound | pairs crossing twice | width to height of the chart | tau along, across | s a harness |");
         Console.WriteLine("|--:|--:|--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|");
         foreach (var size in sizes.Length > 0 ? sizes : Usual)
         {
             var parts = size.Split('=');
-            Row(int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[1], CultureInfo.InvariantCulture), isQuick);
+            Row(int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[1], CultureInfo.InvariantCulture), options, isQuick);
         }
     }
 
-    private static void Row(int circuits, int seeds, bool isQuick)
+    private static void Row(int circuits, int seeds, SheetOptions options, bool isQuick)
     {
         var drawn = new List<Drawn>();
         var refused = 0;
         for (var seed = 1; seed <= seeds; seed++)
         {
-            if (Draw(RandomHarness.OfLongRun(seed, circuits), isQuick) is { } result)
+            if (Draw(RandomHarness.OfLongRun(seed, circuits), options, isQuick) is { } result)
             {
                 drawn.Add(result);
                 if (result.PairsTwice > 0 || result.Faults.Count > 0)
@@ -93,10 +95,10 @@ internal static class LayoutSurvey
 
     private static double Mean(List<Drawn> drawn, Func<Drawn, double> value) => drawn.Count == 0 ? 0 : drawn.Average(value);
 
-    private static Drawn? Draw(Plan plan, bool isQuick)
+    private static Drawn? Draw(Plan plan, SheetOptions options, bool isQuick)
     {
         var watch = Stopwatch.StartNew();
-        var result = WallChart.Compose(plan, [], new SheetOptions());
+        var result = WallChart.Compose(plan, [], options);
         var took = watch.Elapsed.TotalMilliseconds;
         if (result.Refused is not null)
         {

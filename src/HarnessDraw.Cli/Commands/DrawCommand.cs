@@ -23,6 +23,7 @@ internal static class DrawCommand
         var inks = ListedOption.Several("--ink", "Inks", InkWords, ["colour"]);
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for (a build board goes over several where one is too small): auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
         var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };
+        var band = new Option<int>("--band-over") { Description = "On the wall chart, draw a bundle of more wires than this as one band with its count and list; its wires show again where they leave it (0: never)", HelpName = "WIRES" };
         var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4 or Letter", "A4", "Letter");
         var build = CommonArguments.Build("Show one build only");
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
@@ -46,6 +47,13 @@ internal static class DrawCommand
                 r.AddError($"--dpi: {n} is outside 25 to 1200");
             }
         });
+        band.Validators.Add(r =>
+        {
+            if (r.Tokens.Count == 1 && int.TryParse(r.Tokens[0].Value, out var n) && n is not (0 or (>= 4 and <= 10_000)))
+            {
+                r.AddError($"--band-over: {n} wires are too few or too many for a band; expected 4 to 10000, or 0 for none");
+            }
+        });
         var command = new ExampledCommand(
             "draw",
             "Draw the wall chart, the connector faces and the cut list",
@@ -54,7 +62,7 @@ internal static class DrawCommand
             "harnessdraw draw examples/brackmere-six.yaml --for troubleshooter --format pdf",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
-            file, sheets, whom, formats, inks, paper, several, tile, build, units, dpi, embed, font, since, rules, output,
+            file, sheets, whom, formats, inks, paper, several, band, tile, build, units, dpi, embed, font, since, rules, output,
         };
         command.SetAction(parsed =>
         {
@@ -66,6 +74,7 @@ internal static class DrawCommand
                 BlackInks = [.. parsed.GetValue(inks).Select(i => i == "black")],
                 Paper = PaperOf(parsed.GetValue(paper)),
                 SeveralCharts = parsed.GetValue(several),
+                BandOver = parsed.GetValue(band),
                 TileOnto = PaperOf(parsed.GetValue(tile)),
                 Units = Enum.Parse<UnitsShown>(parsed.GetValue(units)!, ignoreCase: true),
                 Teaching = parsed.GetValue(whom) == ReadySets.Teacher,

@@ -43,18 +43,18 @@ internal sealed partial class ChartGeometry
     {
         if (lanes.BarEnd(splice, run.Lane) is not { } to)
         {
-            return U(run.Slot);
+            return spine.U(run.Slot);
         }
 
         foreach (var (slot, other) in Bar(splice, spine).Slots)
         {
             if (other.Key == to)
             {
-                return U(slot);
+                return spine.U(slot);
             }
         }
 
-        return U(run.Slot);
+        return spine.U(run.Slot);
     }
 
     // at an end of the bar that its own lane draws there is a corner and no dot

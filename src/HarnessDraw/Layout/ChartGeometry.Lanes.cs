@@ -47,6 +47,10 @@ internal sealed partial class ChartGeometry
             {
                 kept.Add(p);
             }
+            else if (kept[^1].Band == 0)
+            {
+                kept[^1] = kept[^1] with { Band = p.Band, OtherBand = p.OtherBand };
+            }
         }
 
         return kept;
@@ -55,15 +59,21 @@ internal sealed partial class ChartGeometry
     private LanePoint Corner(Spine child, LaneRun run, LaneRun above)
     {
         var item = child.ParentItem!;
-        var t = item.IsLeft ? item.T + U(run.Slot) : item.T - U(run.Slot);
-        return On(child.Parent!, t, U(above.Slot), run.CornerMm);
+        var parent = child.Parent!;
+        var t = item.IsLeft ? item.T + child.U(run.Slot) : item.T - child.U(run.Slot);
+        return On(parent, t, parent.U(above.Slot), run.CornerMm) with { Band = BandOf(child), OtherBand = BandOf(parent) };
     }
+
+    private static int BandOf(Spine spine) => spine.IsBand ? spine.Index + 1 : 0;
+
+    // a point at the place of a lane on its spine
+    private static LanePoint Along(Spine spine, double t, double u, double radius) => On(spine, t, u, radius) with { Band = BandOf(spine) };
 
     // the points at one end, from the end inwards, up to and including the corner on the run
     private void Finish(List<LanePoint> points, int lane, int end, Spine spine, LaneRun run, bool isStart)
     {
         var at = lanes.EndOf(lane, end);
-        var u = U(run.Slot);
+        var u = spine.U(run.Slot);
         if (at.Kind == ChartEndKind.Pin)
         {
             var row = packing.TableTopU + problem.Table!.RowsMm[at.Index];
@@ -83,7 +93,7 @@ internal sealed partial class ChartGeometry
         {
             var t = spliceT[at.Index];
             points.Add(On(spine, t, Toward(at.Index, spine, run), 0));
-            points.Add(On(spine, t, u, IsOutermost(at.Index, spine, run) ? metrics.TightCornerMm : 0));
+            points.Add(Along(spine, t, u, IsOutermost(at.Index, spine, run) ? metrics.TightCornerMm : 0));
         }
         else
         {
@@ -98,7 +108,7 @@ internal sealed partial class ChartGeometry
             var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(track.U - u) / 2);
             points.Add(On(spine, spine.EndCardT, track.U, 0));
             points.Add(On(spine, track.T, track.U, radius));
-            points.Add(On(spine, track.T, u, radius));
+            points.Add(Along(spine, track.T, u, radius));
             return;
         }
 
@@ -108,7 +118,7 @@ internal sealed partial class ChartGeometry
         var order = item.IsLeft ? k : rows.Count - 1 - k;
         var t = item.T + packing.FirstRow(spine, problem.Cards[card]) + (order * metrics.RowMm);
         points.Add(On(spine, t, item.EdgeU, 0));
-        points.Add(On(spine, t, u, turns || HasTurningRow(card, spine) ? metrics.TightCornerMm : Comb(order)));
+        points.Add(Along(spine, t, u, turns || HasTurningRow(card, spine) ? metrics.TightCornerMm : Comb(spine, order)));
     }
 
     // a row whose lane goes away from the root: its neighbours turn tightly, so that it crosses straight pieces
@@ -130,6 +140,6 @@ internal sealed partial class ChartGeometry
     {
         var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(fromU - toU) / 2);
         points.Add(On(spine, t, fromU, radius));
-        points.Add(On(spine, t, toU, radius));
+        points.Add(Along(spine, t, toU, radius));
     }
 }

@@ -99,8 +99,6 @@ internal sealed partial class ChartGeometry
         };
     }
 
-    private double U(int slot) => slot * metrics.PitchMm;
-
     private Box OnPaper(Spine spine, FrameBox b)
     {
         var (x0, y0) = spine.At(b.T0, b.U0);
@@ -115,7 +113,7 @@ internal sealed partial class ChartGeometry
     }
 
     // lanes of a comb, counted from the one that leaves first
-    private double Comb(int order) => Math.Min(metrics.WidestCombMm, metrics.TightCornerMm + (order * metrics.PitchMm));
+    private double Comb(Spine spine, int order) => Math.Min(metrics.WidestCombMm, metrics.TightCornerMm + spine.U(order));
 
     private ImmutableArray<PlacedSplice> Splices()
     {
@@ -132,13 +130,13 @@ internal sealed partial class ChartGeometry
                 var (slots, feed) = Bar(mark.Index, spine);
                 var dots = ImmutableArray.CreateBuilder<Point>();
                 var seen = new HashSet<int>();
-                dots.Add(On(spine, mark.At, U(Math.Max(0, feed)), 0).At);
+                dots.Add(On(spine, mark.At, spine.U(Math.Max(0, feed)), 0).At);
                 seen.Add(feed);
                 foreach (var (slot, run) in slots)
                 {
                     if (seen.Add(slot) && !IsOutermost(mark.Index, spine, run))
                     {
-                        dots.Add(On(spine, mark.At, U(slot), 0).At);
+                        dots.Add(On(spine, mark.At, spine.U(slot), 0).At);
                     }
                 }
 
@@ -213,7 +211,7 @@ internal sealed partial class ChartGeometry
         foreach (var run in met)
         {
             order.Add(run.Lane);
-            (low, high) = (Math.Min(low, U(run.Slot)), Math.Max(high, U(run.Slot)));
+            (low, high) = (Math.Min(low, spine.U(run.Slot)), Math.Max(high, spine.U(run.Slot)));
         }
 
         return new(OnPaper(spine, mark.Box), On(spine, mark.At, low - 1.4, 0).At, On(spine, mark.At, mark.Box.U0, 0).At, order.ToImmutable(), spine.IsHorizontal);
@@ -232,7 +230,7 @@ internal sealed partial class ChartGeometry
                 }
 
                 // lanes with empty slots between them are bundles of their own to the eye
-                var (low, high) = (double.NaN, double.NaN);
+                var (low, high, count) = (double.NaN, double.NaN, 0);
                 foreach (var run in spine.Runs)
                 {
                     if (run.StartEvent >= station.FirstEvent || run.EndEvent < station.FirstEvent)
@@ -240,19 +238,21 @@ internal sealed partial class ChartGeometry
                         continue;
                     }
 
-                    if (U(run.Slot) > high + (2.5 * metrics.PitchMm))
+                    if (spine.U(run.Slot) > high + (2.5 * metrics.PitchMm))
                     {
-                        placed.Add(new(station.Node, OnPaper(spine, new(station.FromT, station.T, low, high))));
-                        low = double.NaN;
+                        Add();
+                        (low, count) = (double.NaN, 0);
                     }
 
-                    (low, high) = (double.IsNaN(low) ? U(run.Slot) : low, U(run.Slot));
+                    (low, high, count) = (double.IsNaN(low) ? spine.U(run.Slot) : low, spine.U(run.Slot), count + 1);
                 }
 
                 if (!double.IsNaN(low))
                 {
-                    placed.Add(new(station.Node, OnPaper(spine, new(station.FromT, station.T, low, high))));
+                    Add();
                 }
+
+                void Add() => placed.Add(new(station.Node, OnPaper(spine, new(station.FromT, station.T, low, high))) { BandLanes = spine.IsBand ? count : 0 });
             }
         }
 
@@ -268,7 +268,7 @@ internal sealed partial class ChartGeometry
             {
                 if (station.Node >= 0 && (station.HasEdge || station.Node == 0))
                 {
-                    at[station.Node] = On(spine, station.T, U(Math.Max(0, spine.SlotCount - 1)) / 2, 0).At;
+                    at[station.Node] = On(spine, station.T, spine.U(Math.Max(0, spine.SlotCount - 1)) / 2, 0).At;
                 }
             }
         }

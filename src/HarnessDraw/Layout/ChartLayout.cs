@@ -28,6 +28,11 @@ public sealed class ChartLayout
         ArgumentNullException.ThrowIfNull(problem);
         var spines = ChartShape.Build(problem, metrics);
         var lanes = ChartLanes.Order(problem, spines);
+        foreach (var spine in spines)
+        {
+            (spine.PitchMm, spine.IsBand) = (metrics.PitchOn(spine.SlotCount), metrics.IsBand(spine.SlotCount));
+        }
+
         ChartCuts.Choose(spines);
         return new(problem, metrics, spines, lanes);
     }
@@ -49,25 +54,34 @@ public sealed class ChartLayout
     }
 }
 
-/// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk and where wide branches begin.</summary>
+/// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk, where wide branches begin, and on every band.</summary>
 internal static class ChartCuts
 {
+    private const int Usual = 6;
+    private const int Letters = 26;
+
     public static void Choose(List<Spine> spines)
     {
         var count = 0;
         foreach (var spine in spines)
         {
-            foreach (var station in spine.Stations)
+            if (spine.IsBand)
             {
-                var met = 0;
-                var e = station.FirstEvent + station.Splices.Count - 0.5;
-                foreach (var run in spine.Runs)
+                // where most of it is named at once
+                if (count < Letters && spine.Stations.Where(s => s.HasEdge).MaxBy(s => Met(spine, s)) is { } widest && Met(spine, widest) > 0)
                 {
-                    met += run.StartEvent < e && run.EndEvent > e ? 1 : 0;
+                    widest.HasCut = true;
+                    count++;
                 }
 
+                continue;
+            }
+
+            foreach (var station in spine.Stations)
+            {
+                var met = Met(spine, station);
                 var isFirst = station == spine.Stations[0];
-                if (station.HasEdge && met >= 6 && count < 6 && (spine.Parent is null ? count == 0 || !isFirst : isFirst && met >= 8))
+                if (station.HasEdge && met >= 6 && count < Usual && (spine.Parent is null ? count == 0 || !isFirst : isFirst && met >= 8))
                 {
                     station.HasCut = true;
                     count++;
@@ -75,5 +89,18 @@ internal static class ChartCuts
                 }
             }
         }
+    }
+
+    // lanes on the stretch before a place, behind its splices
+    private static int Met(Spine spine, Station station)
+    {
+        var met = 0;
+        var e = station.FirstEvent + station.Splices.Count - 0.5;
+        foreach (var run in spine.Runs)
+        {
+            met += run.StartEvent < e && run.EndEvent > e ? 1 : 0;
+        }
+
+        return met;
     }
 }

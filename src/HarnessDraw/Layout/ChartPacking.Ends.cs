@@ -13,10 +13,10 @@ internal sealed partial class ChartPacking
 
         var middle = Math.Max(0, spine.SlotCount - 1) / 2.0;
         // rows half a lane off the slots
-        var top = (Math.Floor(middle) * metrics.PitchMm) - (Math.Round(table.RowsMm.Length / 2.0) * metrics.RowMm) + (metrics.PitchMm / 2);
+        var top = (Math.Floor(middle) * spine.PitchMm) - (Math.Round(table.RowsMm.Length / 2.0) * metrics.RowMm) + (metrics.PitchMm / 2);
         if (table.RowsMm.Length > 0)
         {
-            top = (Math.Floor(middle) * metrics.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[0] + ((table.RowsMm[^1] - table.RowsMm[0]) * stance.TableShare)) / metrics.PitchMm) * metrics.PitchMm);
+            top = (Math.Floor(middle) * spine.PitchMm) + (metrics.PitchMm / 2) - (Math.Round((table.RowsMm[0] + ((table.RowsMm[^1] - table.RowsMm[0]) * stance.TableShare)) / metrics.PitchMm) * metrics.PitchMm);
             top += Off(top + table.RowsMm[0]);
         }
 
@@ -31,7 +31,7 @@ internal sealed partial class ChartPacking
             if (end.Kind == ChartEndKind.Pin && path.Meet == spine)
             {
                 rows.Add(top + table.RowsMm[end.Index]);
-                slots.Add(U(run.Slot));
+                slots.Add(spine.U(run.Slot));
                 lanesOf.Add(run.Lane);
             }
         }
@@ -43,6 +43,8 @@ internal sealed partial class ChartPacking
 
         spine.TableChannel ??= PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
         var (tracks, count, close) = spine.TableChannel.Value;
+        // lanes that end in a band lie beside no row
+        close = spine.IsBand ? 0 : close;
         TableTracks = new Dictionary<int, TableTrack>();
         var fan = 0;
         var mids = rows.ToArray();
@@ -64,7 +66,7 @@ internal sealed partial class ChartPacking
         }
 
         ChannelMm = 2.5 + fanMm + (Math.Max(0, count) * metrics.PitchMm) + 1;
-        var box = new FrameBox(-ChannelMm - table.WidthMm, 0, Math.Min(Math.Min(top, MidFrom), -1), Math.Max(Math.Max(top + table.HeightMm, MidTo), U(spine.SlotCount) + 1));
+        var box = new FrameBox(-ChannelMm - table.WidthMm, 0, Math.Min(Math.Min(top, MidFrom), -1), Math.Max(Math.Max(top + table.HeightMm, MidTo), spine.U(spine.SlotCount) + 1));
         left.Add(box);
         right.Add(box);
         if (stance.CornerHeightMm > 0)
@@ -133,7 +135,7 @@ internal sealed partial class ChartPacking
             if (run.EndEvent == e)
             {
                 var end = LastEndOn(spine, run);
-                rows.Add(U(run.Slot));
+                rows.Add(spine.U(run.Slot));
                 slots.Add(place[(run.Lane, end)]);
                 order.Add((run.Lane, end));
             }
@@ -141,7 +143,7 @@ internal sealed partial class ChartPacking
 
         spine.EndChannel ??= PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
         var (tracks, count, close) = spine.EndChannel.Value;
-        CloseCount += close;
+        CloseCount += spine.IsBand ? 0 : close;
         var channel = 1.5 + (count * metrics.PitchMm);
         var low = spine.EndCardU[0];
         var high = spine.EndCardU[^1] + Height(spine.EndCards[^1]);
@@ -185,7 +187,7 @@ internal sealed partial class ChartPacking
     // heights in slot order, a row apart, half a row off the rows, about the middle of the bundle
     private double[] Mids(Spine spine, List<double> rows)
     {
-        var middle = U(Math.Max(0, spine.SlotCount - 1)) / 2;
+        var middle = spine.U(Math.Max(0, spine.SlotCount - 1)) / 2;
         var first = middle - ((rows.Count - 1) / 2.0 * metrics.RowMm);
         var off = rows.Count == 0 ? 0 : (first - rows[0]) / metrics.RowMm;
         first += (Math.Floor(off) + 0.5 - off) * metrics.RowMm;

@@ -13,8 +13,6 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     private double[] slotFrom = [];
     private double[] slotTo = [];
 
-    private double U(int slot) => slot * metrics.PitchMm;
-
     private double Gap => metrics.GapMm;
 
     /// <summary>Packs the spine and, before it, every child that has not been packed yet; leaves boxes and places in the spine.</summary>
@@ -55,7 +53,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         spine.Packed.Remove(corner);
         if (spine.SlotCount > 0)
         {
-            spine.Packed.Add(new(spine.Parent is null ? 0 : metrics.CornerMm, Math.Max(t, spine.StartT), -1, U(spine.SlotCount - 1) + 1));
+            spine.Packed.Add(new(spine.Parent is null ? 0 : metrics.CornerMm, Math.Max(t, spine.StartT), -1, spine.U(spine.SlotCount - 1) + 1));
         }
 
         spine.IsPacked = true;
@@ -103,7 +101,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         Array.Fill(slotTo, double.NaN);
         foreach (var run in spine.Runs)
         {
-            var u = U(run.Slot);
+            var u = spine.U(run.Slot);
             slotFrom[run.EndEvent] = double.IsNaN(slotFrom[run.EndEvent]) ? u : Math.Min(slotFrom[run.EndEvent], u);
             slotTo[run.EndEvent] = double.IsNaN(slotTo[run.EndEvent]) ? u : Math.Max(slotTo[run.EndEvent], u);
         }
@@ -117,7 +115,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         }
 
         // nothing left: the middle of what was there
-        var middle = Math.Max(0, spine.SlotCount - 1) * metrics.PitchMm / 2;
+        var middle = spine.U(Math.Max(0, spine.SlotCount - 1)) / 2;
         for (var e = 0; e < n; e++)
         {
             if (double.IsNaN(slotFrom[e]))
@@ -203,7 +201,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var isLeft = item.IsLeft;
         var list = isLeft ? left : right;
         var edge = isLeft ? slotFrom[item.Event] : slotTo[item.Event];
-        var width = U(Math.Max(0, child.SlotCount - 1));
+        var width = child.U(Math.Max(0, child.SlotCount - 1));
         var least = isLeft ? from + metrics.CornerMm + 0.6 : from + metrics.CornerMm + 0.6 + width;
         if (lift is { } limit && spine.Parent is null)
         {
@@ -310,11 +308,11 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var (now, later) = isLeft ? (slotFrom[item.Event], slotFrom[next]) : (slotTo[item.Event], slotTo[next]);
         if (isLeft && later > now)
         {
-            left.Add(new(0, item.LastLaneT + 0.8, now, later - (metrics.PitchMm / 2)));
+            left.Add(new(0, item.LastLaneT + 0.8, now, later - (spine.PitchMm / 2)));
         }
         else if (!isLeft && later < now)
         {
-            right.Add(new(0, item.LastLaneT + 0.8, later + (metrics.PitchMm / 2), now));
+            right.Add(new(0, item.LastLaneT + 0.8, later + (spine.PitchMm / 2), now));
         }
     }
 
@@ -351,7 +349,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
 
             if (lastChild is not null && !isTight)
             {
-                radius += Math.Min(Math.Abs(run.Slot - lastChild.Slot), Math.Abs(above.Slot - lastMine!.Slot)) * metrics.PitchMm;
+                radius += Math.Min(child.U(Math.Abs(run.Slot - lastChild.Slot)), spine.U(Math.Abs(above.Slot - lastMine!.Slot)));
             }
 
             run.CornerMm = radius;

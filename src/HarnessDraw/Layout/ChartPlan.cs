@@ -4,7 +4,12 @@ using HarnessDraw.Drawing;
 namespace HarnessDraw.Layout;
 
 /// <summary>A corner of a lane and the radius it is rounded with, mm.</summary>
-public readonly record struct LanePoint(Point At, double RadiusMm);
+public readonly record struct LanePoint(Point At, double RadiusMm)
+{
+    /// <summary>The bands on which it lies: at a corner two; 0: none, else the number of the spine and 1.</summary>
+    public int Band { get; init; }
+    public int OtherBand { get; init; }
+}
 
 /// <summary>Where a card stands: its box, on which side its lanes arrive, and its rows from the top: lanes, then or before them the stubs.</summary>
 public sealed record PlacedCard(int Card, Box Box, bool LanesOnLeft, ImmutableArray<(int Lane, int End, double Y)> Rows, double FirstStubY)
@@ -21,7 +26,11 @@ public sealed record PlacedMark(int Index, Box Box, Point At, Point Other);
 public sealed record PlacedSplice(int Splice, ImmutableArray<Point> Dots, PlacedMark? Label);
 
 /// <summary>A bundle between two places on paper, for its band: the outermost lanes at either end.</summary>
-public sealed record PlacedStretch(int Node, Box Box);
+public sealed record PlacedStretch(int Node, Box Box)
+{
+    /// <summary>How many lanes are drawn as one band there; 0: each is drawn.</summary>
+    public int BandLanes { get; init; }
+}
 
 /// <summary>A cut through a bundle: letter place and the lanes in the order they are met from the letter's far side.</summary>
 public sealed record PlacedCut(Box Letter, Point From, Point To, ImmutableArray<int> Lanes, bool IsHorizontalBundle);

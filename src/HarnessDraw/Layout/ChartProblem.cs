@@ -89,6 +89,17 @@ public sealed record ChartMetrics
     /// <summary>Cards of a place that together are no higher than this stand on one side of a rib; higher ones are shared between both.</summary>
     public double OneSideMm { get; init; } = 85;
 
+    /// <summary>A bundle of more lanes than this is drawn as one band; 0: none is.</summary>
+    public int BandOver { get; init; }
+
+    /// <summary>Distance of neighbouring lanes on a spine with so many places for lanes: inside a band they lie as close as its width makes them.</summary>
+    public double PitchOn(int slots) => IsBand(slots) ? BandMm(slots) / (slots - 1) : PitchMm;
+
+    public bool IsBand(int slots) => BandOver > 0 && slots > BandOver;
+
+    // grows with the root of the count, as a round bundle does (common practice, no source)
+    private static double BandMm(int slots) => 0.9 + (0.5 * Math.Sqrt(slots));
+
     /// <summary>Cards of the last place of a bundle are stacked at its end even where a rib leaves that could carry them: lower, but less true to the vehicle.</summary>
     public bool StacksAtEnds { get; init; }
 }

@@ -25,6 +25,13 @@ internal sealed class Spine
     public List<LaneRun> Runs { get; } = [];
     public int SlotCount { get; set; }
 
+    /// <summary>Distance of its lanes, mm, and whether they are drawn as one band.</summary>
+    public double PitchMm { get; set; }
+    public bool IsBand { get; set; }
+
+    /// <summary>Where a lane lies across the spine, mm.</summary>
+    public double U(int slot) => slot * PitchMm;
+
     /// <summary>Extra length of the stem, mm.</summary>
     public double LiftMm { get; set; }
 

@@ -21,6 +21,9 @@ public sealed record SheetOptions
     public bool SeveralCharts { get; init; }
     public bool BlackInk { get; init; }
 
+    /// <summary>On the wall chart a bundle of more wires than this is one band with its count; 0: every wire has its lane.</summary>
+    public int BandOver { get; init; }
+
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
 

@@ -21,7 +21,7 @@ public static class WallChart
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var drafts = new ChartDrafts(new WallChartSubject(shown) { Changes = options.Changes }, options.BlackInk);
+        var drafts = new ChartDrafts(new WallChartSubject(shown) { Changes = options.Changes, BandOver = options.BandOver }, options.BlackInk);
         var title = SheetTitle.Of(shown, findings, options, shown.Harness.Title, "wall chart");
         var one = options.Paper is { } asked ? SheetFit(drafts, asked, title) : Sheets().Select(p => SheetFit(drafts, p, title)).FirstOrDefault(f => f.Fits);
         if (one is { Fits: true })

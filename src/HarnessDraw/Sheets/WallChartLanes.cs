@@ -29,10 +29,60 @@ internal static class WallChartLanes
         ? new(box.X + (box.Width * i / count), box.Y, box.Width / count, box.Height)
         : new(box.X, box.Y + (box.Height * i / count), box.Width, box.Height / count);
 
+    // bundles of more wires than the reader wants lanes of: one body, named by all its wires
+    private static void WideBands(ChartPen pen, WallChartProblem problem, ImmutableArray<ChartBand> bands, double dx, double dy)
+    {
+        var colour = pen.BlackInk ? Ink.Black : Ink.Secondary;
+        foreach (var band in bands)
+        {
+            var tag = new Tag { Title = $"band of {band.Lanes.Length} wires: {string.Join(' ', band.Lanes.Select(l => problem.Subject.Lanes[l].Wire.Id))}" };
+            foreach (var outline in (IEnumerable<Outline>)[.. Bodies(band.Pieces, dx, dy), .. band.Corners.Select(c => CornerOf(c, dx, dy))])
+            {
+                pen.Add(new PathItem(outline) { Role = ItemRole.Edge, Fill = colour, Tag = tag });
+            }
+        }
+    }
+
+    // boxes that follow one another as one outline: forward along one side, back along the other
+    private static IEnumerable<Outline> Bodies(ImmutableArray<Box> pieces, double dx, double dy)
+    {
+        for (var i = 0; i < pieces.Length;)
+        {
+            var first = i;
+            var isHorizontal = i + 1 < pieces.Length && Math.Abs(pieces[i].Right - pieces[i + 1].X) < 1e-6;
+            var (there, back) = (new List<Point>(), new List<Point>());
+            for (; i < pieces.Length && (i == first || Math.Abs(isHorizontal ? pieces[i - 1].Right - pieces[i].X : pieces[i - 1].Bottom - pieces[i].Y) < 1e-6); i++)
+            {
+                var b = pieces[i].Move(dx, dy);
+                there.AddRange(isHorizontal ? [new(b.X, b.Y), new(b.Right, b.Y)] : [new(b.X, b.Y), new(b.X, b.Bottom)]);
+                back.AddRange(isHorizontal ? [new(b.X, b.Bottom), new(b.Right, b.Bottom)] : [new(b.Right, b.Y), new(b.Right, b.Bottom)]);
+            }
+
+            back.Reverse();
+            yield return Outline.Polyline([.. there, .. back], closed: true);
+        }
+    }
+
+    private static Outline CornerOf(BandCorner corner, double dx, double dy)
+    {
+        var (outer, inner, x, y) = corner;
+        var (o, i) = (new Point(outer.At.X + dx, outer.At.Y + dy), new Point(inner.At.X + dx, inner.At.Y + dy));
+        return new(
+        [
+            new PathStep.MoveTo(new(o.X + (x * outer.RadiusMm), o.Y)),
+            new PathStep.ArcTo(new(o.X, o.Y + (y * outer.RadiusMm)), outer.RadiusMm, x * y < 0),
+            new PathStep.LineTo(new(i.X, i.Y + (y * inner.RadiusMm))),
+            new PathStep.ArcTo(new(i.X + (x * inner.RadiusMm), i.Y), inner.RadiusMm, x * y > 0),
+            new PathStep.Close(),
+        ]);
+    }
+
     public static GroupItem Lanes(WallChartProblem problem, ChartPlan chart, double dx, double dy, bool blackInk)
     {
         var pen = new ChartPen(blackInk);
         var lanes = problem.Subject.Lanes;
+        var (bands, shown) = chart.Stretches.Any(s => s.BandLanes > 0) ? ChartBands.Of(chart.Lanes) : ([], []);
+        WideBands(pen, problem, bands, dx, dy);
         // wires of a splice last: their bars lie over the lanes they cross
         for (var pass = 0; pass < 2; pass++)
         {
@@ -42,7 +92,10 @@ internal static class WallChartLanes
                 var isOver = from.Kind == ChartEndKind.Splice || to.Kind == ChartEndKind.Splice || (from.Kind == ChartEndKind.Card && to.Kind == ChartEndKind.Card);
                 if (isOver == (pass == 1))
                 {
-                    Paint(pen, Rounded(chart.Lanes[i], dx, dy), wire, i, isOver ? 0.5 : 0);
+                    foreach (var way in bands.IsEmpty ? [chart.Lanes[i]] : shown[i])
+                    {
+                        Paint(pen, Rounded(way, dx, dy), wire, i, isOver ? 0.5 : 0);
+                    }
                 }
             }
         }

@@ -8,9 +8,10 @@ internal sealed class WallChartMarks(WallChartProblem problem, ChartPlan chart, 
 {
     public void Lengths()
     {
+        var inBand = chart.Stretches.GroupBy(s => s.Node).ToDictionary(g => g.Key, g => g.Sum(s => s.BandLanes));
         foreach (var mark in chart.Lengths)
         {
-            var text = WallChartStyle.Caption(problem.Subject.NodeEdges[mark.Index]);
+            var text = WallChartStyle.Caption(problem.Subject.NodeEdges[mark.Index], inBand.GetValueOrDefault(mark.Index));
             var box = mark.Box.Move(dx, dy);
             var (at, other) = (Moved(mark.At), Moved(mark.Other));
             if (Math.Abs(at.Y - other.Y) < 0.01)

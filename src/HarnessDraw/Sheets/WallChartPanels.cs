@@ -92,9 +92,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         var codeMm = problem.Style.IdMm + 1.6 + 5.6 + 1.4 + problem.Style.CodeMm + 4;
         var longest = chart.Cuts.Max(c => c.Lanes.Length);
         var most = Math.Clamp(longest, 1, longest > 60 ? mostRows * 3 / 2 : mostRows);
-        var columns = chart.Cuts.Sum(c => (c.Lanes.Length + most - 1) / most);
         var head = "LANE ORDER AT CUTS " + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i)));
-        var width = Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, columns * codeMm);
+        var width = Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, chart.Cuts.Sum(WidthOf));
         return ChartPanel.Of(width, 16 + (most * 4), 1, 0.35, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, head);
@@ -104,7 +103,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
                 var cut = chart.Cuts[i];
                 pen.Circle(new(x + 2.6, y + 2.2), 2.4, 0.4, Ink.Paper);
                 pen.Text(((char)('a' + i)).ToString(), x + 2.6, y + 3.15, Cap, FaceWeight.Bold, TextAnchor.Middle);
-                pen.Text(cut.IsHorizontalBundle ? "from the top" : "from the left", x + 6.2, y + 3.45, Cap);
+                pen.Text(HeadOf(cut), x + 6.2, y + 3.45, Cap);
                 for (var k = 0; k < cut.Lanes.Length; k++)
                 {
                     var wire = problem.Subject.Lanes[cut.Lanes[k]].Wire;
@@ -114,10 +113,15 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
                     pen.Text(wire.Colour, cx + problem.Style.IdMm + 8.6, cy, Cap);
                 }
 
-                x += (cut.Lanes.Length + most - 1) / most * codeMm;
+                x += WidthOf(cut);
             }
         });
+
+        double WidthOf(PlacedCut cut) => Math.Max((cut.Lanes.Length + most - 1) / most * codeMm, WallChartStyle.Width(HeadOf(cut)) + 9);
     }
+
+    // in a band the lanes are not counted by eye
+    private string HeadOf(PlacedCut cut) => (problem.Style.Metrics.IsBand(cut.Lanes.Length) ? $"{cut.Lanes.Length} " : "") + (cut.IsHorizontalBundle ? "from the top" : "from the left");
 
     private ChartPanel Legend(double width)
     {
@@ -277,6 +281,11 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
                 pen.Text("a", x + 4, y - 0.35, Cap, FaceWeight.Bold, TextAnchor.Middle);
             }
             ));
+        }
+
+        if (chart.Stretches.Any(s => s.BandLanes > 0))
+        {
+            list.Add(("band of wires, listed by cut", (pen, x, y) => pen.Box(new Box(x, y - 2.5, 8, 2.5), 0, 0, blackInk ? Ink.Black : Ink.Secondary)));
         }
 
         if (problem.Subject.Cards.Exists(c => c.SideMark is not null))

@@ -70,11 +70,10 @@ internal sealed class WallChartProblem
     private ChartNode NodeOf(int i)
     {
         var place = Subject.PlaceAt(i);
-        var caption = WallChartStyle.Caption(Subject.NodeEdges[i]);
         var isFlagged = FlagNumbers.TryGetValue(i, out var number);
         return new(Subject.NodeParents[i], -place.Xmm, -place.Ymm)
         {
-            CaptionMm = caption.Length > 0 ? WallChartStyle.Width(caption) : 0,
+            CaptionMm = Style.CaptionMm(Subject.NodeEdges[i]),
             FlagWidthMm = isFlagged ? ChartPen.FlagWidth(number, FlagText(i), WallChartStyle.FlagCapMm) : 0,
             FlagHeightMm = isFlagged ? 10.6 : 0,
             Disc = isFlagged,

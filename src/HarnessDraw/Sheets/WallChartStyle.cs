@@ -51,7 +51,7 @@ internal sealed class WallChartStyle
     public WallChartStyle With(CardColumnRule rule)
     {
         var style = (WallChartStyle)MemberwiseClone();
-        style.Metrics = new() { ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds };
+        style.Metrics = new() { ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds, BandOver = subject.Whole.BandOver };
         return style;
     }
 
@@ -92,6 +92,22 @@ internal sealed class WallChartStyle
     /// <summary>The length of an edge as it is printed: '640', '390 E', '?' when unknown.</summary>
     public static string Caption(ChartEdge edge) =>
         edge.Segments.IsEmpty ? "" : edge.LengthMm is { } mm ? Number(mm) + (edge.IsEstimated ? " E" : "") : "? mm";
+
+    /// <summary>The same with how many lanes the band there stands for.</summary>
+    public static string Caption(ChartEdge edge, int bandLanes) => bandLanes == 0 ? Caption(edge)
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{bandLanes} {(bandLanes == 1 ? "wire" : "wires")}, {Caption(edge)}");
+
+    /// <summary>Room of an edge's length, mm; with bands, of the count beside it too.</summary>
+    public double CaptionMm(ChartEdge edge)
+    {
+        if (edge.Segments.IsEmpty)
+        {
+            return 0;
+        }
+
+        var isCounted = subject.Whole.BandOver > 0;
+        return Width(Caption(edge, isCounted ? Math.Max(2, edge.Segments.Max(s => s.Wires.Length)) : 0));
+    }
 
     /// <summary>Lines of a card's name beside its marks.</summary>
     public ImmutableArray<string> NameLines(ChartCardSubject card) => nameLines[card];

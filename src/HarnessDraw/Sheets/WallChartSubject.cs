@@ -59,6 +59,9 @@ internal sealed partial class WallChartSubject
     /// <summary>What is marked as changed since a harness was built; of the whole chart.</summary>
     public ChangeMarks? Changes { get; init; }
 
+    /// <summary>A bundle of more wires than this is drawn as one band; 0: none is; of the whole chart.</summary>
+    public int BandOver { get; init; }
+
     /// <summary>Number of each branch by its place, counted away from the root.</summary>
     public Dictionary<string, string> BranchNumbers { get; }
 

@@ -31,6 +31,9 @@ public sealed record DrawOrder
     /// <summary>True when several wall charts may be drawn where that paper is too small for one.</summary>
     public bool SeveralCharts { get; init; }
 
+    /// <summary>See <see cref="SheetOptions.BandOver"/>.</summary>
+    public int BandOver { get; init; }
+
     /// <summary>Paper that the wall chart and the build board are also cut onto, or null.</summary>
     public Paper? TileOnto { get; init; }
 
@@ -57,6 +60,7 @@ public sealed record DrawOrder
     {
         Paper = kind == SheetKinds.WallChart || Sheets.Length == 1 ? Paper : null,
         SeveralCharts = SeveralCharts,
+        BandOver = BandOver,
         BlackInk = blackInk,
         Build = Build,
         Units = Units,
