@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HarnessDraw.Checking;
 using HarnessDraw.Checking.Cures;
 using HarnessDraw.Comparing;
+using HarnessDraw.Diagnostics;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 
@@ -9,7 +10,7 @@ namespace HarnessDraw;
 
 /// <summary>
 /// Gives findings the cures that cure: each proposal is written into the description in memory, planned, solved and checked in full, and is told only when the
-/// finding is gone and no other has come. A harness without such findings is not planned again.
+/// finding is gone and no error and no warning has come. A harness without such findings is not planned again.
 /// </summary>
 internal static class CureFinder
 {
@@ -50,7 +51,7 @@ internal static class CureFinder
         private string? Told(Finding finding, CureCandidate candidate)
         {
             if (With(candidate) is not { } after || after.Findings.Any(f => f.Rule == finding.Rule && f.Where.FirstOrDefault() == finding.Where.FirstOrDefault() && f.WaivedBy is null)
-                || !PlanDifference.Of(before.Plan, before.Findings, after.Plan, after.Findings).New.IsEmpty)
+                || PlanDifference.Of(before.Plan, before.Findings, after.Plan, after.Findings).New.Any(f => f.Severity > Severity.Advice && f.WaivedBy is null))
             {
                 return null;
             }

@@ -10,12 +10,14 @@ internal sealed partial class ElectricalNetwork
 {
     public void AddCabinLinks()
     {
-        foreach (var alternator in KeyTies ? Index.Harness.Things.Where(t => t.Kind == ThingKind.Alternator) : [])
+        foreach (var alternator in Index.Harness.Things.Where(t => t.Kind == ThingKind.Alternator))
         {
             // DIN 72552: 61 and D+ are the generator's lamp terminal; L and IND are common names of it
             foreach (var pin in alternator.Pins.Where(p => p.Name is "L" or "D+" or "61" or "IND"))
             {
-                Add(new(Node($"{alternator.Id}.{pin.Name}"), FindNode("body") ?? 0, BranchKind.Exciter, 0) { Thing = alternator, When = alternator.OnlyWith });
+                var (terminal, body) = (Node($"{alternator.Id}.{pin.Name}"), FindNode("body") ?? 0);
+                var turned = Index.Harness.Power.Ground == GroundPolarity.Positive;
+                Add(new(turned ? body : terminal, turned ? terminal : body, BranchKind.Exciter, 0) { Thing = alternator, When = alternator.OnlyWith });
             }
         }
 

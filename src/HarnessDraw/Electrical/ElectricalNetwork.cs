@@ -140,7 +140,7 @@ internal sealed partial class ElectricalNetwork
     {
         var a = NodeName(new(thing.Id, element.PinA), "");
         var b = element.PinB is null ? Grounded(thing, "") : NodeName(new(thing.Id, element.PinB), "");
-        if (thing.Side == Side.Cabin && element.PinB is not null && !wiredNodes.Contains(b) && IsLoad(element.Kind))
+        if (thing.Side == Side.Cabin && element.PinB is not null && !wiredNodes.Contains(b) && IsLoad(element.Kind) && !IsInSeries(thing, element))
         {
             b = Grounded(thing, b);
         }
@@ -216,6 +216,10 @@ internal sealed partial class ElectricalNetwork
 
     private string? CircuitAt(string thing, string pin) =>
         netsAt.TryGetValue(thing, out var nets) ? nets.Find(n => Members(n).Any(m => m.Thing == thing && (m.Pin == pin || m.Pin is null)) && !Index.Circuit(n.Circuit).IsReturn)?.Circuit : null;
+
+    /// <summary>True for a cabin lamp or gauge that a circuit comes from: its current goes on to the bay.</summary>
+    private bool IsInSeries(Thing thing, Element element) =>
+        Index.Harness.Circuits.Any(c => c.From is { } from && from.Thing == thing.Id && (from.Pin == element.PinA || from.Pin == element.PinB));
 
     private static bool IsLoad(ElementKind kind) =>
         kind is ElementKind.Lamp or ElementKind.Motor or ElementKind.Heater or ElementKind.Coil or ElementKind.Sender or ElementKind.Electronic;

@@ -5,7 +5,7 @@ namespace HarnessDraw.Electrical;
 /// <summary>What faults do to a plan in one build: dead shorts, opened fuses and grounds.</summary>
 public sealed record FaultStudy(ImmutableArray<ShortFault> Shorts, ImmutableArray<OpenFault> Opens)
 {
-    /// <summary>What stays on when the key is turned off while the engine runs, and would not without the alternator's exciter terminal.</summary>
+    /// <summary>What hangs behind the key and stays on when it is turned off while the engine runs.</summary>
     public ImmutableArray<RunOnLoad> RunOn { get; init; } = [];
 
     /// <summary>What single switches and pairs of them do to loads that are not theirs.</summary>
@@ -43,8 +43,18 @@ public sealed record OpenFault(string What, string State, ImmutableArray<Changed
 /// <summary>A load before and after a fault, as shares of its nominal current.</summary>
 public sealed record ChangedLoad(string Load, string? Circuit, double BeforeShare, double AfterShare);
 
-/// <summary>A load that the exciter keeps on with the key off, in the state that ran before: share of its nominal current, and volts across it.</summary>
-public sealed record RunOnLoad(string State, string Load, string? Circuit, double Share, double VoltageV);
+/// <summary>A load that stays on with the key off, in the state that ran before: share of its nominal current, and volts across it.</summary>
+/// <param name="State">The state in which the key is turned off.</param>
+/// <param name="Load">The load.</param>
+/// <param name="Circuit">Its circuit.</param>
+/// <param name="Share">Share of its nominal current.</param>
+/// <param name="VoltageV">Volts across it.</param>
+/// <param name="ByExciter">True when the alternator's exciter terminal keeps it on; false: another feed does, such as a relay that holds itself.</param>
+/// <param name="Holding">Relays that stay pulled in with it, with volts over their coils and those at which they would drop out.</param>
+public sealed record RunOnLoad(string State, string Load, string? Circuit, double Share, double VoltageV, bool ByExciter, ImmutableArray<HeldRelay> Holding);
+
+/// <summary>A relay that stays pulled in after the key is turned off: volts over its coil, and the volts below which it lets go.</summary>
+public sealed record HeldRelay(string Relay, double CoilV, double DropsOutV);
 
 /// <summary>
 /// Switches tried with the key at run and the engine standing: each by itself, then pairs that share a fuse, thing or ground point, up to a bound.

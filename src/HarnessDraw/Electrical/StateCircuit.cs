@@ -36,6 +36,9 @@ internal sealed class StateCircuit
     // the same case with wires of other sizes: relays, speeds and converters are as it left them
     private readonly bool goesOn;
 
+    // the same case with something wrong: relays begin as the sound case left them, but one that the fault leaves too few volts to pull in is let go
+    private readonly bool beginsPulled;
+
     /// <param name="plan">The network.</param>
     /// <param name="state">Keys and switches.</param>
     /// <param name="build">One choice for each option.</param>
@@ -55,8 +58,9 @@ internal sealed class StateCircuit
         var isSameCase = like is not null && like.plan.Network == plan.Network && like.state == state && like.build == build;
         mayConduct = isSameCase ? like!.mayConduct : [.. plan.Network.Branches.Select(b => plan.Network.MayConduct(b, state, build))];
         goesOn = isSameCase && warms && fault is null && keyOff is null;
+        beginsPulled = isSameCase && !warms && like!.plan == plan && like.keyOff == keyOff;
         Laws = new PartLaw[plan.Network.Branches.Count];
-        Pulled = like is not null && (keyOff is not null || goesOn) ? [.. like.Pulled] : new bool[Laws.Length];
+        Pulled = like is not null && (keyOff is not null || goesOn || beginsPulled) ? [.. like.Pulled] : new bool[Laws.Length];
         WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
         Solution = Settle(like, warm: like is null || warms);
     }
@@ -84,7 +88,7 @@ internal sealed class StateCircuit
     private NodalSolution Settle(StateCircuit? like, bool warm)
     {
         // the laws of a finished solution of the same wires are these but for the fault
-        var known = like is not null && !warm && like.plan == plan && like.build == build && like.state == state && like.keyOff == keyOff ? like.soundLaws.Value : null;
+        var known = beginsPulled ? like!.soundLaws.Value : null;
         for (var i = 0; i < Laws.Length; i++)
         {
             Laws[i] = known is not null ? known[i] : goesOn && plan.Network.Branches[i].Wire < 0 ? like!.Laws[i] : SoundLaw(i);
@@ -126,7 +130,7 @@ internal sealed class StateCircuit
             BranchKind.Diode => PartLaw.Diode,
             BranchKind.ConverterInput => PartLaw.Nothing,
             BranchKind.KeyTie => keyOff is null ? PartLaw.Nothing : PartLaw.Resistor(b.Ohm),
-            BranchKind.Exciter => keyOff is { Excites: true } && state.Engine == EngineState.Running ? ExciterLaw() : PartLaw.Nothing,
+            BranchKind.Exciter => keyOff is not { Excites: false } && state.Engine == EngineState.Running ? ExciterLaw() : PartLaw.Nothing,
             BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) != Pulled[i] ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
             _ when b.Wire >= 0 => WireLaw(b.Wire),
             _ => PartLaw.Resistor(plan.Network.BranchOhm(b)),
@@ -173,7 +177,7 @@ internal sealed class StateCircuit
 
             var coil = branches[at];
             var share = Math.Abs(solution.Volts[coil.A] - solution.Volts[coil.B]) / coil.NominalV;
-            var pulled = !Laws[at].IsOpen && share > (Pulled[i] ? DropsOutAt : PullsInAt);
+            var pulled = !Laws[at].IsOpen && share > (Pulled[i] && !(beginsPulled && round == 0) ? DropsOutAt : PullsInAt);
             if (pulled != Pulled[i])
             {
                 Pulled[i] = pulled;

@@ -184,7 +184,7 @@ internal sealed partial class ElectricalNetwork
             case BranchKind.Source:
                 emfV = b.Source?.NominalV ?? Index.NominalV;
                 return b.Source?.Kind == SourceKind.Alternator ? OpenSiemens : Closed;
-            case BranchKind.ConverterInput:
+            case BranchKind.ConverterInput or BranchKind.Exciter or BranchKind.KeyTie:
                 return OpenSiemens;
             case BranchKind.Diode:
                 return Suppresses(b) ? OpenSiemens : Closed;

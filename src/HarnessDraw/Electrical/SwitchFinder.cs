@@ -25,7 +25,8 @@ internal static class SwitchFinder
         var alone = Enumerable.Range(0, tried.Length).Where(i => tried[i].Length == 1).ToDictionary(i => tried[i][0], i => circuits[i], StringComparer.Ordinal);
         var sneaks = ImmutableArray.CreateBuilder<SwitchEffect>();
         var kills = ImmutableArray.CreateBuilder<SwitchEffect>();
-        var loads = Enumerable.Range(0, network.Network.Branches.Count).Where(i => network.Network.Branches[i] is { Kind: BranchKind.Load, Element: { Kind: not ElementKind.Sender } } b && b.When.Holds(build)).ToArray();
+        // a load of no circuit is a cabin lamp in series with its wire, as the charge lamp is: it is meant to be fed through what lies behind it
+        var loads = Enumerable.Range(0, network.Network.Branches.Count).Where(i => network.Network.Branches[i] is { Kind: BranchKind.Load, Element: { Kind: not ElementKind.Sender }, Circuit: not null } b && b.When.Holds(build)).ToArray();
         for (var c = 0; c < tried.Length; c++)
         {
             foreach (var i in loads)

@@ -52,6 +52,19 @@ public class FaultFinderTests(ITestOutputHelper output)
         Assert.NotEmpty(study.Opens);
     }
 
+    /// <summary>Without the volts of its coil a relay lets go, and with it goes what its contact feeds.</summary>
+    [Theory]
+    [InlineData("fuse K21", "ignition relay coil", "coil 15")]
+    [InlineData("fuse K26", "fan relay coil", "fan motor 1")]
+    [InlineData("fuse K11", "dipped relay coil", "headlamp left beams 56b")]
+    [InlineData("fuse K11", "dipped relay coil", "headlamp right beams 56b")]
+    public void What_a_relay_feeds_dies_with_its_coil(string fuse, string coil, string load)
+    {
+        var opened = FaultFinder.Find(ExamplePlans.Of("brackmere-six")).Opens.Where(o => o.What == fuse && o.Dead.Any(d => d.Load == coil)).ToList();
+        Assert.Contains(opened, o => o.Dead.Any(d => d.Load == load));
+        Assert.All(opened, o => Assert.DoesNotContain(o.Sneaks, s => s.Load == load));
+    }
+
     [Fact]
     public void A_far_too_large_fuse_does_not_save_its_wire()
     {

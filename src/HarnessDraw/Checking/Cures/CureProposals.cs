@@ -49,6 +49,7 @@ public static class CureProposals
         Add("no-terminal-fits outside-crimp-range", SmallerWire, LargerWire);
         Add("contact-overloaded", LargerCavity);
         Add("relay-contact-overloaded", HeavierRelay);
+        Add("exciter-run-on", ExciterDiode);
         return table.ToImmutable();
     }
 
@@ -113,6 +114,22 @@ public static class CureProposals
         finding.Where.Select(context.Thing).OfType<Thing>().Where(t => t.Kind == ThingKind.Relay).Take(1).Select(t => new CureLadder(
             [.. new double[] { 10, 15, 20, 30, 40, 50, 60, 70, 80, 100 }.Where(r => r > t.Elements.Max(e => e.RatedA ?? 0)).Take(MostRungs)
                 .Select(r => new CureCandidate([$"thing.{t.Id}.relay.contact={Figure.Amps(r)}"], $"{t.Id} with contacts for {Figure.Amps(r)}"))]));
+
+    /// <summary>A diode at the alternator that lets current only into its exciter terminal.</summary>
+    private static IEnumerable<CureLadder> ExciterDiode(RuleContext context, Finding finding)
+    {
+        foreach (var circuit in finding.Where.Take(1).Select(context.Circuit).OfType<Circuit>().Where(c => c.Feeds.Length == 1 && context.Thing(c.Feeds[0].Thing) is not null))
+        {
+            var fuse = circuit.ProtectedBy.IsEmpty ? "" : $", protected-by: '{circuit.ProtectedBy[0]}'";
+            yield return new([new(
+                [
+                    $"thing.exciter diode={{ at: '{context.Thing(circuit.Feeds[0].Thing)!.Place}', kind: load, blades: {{ A: 6.3 mm, K: 6.3 mm }}, diode: [A, K] }}",
+                    $"circuit.{circuit.Id}.feeds=[exciter diode.A]",
+                    $"circuit.exciter lead={{ from: exciter diode.K, feeds: ['{circuit.Feeds[0]}'], live: run{fuse} }}",
+                ],
+                $"a diode in '{circuit.Id}' that conducts towards {circuit.Feeds[0].Thing} alone")]);
+        }
+    }
 
     private static IEnumerable<double> RatingsOf(this RuleContext context, ProtectionKind kind) => context.Harness.Catalogue.Fuses.Where(s => s.Kind == kind).SelectMany(s => s.Ratings).Select(r => r.RatingA).Distinct();
 }

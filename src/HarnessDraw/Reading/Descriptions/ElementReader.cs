@@ -28,6 +28,7 @@ internal sealed class ElementReader(InputText thing, InputMap map, PinList pins,
                 relay?.Texts("coil") ?? [],
                 RelayPairs(relay, "makes").Concat(RelayPairs(relay, "breaks")).SelectMany(p => new[] { p.A.Value, p.B.Value }),
                 (map.Map("switch")?.Entries ?? []).SelectMany(e => new[] { e.Key.Value }.Concat(map.Map("switch")!.Texts(e.Key.Value))),
+                map.Texts("diode"),
                 Returns(map).Select(r => r.Pin),
             }.SelectMany(x => x).Distinct(),
         ];
@@ -43,6 +44,7 @@ internal sealed class ElementReader(InputText thing, InputMap map, PinList pins,
 
         ReadRelay(elements);
         ReadSwitch(elements);
+        ReadDiode(elements);
         ReadLoads(elements);
         if (kind == ThingKind.Starter && elements.Count == 0)
         {
@@ -161,7 +163,9 @@ internal sealed class ElementReader(InputText thing, InputMap map, PinList pins,
             });
             if (relay.Text("suppression") == "diode")
             {
-                elements.Add(new Element("diode", ElementKind.Diode, coil[0].Value, coil[1].Value));
+                // the cathode of a relay's own diode is at 86, which is the fed end; DIN 72552 names the ends, the diode's place is common practice
+                var (anode, cathode) = coil[0].Value == "86" ? (coil[1].Value, coil[0].Value) : (coil[0].Value, coil[1].Value);
+                elements.Add(new Element("diode", ElementKind.Diode, anode, cathode));
             }
         }
 
@@ -171,6 +175,14 @@ internal sealed class ElementReader(InputText thing, InputMap map, PinList pins,
             {
                 AddContact(elements, $"{key} {a.Value}-{b.Value}", a, b, "coil", relay.Number("contact"));
             }
+        }
+    }
+
+    private void ReadDiode(ImmutableArray<Element>.Builder elements)
+    {
+        if (map.TextNodes("diode") is [var anode, var cathode] && pins.Mention(anode.Value, anode.At) && pins.Mention(cathode.Value, cathode.At))
+        {
+            elements.Add(new Element("diode", ElementKind.Diode, anode.Value, cathode.Value));
         }
     }
 

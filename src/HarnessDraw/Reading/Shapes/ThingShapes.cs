@@ -69,6 +69,7 @@ public static class ThingShapes
         new("resistance", Of(QuantityKind.Resistance), "Resistance of its only element."),
         new("nominal", Of(QuantityKind.Voltage), "Volts it is made for, when they are not those of its circuit."),
         new("relay", Relay, "A relay: coil and contacts."),
+        new("diode", ListOf(Name, 2, 2), "A diode in a wire: it conducts from the first pin to the second: [A, K]."),
         new("switch", Named("a pin", OneOrMore(Name)), "A switch: a pin with the pins it can be joined to: { 30: [56, 58] }."),
         new("contact", Of(QuantityKind.Current), "Rated current of the switch's contacts."),
         new("least-load", Of(QuantityKind.Current), "For a thermal flasher: the least current of its lamps that it flashes with."),

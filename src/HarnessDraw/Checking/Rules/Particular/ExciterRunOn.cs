@@ -34,11 +34,11 @@ internal sealed class ExciterRunOn : IDesignRule
             yield break;
         }
 
-        var kept = KeyOffFinder.Find(context.Plan, build).Where(r => 100 * r.Share >= context.Limit(Info, "share kept on") && r.Circuit is { } c && (context.IsCritical(c) || IsIgnition(context, r))).ToList();
+        var kept = KeyOffFinder.Find(context.Plan, build).Where(r => r.ByExciter && 100 * r.Share >= context.Limit(Info, "share kept on") && r.Circuit is { } c && (context.IsCritical(c) || IsIgnition(context, r))).ToList();
         if (kept.MaxBy(r => r.Share) is { } worst)
         {
-            yield return context.Found(Info, $"Key off in '{worst.State}', {worst.Load} keeps {Figure.Volts(worst.VoltageV)} and {Figure.Percent(worst.Share)} of its current, fed back through {exciter.Id}{(kept.Select(r => r.Load).Distinct(StringComparer.Ordinal).Count() is > 1 and var n ? $" ({n} loads in all)" : "")}: the engine runs on.",
-                "Put a diode in the exciter wire that lets current only towards the alternator: solved again with it, nothing stays on.", [exciter.Id, worst.Circuit!, .. context.WiresOf(exciter.Id).Select(w => w.Id)], exciter.OnlyWith, exciter.At);
+            yield return context.Found(Info, $"Key off in '{worst.State}', {worst.Load} keeps {Figure.Volts(worst.VoltageV)} and {Figure.Percent(worst.Share)} of its current, fed back through {exciter.Id}{(kept.Select(r => r.Load).Distinct(StringComparer.Ordinal).Count() is > 1 and var n ? $" ({n} loads in all)" : "")}{string.Concat(worst.Holding.Select(h => $"; {h.Relay} holds with {Figure.Volts(h.CoilV)} and lets go below {Figure.Volts(h.DropsOutV)}"))}: the engine runs on.",
+                "Put a diode in the exciter wire that lets current only towards the alternator.", [exciter.Id, worst.Circuit!, .. context.WiresOf(exciter.Id).Select(w => w.Id)], exciter.OnlyWith, exciter.At);
         }
     }
 
