@@ -29,6 +29,12 @@ public static class SheetRules
         Limits = [new("contrast", 3, "to 1", "WCAG 2, 1.4.11")],
     };
 
+    internal static readonly RuleInfo LookAlike = new("neighbours-look-alike", "Wires side by side that a colour-blind eye takes for one another", Severity.Advice, Consequence.Untidy, "Machado, Oliveira and Fernandes 2009 (simulation, severity 1); CIE 1976 distance",
+        "Who cannot tell two lanes apart by colour follows the wrong one to the wrong load.")
+    {
+        Limits = [new("distance", ColourVision.NeighbourDistance, "of CIE 1976", "common practice, no source")],
+    };
+
     internal static readonly RuleInfo NoBar = new("check-bar-missing", "Sheet at 1:1 without its check bars", Severity.Error, Consequence.Damage, "common practice, no source",
         "Printers fit to the page: only a bar on the print itself tells whether it is true, and it tells it for one direction only.");
 
@@ -59,7 +65,7 @@ public static class SheetRules
 
     private static readonly ImmutableArray<string> Bars = ["check bar 100 mm, level", "check bar 4 in, level", "check bar 100 mm, upright", "check bar 4 in, upright"];
 
-    internal static ImmutableArray<RuleInfo> Infos => [TextSmall, LettersMissing, Overlap, PaleLine, NoBar, NoCaution, NotMarked];
+    internal static ImmutableArray<RuleInfo> Infos => [TextSmall, LettersMissing, Overlap, PaleLine, LookAlike, NoBar, NoCaution, NotMarked];
 
     public static ImmutableArray<Finding> Check(Plan plan, IEnumerable<Sheet> sheets, FaceSet? faces = null, RuleSettings? settings = null, bool hasErrors = false)
     {
@@ -112,7 +118,7 @@ public static class SheetRules
         var items = PrintedItem.Of(sheet.Items);
         var texts = items.Where(i => i.Item is TextItem t && !string.IsNullOrWhiteSpace(t.Text)).ToList();
         var name = sheet.Number is { } number ? $"{sheet.Name} {number}" : sheet.Name;
-        return [.. Small(context, sheet, name, texts), .. Overlaps(context, sheet, name, texts), .. Pale(context, name, items), .. IsMeasuredFrom(sheet, items) ? TrueSize(context, name, items) : [], .. Words(context, sheet, name, texts, hasErrors)];
+        return [.. Small(context, sheet, name, texts), .. Overlaps(context, sheet, name, texts), .. Pale(context, name, items), .. LookAlikes(context, sheet, name, items), .. IsMeasuredFrom(sheet, items) ? TrueSize(context, name, items) : [], .. Words(context, sheet, name, texts, hasErrors)];
     }
 
     private static IEnumerable<Finding> Small(RuleContext context, Sheet sheet, string name, List<PrintedItem> texts)
@@ -170,6 +176,27 @@ public static class SheetRules
         if (bare.Count > 0)
         {
             yield return context.Found(PaleLine, $"{name}: {Wording.Count(bare.Count, "wire")} with less than {Figure.Of(least, "to 1")} against the paper and no outline, first {bare[0].Tag?.Wire}.", "Draw a dark outline.", [name]);
+        }
+    }
+
+    // wires of one colour are told apart by no eye: their ids are, and so is what the planner gave them
+    private static IEnumerable<Finding> LookAlikes(RuleContext context, Sheet sheet, string name, List<PrintedItem> items)
+    {
+        if (sheet.Name != "wall-chart")
+        {
+            yield break;
+        }
+
+        const int Named = 4;
+        var least = context.Limit(LookAlike, "distance");
+        var colours = context.Plan.Wires.ToDictionary(w => w.Id, w => w.Colour, StringComparer.Ordinal);
+        var alike = LaneNeighbours.Of(items).Keys.Where(p => colours.TryGetValue(p.A, out var a) && colours.TryGetValue(p.B, out var b) && a != b)
+            .Select(p => (p.A, p.B, Apart: ColourVision.LeastDistance(WireColour.Parse(colours[p.A]), WireColour.Parse(colours[p.B])))).Where(p => p.Apart < least)
+            .OrderBy(p => p.Apart).ThenBy(p => p.A, StringComparer.Ordinal).ThenBy(p => p.B, StringComparer.Ordinal).ToList();
+        if (alike.Count > 0)
+        {
+            var named = Wording.List(alike.Take(Named).Select(p => $"{p.A} {colours[p.A]} beside {p.B} {colours[p.B]} ({Figure.Of(p.Apart, "")})"));
+            yield return context.Found(LookAlike, $"{name}: {Wording.Count(alike.Count, "pair")} of wires side by side nearer than {Figure.Of(least, "")} to a colour-blind eye, {named}{(alike.Count > Named ? " and more" : "")}.", "Read both ids at both ends, print with --ink black, or give one of each pair another colour.", [name]);
         }
     }
 

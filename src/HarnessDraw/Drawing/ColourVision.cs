@@ -15,6 +15,9 @@ public enum Eye
 /// </summary>
 public static class ColourVision
 {
+    /// <summary>What lanes side by side should be apart to every eye (common practice, no source).</summary>
+    public const double NeighbourDistance = 20;
+
     public static double Distance(Rgb a, Rgb b, Eye eye = Eye.Usual)
     {
         var (l1, a1, b1) = Lab(Linear(a), eye);
@@ -25,6 +28,42 @@ public static class ColourVision
     /// <summary>The least distance over all four eyes.</summary>
     public static double LeastDistance(Rgb a, Rgb b) =>
         Math.Min(Math.Min(Distance(a, b), Distance(a, b, Eye.Protan)), Math.Min(Distance(a, b, Eye.Deutan), Distance(a, b, Eye.Tritan)));
+
+    /// <summary>
+    /// The same for two wires: striped wires are told apart by what differs most, base or tracer (a wire without a tracer shows its base there too); by the eye that sees least of it.
+    /// </summary>
+    public static double LeastDistance(WireColour a, WireColour b)
+    {
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        var (bases, tracers) = (ByEye(a.Base.Ink, b.Base.Ink), ByEye((a.Tracer ?? a.Base).Ink, (b.Tracer ?? b.Base).Ink));
+        var least = double.MaxValue;
+        for (var eye = 0; eye < bases.Length; eye++)
+        {
+            least = Math.Min(least, Math.Max(bases[eye], tracers[eye]));
+        }
+
+        return least;
+    }
+
+    private static double[] ByEye(Rgb a, Rgb b) => Known.Value.TryGetValue((a, b), out var known) ? known : DistancesOf(a, b);
+
+    private static double[] DistancesOf(Rgb a, Rgb b) => [Distance(a, b), Distance(a, b, Eye.Protan), Distance(a, b, Eye.Deutan), Distance(a, b, Eye.Tritan)];
+
+    // of the colours that wires come in, once
+    private static readonly Lazy<Dictionary<(Rgb A, Rgb B), double[]>> Known = new(() =>
+    {
+        var known = new Dictionary<(Rgb, Rgb), double[]>();
+        foreach (var a in ColourCodes.All)
+        {
+            foreach (var b in ColourCodes.All)
+            {
+                known[(a.Ink, b.Ink)] = DistancesOf(a.Ink, b.Ink);
+            }
+        }
+
+        return known;
+    });
 
     /// <summary>Lightness and the two colour axes as the eye has them.</summary>
     public static (double L, double A, double B) Lab(Rgb colour, Eye eye = Eye.Usual) => Lab(Linear(colour), eye);

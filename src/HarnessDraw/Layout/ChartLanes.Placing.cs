@@ -13,6 +13,10 @@ internal sealed partial class ChartLanes
         private readonly double around;
         private readonly List<(double Key, double Distance, int Lane, int ArrivesAt, int StartsAt)> others = [];
         private readonly List<double> bounds = [];
+        private readonly Dictionary<double, int> laneAt = [];
+
+        // a crossing at a breakout outweighs all likeness
+        private const int Tie = 10_000;
 
         public SplicePlacing(ChartLanes lanes, SpliceBundle[] bundles, SpliceBundle bundle)
         {
@@ -134,6 +138,11 @@ internal sealed partial class ChartLanes
                 }
             }
 
+            foreach (var other in others)
+            {
+                laneAt.TryAdd(other.Key, other.Lane);
+            }
+
             foreach (var key in others.Select(o => o.Key).Distinct().Order())
             {
                 bounds.Add(key);
@@ -197,9 +206,10 @@ internal sealed partial class ChartLanes
             }
 
             var cost = Sum(steps);
-            if (!isFeed)
+            for (var g = 0; g < turns.Length; g++)
             {
-                cost.CopyTo(turns, 0);
+                // where crossings are equal, fewer of them at breakouts; then neighbours whose colours differ
+                turns[g] = ((isFeed ? 0 : cost[g]) * Tie) + AlikeIn(g, arrival.Lane);
             }
 
             if (!withBars)
@@ -230,6 +240,10 @@ internal sealed partial class ChartLanes
 
             return (cost, turns);
         }
+
+        private int AlikeIn(int gap, int lane) => (gap > 0 ? AlikeAt(gap - 1, lane) : 0) + (gap < bounds.Count ? AlikeAt(gap, lane) : 0);
+
+        private int AlikeAt(int bound, int lane) => lanes.problem.Likeness.IsEmpty ? 0 : lanes.problem.Alike(lane, laneAt[bounds[bound]]);
 
         // whether the order of two lanes decides if they cross: they share their way up to where it parts, not to where one of them begins
         private bool IsOrdered(Arrival arrival, (double Key, double Distance, int Lane, int ArrivesAt, int StartsAt) other) =>

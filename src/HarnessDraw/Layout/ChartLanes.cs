@@ -21,6 +21,7 @@ internal sealed partial class ChartLanes
     private readonly double[] cardLow;
     private readonly double[] cardHigh;
     private readonly (Spine Meet, int First, int FirstEvent, int LastEvent)[] meets;
+    private readonly int[] rank;
     private int around;
 
     private ChartLanes(ChartProblem problem, List<Spine> spines)
@@ -47,6 +48,7 @@ internal sealed partial class ChartLanes
         }
 
         group = new int[problem.Lanes.Length];
+        rank = new int[problem.Lanes.Length];
         meets = new (Spine, int, int, int)[problem.Lanes.Length];
         PathOf = new LanePath[problem.Lanes.Length];
     }
@@ -185,6 +187,7 @@ internal sealed partial class ChartLanes
         }
 
         CardOrder = order;
+        RankParallel();
         around = order.Count + (problem.Table?.RowsMm.Length ?? 0);
         var key = 0;
         var mark = 0;
@@ -269,7 +272,7 @@ internal sealed partial class ChartLanes
             var (lane, end) = rows[i];
             var far = EndOf(lane, 1 - end);
             var distance = Distance(FarPosition(lane, far, position), position);
-            var tie = far.Kind == ChartEndKind.Card && cardPosition[far.Index] < position ? -lane : lane;
+            var tie = far.Kind == ChartEndKind.Card && cardPosition[far.Index] < position ? -rank[lane] : rank[lane];
             sorted[i] = (-distance, tie, rows[i]);
         }
 

@@ -42,7 +42,11 @@ public sealed record ChartCard(int Node, double WidthMm, double HeadMm, int Stub
 public sealed record ChartSplice(int Node, double Along, double LabelMm);
 
 /// <summary>A wire. Lanes of one net need not be told apart: their meetings are no crossings.</summary>
-public sealed record ChartLane(ChartEnd From, ChartEnd To, int Net);
+public sealed record ChartLane(ChartEnd From, ChartEnd To, int Net)
+{
+    /// <summary>Number of its colour in <see cref="ChartProblem.Likeness"/>.</summary>
+    public int Colour { get; init; }
+}
 
 /// <summary>The pin table at the root: where each pin's row lies below the table's top, and the size with labels, mm.</summary>
 public sealed record ChartTable(ImmutableArray<double> RowsMm, double WidthMm, double HeightMm)
@@ -57,7 +61,14 @@ public sealed record ChartProblem(
     ImmutableArray<ChartCard> Cards,
     ImmutableArray<ChartSplice> Splices,
     ImmutableArray<ChartLane> Lanes,
-    ChartTable? Table);
+    ChartTable? Table)
+{
+    /// <summary>By two colours: how much nearer they are to an eye than neighbours should be; 0: far enough. Empty: colours do not matter.</summary>
+    public ImmutableArray<ImmutableArray<int>> Likeness { get; init; } = [];
+
+    /// <summary>How much two lanes side by side look alike.</summary>
+    public int Alike(int lane, int other) => Likeness.IsEmpty ? 0 : Likeness[Lanes[lane].Colour][Lanes[other].Colour];
+}
 
 /// <summary>The distances of the drawing, mm on paper. A row is three lane pitches (see <see cref="PinChannel"/>).</summary>
 public sealed record ChartMetrics

@@ -58,6 +58,21 @@ public class SheetRuleTests
         Assert.Empty(SheetRules.Check(SmallPlan.Plan, [Sheet([Text(Caution, 2.5), .. LanePainter.Paint(line, new LaneStyle(WireColour.Parse("WH")))])]));
     }
 
+    /// <summary>Turquoise and grey are near to a protan eye, turquoise and red are not; what lies farther off or runs beside for less than 30 mm is no neighbour.</summary>
+    [Theory]
+    [InlineData("TQ", "GY", 1.6, 80, true)]
+    [InlineData("TQ", "RD", 1.6, 80, false)]
+    [InlineData("TQ", "TQ", 1.6, 80, false)]
+    [InlineData("TQ", "GY", 3.2, 80, false)]
+    [InlineData("TQ", "GY", 1.6, 25, false)]
+    public void Wires_side_by_side_that_look_alike_are_told(string first, string second, double apart, double length, bool isTold)
+    {
+        var plan = SmallPlan.Plan with { Wires = [.. SmallPlan.Plan.Wires.Take(2).Select((w, i) => w with { Colour = i == 0 ? first : second })] };
+        var lanes = plan.Wires.SelectMany((w, i) => LanePainter.Paint(Outline.Line(20, 20 + (i * apart), 20 + length, 20 + (i * apart)), new LaneStyle(WireColour.Parse(w.Colour)), new Tag { Wire = w.Id }));
+        Item[] caution = [Text(Caution, 2.5, 60)];
+        Assert.Equal(isTold ? ["neighbours-look-alike"] : [], SheetRules.Check(plan, [Sheet([.. caution, .. lanes]) with { Name = "wall-chart" }]).Select(f => f.Rule));
+    }
+
     [Fact]
     public void A_sheet_that_is_measured_from_needs_four_true_bars()
     {
