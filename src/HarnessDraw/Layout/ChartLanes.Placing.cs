@@ -13,7 +13,7 @@ internal sealed partial class ChartLanes
         private readonly double around;
         private readonly List<(double Key, double Distance, int Lane, int ArrivesAt, int StartsAt)> others = [];
         private readonly List<double> bounds = [];
-        private readonly Dictionary<double, int> laneAt = [];
+        private readonly List<int> laneAt = [];
 
         // a crossing at a breakout outweighs all likeness
         private const int Tie = 10_000;
@@ -138,14 +138,20 @@ internal sealed partial class ChartLanes
                 }
             }
 
-            foreach (var other in others)
+            var sorted = new (double Key, int Lane)[others.Count];
+            for (var i = 0; i < sorted.Length; i++)
             {
-                laneAt.TryAdd(other.Key, other.Lane);
+                sorted[i] = (others[i].Key, others[i].Lane);
             }
 
-            foreach (var key in others.Select(o => o.Key).Distinct().Order())
+            Array.Sort(sorted);
+            foreach (var (key, lane) in sorted)
             {
-                bounds.Add(key);
+                if (bounds.Count == 0 || bounds[^1] != key)
+                {
+                    bounds.Add(key);
+                    laneAt.Add(lane);
+                }
             }
 
             void Add(int lane, int end, int arrivesAt)
@@ -243,7 +249,7 @@ internal sealed partial class ChartLanes
 
         private int AlikeIn(int gap, int lane) => (gap > 0 ? AlikeAt(gap - 1, lane) : 0) + (gap < bounds.Count ? AlikeAt(gap, lane) : 0);
 
-        private int AlikeAt(int bound, int lane) => lanes.problem.Likeness.IsEmpty ? 0 : lanes.problem.Alike(lane, laneAt[bounds[bound]]);
+        private int AlikeAt(int bound, int lane) => lanes.problem.Alike(lane, laneAt[bound]);
 
         // whether the order of two lanes decides if they cross: they share their way up to where it parts, not to where one of them begins
         private bool IsOrdered(Arrival arrival, (double Key, double Distance, int Lane, int ArrivesAt, int StartsAt) other) =>

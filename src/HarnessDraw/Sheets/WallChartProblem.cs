@@ -21,19 +21,20 @@ internal sealed class WallChartProblem
         NumberFlags();
         var table = subject.Pins.Count == 0 ? null : Table();
         var nets = new Dictionary<string, int>(StringComparer.Ordinal);
-        var colours = new Dictionary<string, int>(StringComparer.Ordinal);
         Problem = new(
             [.. subject.NodePlaces.Select((_, i) => NodeOf(i))],
             [.. subject.Cards.Select(CardOf)],
             [.. subject.Splices.Select(s => new ChartSplice(s.Node, s.Along, Math.Max(WallChartStyle.Width(s.Splice.Id, weight: FaceWeight.Bold), WallChartStyle.Width(StationText(s.Splice.StationMm)))))],
-            [.. subject.Lanes.Select(l => new ChartLane(l.From, l.To, NumberOf(nets, l.Wire.Circuit)) { Colour = NumberOf(colours, l.Wire.Colour) })],
-            table);
-        Problem = Problem with { Likeness = ColourLikeness.Of([.. colours.OrderBy(c => c.Value).Select(c => WireColour.Parse(c.Key))]) };
-
-        static int NumberOf(Dictionary<string, int> numbers, string word)
+            [.. subject.Lanes.Select(l => new ChartLane(l.From, l.To, NetOf(l.Wire.Circuit)) { Colour = subject.Likeness.NumberOf(l.Wire.Colour) })],
+            table)
         {
-            numbers.TryAdd(word, numbers.Count);
-            return numbers[word];
+            Likeness = subject.Likeness.ByNumber,
+        };
+
+        int NetOf(string circuit)
+        {
+            nets.TryAdd(circuit, nets.Count);
+            return nets[circuit];
         }
     }
 

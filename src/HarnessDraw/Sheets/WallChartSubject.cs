@@ -50,6 +50,7 @@ internal sealed partial class WallChartSubject
         BuildTree();
         BuildLanes();
         Prune();
+        Likeness = new(Lanes.Select(l => l.Wire.Colour));
         BranchNumbers = whole?.BranchNumbers ?? NumberBranches();
     }
 
@@ -75,6 +76,9 @@ internal sealed partial class WallChartSubject
     public List<ChartCardSubject> Cards { get; } = [];
     public List<(Splice Splice, int Node, double Along)> Splices { get; } = [];
     public List<(Wire Wire, ChartEnd From, ChartEnd To)> Lanes { get; } = [];
+
+    /// <summary>How alike the colours of its lanes look side by side.</summary>
+    public ColourLikeness Likeness { get; }
 
     /// <summary>Ground points that are shown at the loads alone, by their mark ('G3').</summary>
     public SortedDictionary<string, Thing> GroundsAtLoads { get; } = new(CavityOrder.Instance);
