@@ -36,7 +36,7 @@ public static class RuleCatalogue
         new NoRoute(), new ShorterThanStraight(), new ClipsTooFar(), new GrommetFit(), new PartDoesNotPass(), new SlackOverMovement(), new BundleTooThick(), new TooNearKeepClear(), new ForbiddenZone(), new CutTooShort(), new HoleEdgeBare(), new LongerThanReel(), new WireNotOnce(), new ReadingOff(),
         new BendTooTight(), new OpeningsTooClose(), new DripLoopMissing(), new NoNewTerminal(), new NotReachable(), new GrommetClosedIn(), new HandRouteOffPath(), new NoTerminalFits(), new SizeStepsDown(), new SpliceUnbalanced(), new CurrentNotGiven(), new ElectronicsBeforeIsolation(), new RevisionsMixed(),
         new SplicesTooNear(), new SpliceNearEnd(), new SpliceOverfilled(), new SpliceFlexing(), new SpliceInPassage(), new SpliceWet(), new SpliceManyWires(), new SpliceInPowerLead(), new SplicesInSeries(),
-        new FusibleLinkSize(), new CrossLinkedReplaced(), new CoilUnsuppressed(), new HeadlampsThroughSwitch(),
+        new FusibleLinkSize(), new CrankingSag(), new CrossLinkedReplaced(), new CoilUnsuppressed(), new HeadlampsThroughSwitch(),
         new SameColourAndSize(), new ColoursConfusable(), new BaseTracerSwapped(), new BlackFeedRedGround(), new ColourNotStocked(),
     ]);
 

@@ -23,25 +23,27 @@ public static class FaultFinder
         var network = new PlanNetwork(plan, options ?? PlanningOptions.Usual);
         var chosen = build ?? plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty;
         var circuits = NetworkSolver.Circuits(network, chosen);
+        var fuses = RatedFuses(network);
         var shorts = new Dictionary<string, ShortFault>(StringComparer.Ordinal);
         var opens = ImmutableArray.CreateBuilder<OpenFault>();
         var solved = 0;
         for (var s = 0; s < circuits.Length; s++)
         {
-            solved += Shorts(network, circuits[s], plan.Harness.States[s], chosen, shorts);
+            solved += Shorts(network, fuses, circuits[s], plan.Harness.States[s], chosen, shorts);
             solved += Opens(network, circuits[s], plan.Harness.States[s], chosen, opens);
         }
 
         return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], opens.ToImmutable())
         {
             RunOn = KeyOffFinder.Find(plan, chosen, options),
+            Cranking = CrankingFinder.Find(plan, chosen, options),
             Switches = SwitchFinder.Find(network, chosen),
             Solved = solved,
         };
     }
 
     /// <summary>Nodes that stand off the body are shorted one by one; wires that end in one node share the solution.</summary>
-    private static int Shorts(PlanNetwork network, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, Dictionary<string, ShortFault> worst)
+    private static int Shorts(PlanNetwork network, (int Branch, FuseChoice Fuse)[] fuses, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, Dictionary<string, ShortFault> worst)
     {
         var solutions = new Dictionary<int, NodalSolution>();
         for (var w = 0; w < network.Plan.Wires.Length; w++)
@@ -66,7 +68,7 @@ public static class FaultFinder
                 solutions.Add(row, solution = circuit.Shorted(far, ShortOhm));
             }
 
-            var fault = Judge(network, circuit, solution, w, far == b.B ? wire.To : wire.From, state);
+            var fault = Judge(network, fuses, circuit, solution, w, far == b.B ? wire.To : wire.From, state);
             if (!worst.TryGetValue(wire.Id, out var before) || Badness(fault).CompareTo(Badness(before)) > 0)
             {
                 worst[wire.Id] = fault;
@@ -78,11 +80,11 @@ public static class FaultFinder
 
     private static (int, double) Badness(ShortFault f) => (f.Outcome switch { ShortOutcome.Burns => 3, ShortOutcome.WireHarmedFirst => 2, ShortOutcome.Borne => 1, _ => 0 }, f.HottestC);
 
-    private static ShortFault Judge(PlanNetwork network, StateCircuit circuit, NodalSolution solution, int wire, WireEnd at, OperatingState state)
+    private static ShortFault Judge(PlanNetwork network, (int Branch, FuseChoice Fuse)[] fuses, StateCircuit circuit, NodalSolution solution, int wire, WireEnd at, OperatingState state)
     {
         var planned = network.Plan.Wires[wire];
         var amperes = Math.Abs(solution.Amperes[network.BranchOf(wire)]);
-        var (fuse, times, shortest, longest) = Opening(network, solution, amperes, planned.ProtectedBy);
+        var (fuse, times, shortest, longest) = Opening(fuses, solution, amperes, planned.ProtectedBy);
         var final = network.Heat.IsCrossLinked(wire) ? Adiabatic.XlpeFinalC : Adiabatic.PvcFinalC;
         var steady = network.Heat.Temperature(wire, amperes);
         // copper reaches what its steady state allows, and no more than the heat of the time until the fuse opens
@@ -93,19 +95,25 @@ public static class FaultFinder
         return new(planned.Id, at.ToString(), state.Id, amperes, fuse?.Id, fuse?.RatingA, times, shortest, longest, hottest, final, outcome);
     }
 
+    /// <summary>Fuses with a rating, by their branch.</summary>
+    private static (int Branch, FuseChoice Fuse)[] RatedFuses(PlanNetwork network)
+    {
+        var rated = network.Plan.Fuses.Where(f => f.RatingA is > 0).GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        return [.. Enumerable.Range(0, network.Network.Branches.Count).Where(i => network.Network.Branches[i].Kind == BranchKind.Fuse && rated.ContainsKey(network.Network.Branches[i].Thing!.Id))
+            .Select(i => (i, rated[network.Network.Branches[i].Thing!.Id]))];
+    }
+
     /// <summary>The fuse over the wire (or, without one, any that carries half of the fault's current) at the highest multiple of its rating: it opens first.</summary>
-    private static (FuseChoice? Fuse, double Times, double ShortestS, double? LongestS) Opening(PlanNetwork network, NodalSolution solution, double faultA, ImmutableArray<string> over)
+    private static (FuseChoice? Fuse, double Times, double ShortestS, double? LongestS) Opening((int Branch, FuseChoice Fuse)[] fuses, NodalSolution solution, double faultA, ImmutableArray<string> over)
     {
         (FuseChoice? Fuse, double Times) best = (null, 0);
-        for (var i = 0; i < network.Network.Branches.Count; i++)
+        foreach (var (branch, fuse) in fuses)
         {
-            if (network.Network.Branches[i] is { Kind: BranchKind.Fuse } b && network.Plan.Fuses.FirstOrDefault(f => f.Id == b.Thing!.Id) is { RatingA: > 0 } fuse)
+            var amperes = Math.Abs(solution.Amperes[branch]);
+            var times = amperes / fuse.RatingA!.Value;
+            if (times > best.Times && (over.IsEmpty ? amperes >= 0.5 * faultA : over.Contains(fuse.Id)))
             {
-                var amperes = Math.Abs(solution.Amperes[i]);
-                if ((over.IsEmpty ? amperes >= 0.5 * faultA : over.Contains(fuse.Id)) && amperes / fuse.RatingA.Value > best.Times)
-                {
-                    best = (fuse, amperes / fuse.RatingA.Value);
-                }
+                best = (fuse, times);
             }
         }
 

@@ -8,6 +8,9 @@ public sealed record FaultStudy(ImmutableArray<ShortFault> Shorts, ImmutableArra
     /// <summary>What hangs behind the key and stays on when it is turned off while the engine runs.</summary>
     public ImmutableArray<RunOnLoad> RunOn { get; init; } = [];
 
+    /// <summary>What the starter leaves of the volts, turning and standing still.</summary>
+    public ImmutableArray<CrankingPoint> Cranking { get; init; } = [];
+
     /// <summary>What single switches and pairs of them do to loads that are not theirs.</summary>
     public required SwitchStudy Switches { get; init; }
 

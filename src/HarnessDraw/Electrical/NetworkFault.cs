@@ -16,6 +16,9 @@ internal sealed record NetworkFault
     /// <summary>Parts that are a dead short from end to end.</summary>
     public ImmutableArray<int> Bridged { get; init; } = [];
 
+    /// <summary>Motors that stand still: they follow Ohm with the resistance that their highest current tells.</summary>
+    public ImmutableArray<int> Stalled { get; init; } = [];
+
     /// <summary>Branches with ohms beyond their own.</summary>
     public ImmutableArray<(int Branch, double Ohm)> Added { get; init; } = [];
 
@@ -36,7 +39,7 @@ internal sealed record NetworkFault
     public static NetworkFault Open(IEnumerable<int> branches) => new() { Opened = [.. branches] };
 
     /// <summary>Every branch that is not as it should be.</summary>
-    public IEnumerable<int> Branches => Opened.Concat(Closed).Concat(Bridged).Concat(Added.Select(a => a.Branch)).Concat(Weak.Select(w => w.Branch));
+    public IEnumerable<int> Branches => Opened.Concat(Closed).Concat(Bridged).Concat(Stalled).Concat(Added.Select(a => a.Branch)).Concat(Weak.Select(w => w.Branch));
 
     /// <summary>Both at once. Where both touch a node or rewire, the first one does.</summary>
     public NetworkFault With(NetworkFault other) => this with
@@ -44,6 +47,7 @@ internal sealed record NetworkFault
         Opened = Opened.AddRange(other.Opened),
         Closed = Closed.AddRange(other.Closed),
         Bridged = Bridged.AddRange(other.Bridged),
+        Stalled = Stalled.AddRange(other.Stalled),
         Added = Added.AddRange(other.Added),
         Weak = Weak.AddRange(other.Weak),
         TiedNode = TiedNode >= 0 ? TiedNode : other.TiedNode,
@@ -77,6 +81,11 @@ internal sealed record NetworkFault
         if (Bridged.Contains(branch))
         {
             return PartLaw.Resistor(FaultFinder.ShortOhm);
+        }
+
+        if (Stalled.Contains(branch) && b.Element?.PeakA is > 0 and var peak)
+        {
+            return PartLaw.Resistor(b.NominalV / peak);
         }
 
         if (Weak.FirstOrDefault(w => w.Branch == branch) is { Share: > 0 } weak && sound.Kind == PartBehaviour.Battery)

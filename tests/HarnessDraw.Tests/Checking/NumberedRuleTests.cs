@@ -38,6 +38,7 @@ public class NumberedRuleTests
         { "loop drop, scaled with the system's volts", "loop-drop" },
         { "charge lead at full output", "charge-lead-drop" },
         { "starter loop; battery cable against the crank current", "starter-loop-drop" },
+        { "volts left while cranking", "cranking-sag" },
         { "least mechanical size", "wire-too-thin" },
         { "wire against the crimp range", "outside-crimp-range" },
         { "insulation class against the zone", "insulation-below-zone" },

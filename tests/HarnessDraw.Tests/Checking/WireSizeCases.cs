@@ -21,6 +21,8 @@ internal static class WireSizeCases
         new("insulation-unsupported", p => p.Wire("E01", w => w with { OutsideMm = 2.6 }), ["ignition coil.15", "2.6 mm over its insulation", "1.4 to 2.5 mm"], p => p.Wire("E01", w => w with { OutsideMm = 2.2 })),
         new("insulation-below-zone", p => p.Zone("engine", z => z with { AmbientC = 125 }), ["Thin-wall PVC (105 °C)", "at 125 °C", "E01"], p => p.Zone("engine", z => z with { AmbientC = 105 })),
         new("cross-linked-in-fuel", p => Fuel(p, true), ["E03 is cross-linked", "engine top to thermostat"], p => Fuel(p, false)),
+        // 12.6 V behind 60 mohm with 160 A: 3 V are left of 12
+        new("cranking-sag", p => p.Source("main battery", s => s with { InternalOhm = 0.06 }), ["ignition coil primary gets", "while starter turns and takes", "60 % of its volts is the least"], p => p.Source("main battery", s => s with { InternalOhm = 0.008 })),
         new("cross-linked-replaced", p => Replaced(p, false), ["ignition replaces XL (125 °C) by Thin-wall PVC (105 °C): E01"], p => Replaced(p, true)),
         // 3 % of 6 V is 0.18 V, of 24 V 0.72 V: 12.5 - (12.25 - 0.05) = 0.3 V
         new("loop-drop", p => Nominal(p, 6), ["headlamp right (dipped) loses 0.3 V", "3 % of 6 V is 0.18 V"], p => Nominal(p, 24)),

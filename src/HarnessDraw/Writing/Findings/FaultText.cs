@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using HarnessDraw.Electrical;
@@ -28,6 +29,7 @@ public static class FaultText
             text.Append("  ").Append(what.Key).Append(" open: ").Append(Open([.. what])).Append('\n');
         }
 
+        text.Append(Cranking(study.Cranking));
         text.Append("key turned off while the engine runs\n");
         text.Append(study.RunOn.IsEmpty ? "  nothing behind the key stays on, neither through the alternator's exciter terminal nor by another feed\n" : "");
         foreach (var load in study.RunOn.GroupBy(r => r.Load, StringComparer.Ordinal).Select(g => g.MaxBy(r => r.Share)!).OrderByDescending(r => r.Share).ThenBy(r => r.Load, StringComparer.Ordinal))
@@ -46,6 +48,19 @@ public static class FaultText
         foreach (var kill in s.Kills.GroupBy(e => (e.Load, e.Switches[^1])).Select(g => g.First()))
         {
             text.Append(Text($"  {kill.Load} is put out by {kill.Switches[^1]} while {kill.Switches[0]} is on\n"));
+        }
+
+        return text.ToString();
+    }
+
+    private static string Cranking(ImmutableArray<CrankingPoint> points)
+    {
+        var text = new StringBuilder(points.IsEmpty ? "" : "starter\n");
+        foreach (var p in points)
+        {
+            text.Append(Text($"  {p.Starter} {(p.Stalled ? "still stands" : "turns")} ({p.State}): {p.StarterA:0} A, battery posts {p.BatteryV:0.0} V, starter {p.StarterV:0.0} V"));
+            text.Append(p.Loads.IsEmpty ? "" : Text($"; least of its volts has {p.Loads[0].Load}, {p.Loads[0].VoltageV:0.0} V, {100 * p.Loads[0].Share:0} %"));
+            text.Append(p.Loads.Any(l => l is { WorksContact: true, Pulled: false }) ? $"; not pulled in: {string.Join(", ", p.Loads.Where(l => l is { WorksContact: true, Pulled: false }).Select(l => l.Load))}" : "").Append('\n');
         }
 
         return text.ToString();
