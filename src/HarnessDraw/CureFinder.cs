@@ -57,7 +57,7 @@ internal static class CureFinder
             }
 
             var figure = finding.Measured is { } what && HarnessChecker.MeasureOf(after.Plan, rules, finding.Rule, what) is { } measure ? $": {measure}" : "";
-            return $"{char.ToUpperInvariant(candidate.Words[0])}{candidate.Words[1..]} ({string.Join(" ", candidate.Changes.Select(c => $"--set '{c}'"))}), planned and solved again{figure}.";
+            return $"{char.ToUpperInvariant(candidate.Words[0])}{candidate.Words[1..]} ({string.Join(" ", candidate.Changes.Select(c => c.Contains('\'', StringComparison.Ordinal) ? $"--set \"{c}\"" : $"--set '{c}'"))}), planned and solved again{figure}.";
         }
 
         private CheckedPlan? With(CureCandidate candidate)

@@ -20,15 +20,22 @@ public static class CrankingFinder
     {
         ArgumentNullException.ThrowIfNull(plan);
         var states = plan.Harness.States.Where(s => s.Engine == EngineState.Cranking).ToList();
-        if (states.Count == 0 || plan.Harness.Things.All(t => t.Kind != ThingKind.Starter))
+        if (states.Count == 0 || plan.Harness.Things.All(t => t.Kind != ThingKind.Starter) || plan.Harness.Power.Sources.All(s => s.Kind != SourceKind.Battery))
         {
             return [];
         }
 
         var network = new PlanNetwork(plan, options ?? PlanningOptions.Usual);
+        if (!network.Network.Branches.Any(IsBattery))
+        {
+            return [];
+        }
+
         var chosen = build ?? plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty;
         return [.. states.SelectMany(s => InState(network, s, chosen))];
     }
+
+    private static bool IsBattery(Branch b) => b is { Kind: BranchKind.Source, Source.Kind: SourceKind.Battery };
 
     private static IEnumerable<CrankingPoint> InState(PlanNetwork network, OperatingState state, ImmutableSortedDictionary<string, string> build)
     {
@@ -63,7 +70,7 @@ public static class CrankingFinder
             }
         }
 
-        var battery = branches.First(b => b is { Kind: BranchKind.Source, Source.Kind: SourceKind.Battery });
+        var battery = branches.First(IsBattery);
         return new(state.Id, branches[starter].Thing!.Id, stalled, Math.Abs(circuit.Solution.Amperes[starter]), Across(battery), Across(branches[starter]), [.. loads.OrderBy(l => l.Share).ThenBy(l => l.Load, StringComparer.Ordinal)]);
     }
 }

@@ -24,27 +24,31 @@ public static class FaultFinder
         var chosen = build ?? plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty;
         var circuits = NetworkSolver.Circuits(network, chosen);
         var fuses = RatedFuses(network);
+        // states side by side; each fills its own place, and of what they find the order is that of the states
+        var inState = new StateFaults[circuits.Length];
+        Parallel.For(0, circuits.Length, s => inState[s] = new(Shorts(network, fuses, circuits[s], plan.Harness.States[s], chosen, out var shorted), shorted, Opens(network, circuits[s], plan.Harness.States[s], chosen, out var opened), opened));
         var shorts = new Dictionary<string, ShortFault>(StringComparer.Ordinal);
-        var opens = ImmutableArray.CreateBuilder<OpenFault>();
-        var solved = 0;
-        for (var s = 0; s < circuits.Length; s++)
+        foreach (var fault in inState.SelectMany(s => s.Shorts))
         {
-            solved += Shorts(network, fuses, circuits[s], plan.Harness.States[s], chosen, shorts);
-            solved += Opens(network, circuits[s], plan.Harness.States[s], chosen, opens);
+            if (!shorts.TryGetValue(fault.Wire, out var before) || Badness(fault).CompareTo(Badness(before)) > 0)
+            {
+                shorts[fault.Wire] = fault;
+            }
         }
 
-        return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], opens.ToImmutable())
+        return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], [.. inState.SelectMany(s => s.Opens)])
         {
             RunOn = KeyOffFinder.Find(plan, chosen, options),
             Cranking = CrankingFinder.Find(plan, chosen, options),
             Switches = SwitchFinder.Find(network, chosen),
-            Solved = solved,
+            Solved = inState.Sum(s => s.Shorted + s.Opened),
         };
     }
 
     /// <summary>Nodes that stand off the body are shorted one by one; wires that end in one node share the solution.</summary>
-    private static int Shorts(PlanNetwork network, (int Branch, FuseChoice Fuse)[] fuses, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, Dictionary<string, ShortFault> worst)
+    private static List<ShortFault> Shorts(PlanNetwork network, (int Branch, FuseChoice Fuse)[] fuses, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, out int solved)
     {
+        var faults = new List<ShortFault>();
         var solutions = new Dictionary<int, NodalSolution>();
         for (var w = 0; w < network.Plan.Wires.Length; w++)
         {
@@ -68,14 +72,11 @@ public static class FaultFinder
                 solutions.Add(row, solution = circuit.Shorted(far, ShortOhm));
             }
 
-            var fault = Judge(network, fuses, circuit, solution, w, far == b.B ? wire.To : wire.From, state);
-            if (!worst.TryGetValue(wire.Id, out var before) || Badness(fault).CompareTo(Badness(before)) > 0)
-            {
-                worst[wire.Id] = fault;
-            }
+            faults.Add(Judge(network, fuses, circuit, solution, w, far == b.B ? wire.To : wire.From, state));
         }
 
-        return solutions.Count;
+        solved = solutions.Count;
+        return faults;
     }
 
     private static (int, double) Badness(ShortFault f) => (f.Outcome switch { ShortOutcome.Burns => 3, ShortOutcome.WireHarmedFirst => 2, ShortOutcome.Borne => 1, _ => 0 }, f.HottestC);
@@ -126,9 +127,10 @@ public static class FaultFinder
         return (best.Fuse, best.Times, shortest, longest);
     }
 
-    private static int Opens(PlanNetwork network, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, ImmutableArray<OpenFault>.Builder found)
+    private static List<OpenFault> Opens(PlanNetwork network, StateCircuit circuit, OperatingState state, ImmutableSortedDictionary<string, string> build, out int solved)
     {
-        var solved = 0;
+        var found = new List<OpenFault>();
+        solved = 0;
         foreach (var (what, branches) in Openings(network, circuit))
         {
             var opened = new StateCircuit(network, state, build, NetworkFault.Open(branches), circuit);
@@ -165,7 +167,7 @@ public static class FaultFinder
             }
         }
 
-        return solved;
+        return found;
     }
 
     /// <summary>Fuses and ground points that carry something.</summary>
@@ -183,4 +185,6 @@ public static class FaultFinder
             }
         }
     }
+
+    private sealed record StateFaults(List<ShortFault> Shorts, int Shorted, List<OpenFault> Opens, int Opened);
 }

@@ -8,6 +8,7 @@ internal static class NetworkCases
 {
     public static IEnumerable<RuleCase> All =>
     [
+        new("no-source", p => p.Harness(h => h with { Power = h.Power with { Sources = [] } }), ["No battery, alternator or converter feeds the", "none is described"], p => p),
         new("floating-net", p => Lost(p, new("probe", "1")), ["F20 (horn) hangs on nothing: from probe.1 on"], p => Lost(p, new("horn", "1"))),
         new("no-length-left", p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) }), ["F07 (horn) is cut", "no wire is left"], p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) + 1 })),
         new("never-on", p => Running(p, KeyPosition.Start), ["horn is on in none of the states"], p => Running(p, KeyPosition.Run)),

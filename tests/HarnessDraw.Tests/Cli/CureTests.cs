@@ -42,9 +42,9 @@ public sealed partial class CureTests
     private static List<List<string>> Cures(string told, string rule)
     {
         var line = Regex.Match(told, $@"(error|warning|advice) {rule}: [^\n]*\n  cure: (?<cure>[^\n]*)").Groups["cure"].Value;
-        return [.. Regex.Split(line, @"\. Or ").Select(c => Change().Matches(c).Select(m => m.Groups[1].Value).ToList()).Where(c => c.Count > 0)];
+        return [.. Regex.Split(line, @"\. Or ").Select(c => Change().Matches(c).Select(m => m.Groups[1].Value + m.Groups[2].Value).ToList()).Where(c => c.Count > 0)];
     }
 
-    [GeneratedRegex("--set '([^']+)'")]
+    [GeneratedRegex("--set (?:'([^']+)'|\"([^\"]+)\")")]
     private static partial Regex Change();
 }

@@ -4,7 +4,10 @@ using HarnessDraw.Checking;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
+using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Model;
+using HarnessDraw.Writing;
+using HarnessDraw.Writing.Findings;
 using HarnessDraw.Writing.PlanFile;
 
 namespace HarnessDraw.Tests.Electrical;
@@ -16,9 +19,9 @@ public sealed class BadNetworkTests
 
     public static TheoryData<string, string> Cases => new()
     {
-        { "no ground point", "no-ground-point" }, { "no ground at the battery", "battery-not-bonded" }, { "no source", "" }, { "two batteries side by side", "sources-joined-unfused" },
-        { "no states", "" }, { "a circuit on in no state", "never-on" }, { "a wire without length", "no-length-left" }, { "a wire between nothing and nothing", "floating-net" },
-        { "paths of no length", "" }, { "everything off", "" }, { "a load of no current", "" },
+        { "no ground point", "no-ground-point" }, { "no ground at the battery", "battery-not-bonded" }, { "no source", "no-source" }, { "two batteries side by side", "sources-joined-unfused" },
+        { "no states", "never-on" }, { "a circuit on in no state", "never-on" }, { "a wire without length", "no-length-left" }, { "a wire between nothing and nothing", "floating-net" },
+        { "paths of no length", "" }, { "everything off", "never-on" }, { "a load of no current", "" },
     };
 
     [Theory]
@@ -40,6 +43,21 @@ public sealed class BadNetworkTests
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Infinity", text, StringComparison.Ordinal);
         Assert.DoesNotContain("∞", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Every sheet, list and page of a bad network is written, and none holds a figure that is no number.</summary>
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void No_output_of_a_bad_network_holds_what_is_no_number(string what, string rule)
+    {
+        var plan = Planned(what);
+        var planned = new CheckedPlan(plan, HarnessChecker.Check(plan, RuleSettings.BuiltIn));
+        var order = new DrawOrder { Sheets = SheetKinds.All, Formats = [SheetFormat.Svg, SheetFormat.Html] };
+        var files = HarnessCompiler.Write(HarnessCompiler.LayOut(planned, order), order).Select(f => (f.Name, Text: Encoding.UTF8.GetString(f.Make()))).ToList();
+        Assert.True(files.Count > 3, $"{what} {rule}: {files.Count} files");
+        files.Add(("faults", FaultText.Of(FaultFinder.Find(plan))));
+        files.Add(("findings", FindingsWriter.Text(planned.Findings, HarnessChecker.Margins(plan, RuleSettings.BuiltIn), RuleSettings.BuiltIn)));
+        Assert.All(files, f => Assert.DoesNotMatch(@"\bNaN\b|Infinity|∞|\b-0(\.0+)? (V|A|mm)\b", f.Text));
     }
 
     private static Plan Planned(string what) => what switch

@@ -43,7 +43,9 @@ public static class CureProposals
         Add("no-such-fuse-rating", SmallerFuse, LargerFuse);
         Add("fuses-not-selective", LargerFuse, SmallerFuse);
         Add("wire-overloaded return-overloaded", LargerWire, HotterWire);
-        Add("loop-drop charge-lead-drop starter-loop-drop strap-small wire-too-thin size-steps-down", LargerWire);
+        Add("loop-drop", LargerWire, RelayAtTheLoad);
+        Add("headlamps-through-switch", RelayAtTheLoad);
+        Add("charge-lead-drop starter-loop-drop strap-small wire-too-thin size-steps-down", LargerWire);
         Add("no-size-large-enough", SmallerFuse, HotterWire);
         Add("insulation-below-zone cross-linked-replaced", HotterWire);
         Add("no-terminal-fits outside-crimp-range", SmallerWire, LargerWire);
@@ -114,6 +116,32 @@ public static class CureProposals
         finding.Where.Select(context.Thing).OfType<Thing>().Where(t => t.Kind == ThingKind.Relay).Take(1).Select(t => new CureLadder(
             [.. new double[] { 10, 15, 20, 30, 40, 50, 60, 70, 80, 100 }.Where(r => r > t.Elements.Max(e => e.RatedA ?? 0)).Take(MostRungs)
                 .Select(r => new CureCandidate([$"thing.{t.Id}.relay.contact={Figure.Amps(r)}"], $"{t.Id} with contacts for {Figure.Amps(r)}"))]));
+
+    /// <summary>A relay beside the first load of the circuit: the circuit works its coil (2 W, common practice), and the loads are fed from a bus bar of the bay through a fuse of their own.</summary>
+    private static IEnumerable<CureLadder> RelayAtTheLoad(RuleContext context, Finding finding)
+    {
+        var bar = context.Harness.Things.FirstOrDefault(t => t is { Kind: ThingKind.BusBar, Side: Side.Bay });
+        var plug = context.Harness.Catalogue.Connectors.FirstOrDefault(c => c.Id.StartsWith("relay-", StringComparison.Ordinal) && c.Cavities.Length == 4);
+        foreach (var circuit in finding.Where.Select(context.Circuit).OfType<Circuit>().Where(c => !c.IsReturn && c.OnlyWith.IsAlways && !c.Feeds.IsEmpty).Take(1))
+        {
+            if (bar is null || plug is null || context.Thing(circuit.Feeds[0].Thing) is not { Side: Side.Bay } load)
+            {
+                continue;
+            }
+
+            var (relay, fuse) = ($"{circuit.Id} relay", $"{circuit.Id} fuse");
+            var live = circuit.LiveWith switch { KeyPosition.Off => "always", KeyPosition.Accessory => "accessory", KeyPosition.Start => "start", _ => "run" };
+            yield return new([new(
+                [
+                    $"thing.{relay}={{ at: '{load.Place}', plug: {plug.Id}, relay: {{ coil: ['86', '85'], makes: ['30', '87'], coil-draws: 2 W, contact: 30 A, suppression: resistor }}, returns: '85' }}",
+                    $"fuse.{fuse}={{ kind: blade, on: '{bar.Id}' }}",
+                    $"circuit.{circuit.Id}.feeds=['{relay}.86']",
+                    $"circuit.{circuit.Id} relay feed={{ from: '{fuse}', feeds: ['{relay}.30'], live: always }}",
+                    $"circuit.{circuit.Id} switched={{ from: '{relay}.87', feeds: [{string.Join(", ", circuit.Feeds.Select(f => $"'{f}'"))}], live: {live}, importance: {(circuit.Importance == Importance.Critical ? "critical" : "ordinary")}, protected-by: '{fuse}' }}",
+                ],
+                $"a relay at '{load.Place}' that '{circuit.Id}' works, its contact fed from {bar.Id} through a fuse of its own")]);
+        }
+    }
 
     /// <summary>A diode at the alternator that lets current only into its exciter terminal.</summary>
     private static IEnumerable<CureLadder> ExciterDiode(RuleContext context, Finding finding)

@@ -31,10 +31,10 @@ public static class FaultText
 
         text.Append(Cranking(study.Cranking));
         text.Append("key turned off while the engine runs\n");
-        text.Append(study.RunOn.IsEmpty ? "  nothing behind the key stays on, neither through the alternator's exciter terminal nor by another feed\n" : "");
+        text.Append(study.RunOn.IsEmpty ? "  nothing behind the key stays on, neither through the alternator's exciter terminal nor by a feed that the key does not switch\n" : "");
         foreach (var load in study.RunOn.GroupBy(r => r.Load, StringComparer.Ordinal).Select(g => g.MaxBy(r => r.Share)!).OrderByDescending(r => r.Share).ThenBy(r => r.Load, StringComparer.Ordinal))
         {
-            text.Append(Text($"  {load.Load} stays on {(load.ByExciter ? "through the exciter" : "by another feed")} with {load.VoltageV:0.0} V, {100 * load.Share:0} % of its current ({load.State}){string.Concat(load.Holding.Select(h => Text($"; {h.Relay} holds with {h.CoilV:0.0} V, lets go below {h.DropsOutV:0.0} V")))}\n"));
+            text.Append(Text($"  {load.Load} stays on {(load.ByExciter ? "through the exciter" : "though the key is off (its feed is not switched by it, or another one feeds it)")} with {load.VoltageV:0.0} V, {100 * load.Share:0} % of its current ({load.State}){string.Concat(load.Holding.Select(h => Text($"; {h.Relay} holds with {h.CoilV:0.0} V, lets go below {h.DropsOutV:0.0} V")))}\n"));
         }
 
         var s = study.Switches;

@@ -13,8 +13,8 @@ internal sealed class NeverOn : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var switching = new CircuitSwitching(new HarnessIndex(context.Harness));
-        return context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal && !context.Harness.States.IsEmpty && context.Harness.States.All(s => !switching.IsLive(c.Id, s)) && context.WiresOf(c.Id).Any())
-            .Select(c => context.Found(Info, $"{c.Id} is on in none of the states {Wording.List(context.Harness.States.Select(s => $"'{s.Id}'"))}: its wires are sized for no current.",
+        return context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal && context.Harness.States.All(s => !switching.IsLive(c.Id, s)) && context.WiresOf(c.Id).Any())
+            .Select(c => context.Found(Info, $"{c.Id} is on in {(context.Harness.States.IsEmpty ? "no state, for there is none" : $"none of the states {Wording.List(context.Harness.States.Select(s => $"'{s.Id}'"))}")}: its wires are sized for no current.",
                 "Name it in the 'on' of the state in which it works, or give its key position.", [c.Id, .. context.WiresOf(c.Id).Select(w => w.Id)], c.OnlyWith, c.At));
     }
 }

@@ -1,7 +1,6 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
-using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Sizing;
 
