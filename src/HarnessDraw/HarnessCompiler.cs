@@ -3,6 +3,7 @@ using HarnessDraw.Checking;
 using HarnessDraw.Comparing;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Drawing;
+using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
@@ -110,7 +111,7 @@ public static class HarnessCompiler
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(order);
-        var shown = order.Build is null ? planned : planned.For(order.Build);
+        var shown = order.Build is { } build ? (planned with { Plan = NetworkSolver.InBuild(planned.Plan, build) }).For(build) : planned;
         (string Kind, bool Black)[] wanted = [.. order.BlackInks.SelectMany(black => (order.Changes is null ? order.Sheets : order.Sheets.Add(SheetKinds.Changes)).Select(kind => (kind, black)))];
         var results = new (string Kind, SheetResult Result)[wanted.Length];
         // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first

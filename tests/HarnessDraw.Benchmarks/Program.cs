@@ -1,4 +1,5 @@
 using HarnessDraw.Benchmarks;
+using HarnessDraw.Tests.Layout;
 
 // 'layouts [quick] [SIZE=SEEDS ...]' draws random harnesses and prints what was measured on the sheets; 'layout CIRCUITS SEED FOLDER' shows one of them; 'graph FILE' writes the wires of a description as a graph for the comparison; everything else goes to BenchmarkDotNet.
 if (args is ["graph", var file])
@@ -40,7 +41,7 @@ if (args is ["suspects", var vehicle])
     return;
 }
 
-// 'technicians [NAME ...]' prints how simulated technicians find every single fault of the examples
+// 'technicians [NAME ...] [every=N] [part=K/N] [into=FILE]' prints how simulated technicians find every single fault of the examples; 'technicians table=FILE' adds up what was put into the file
 if (args is ["technicians", .. var vehicles])
 {
     TechnicianSurvey.Print(vehicles);

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.Text;
+using HarnessDraw.Checking;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Cli.Commands;
@@ -16,6 +18,18 @@ internal static class CommonArguments
     /// <summary>The build that was asked for, or null when none was.</summary>
     public static ImmutableSortedDictionary<string, string>? BuildOf(ParseResult parsed, Option<string?> build, Plan plan) =>
         parsed.GetValue(build) is { } text ? BuildChoice.Read(text, plan.Harness) : null;
+
+    /// <summary>The one way of the commands that tell something of a plan in a build, or in the usual one: read, plan, tell.</summary>
+    public static int Tell(Terminal terminal, ParseResult parsed, Argument<string> file, Option<string?> build, Func<Plan, ImmutableSortedDictionary<string, string>?, string> tell)
+    {
+        if (PlannedFile.Read(terminal, parsed.GetRequiredValue(file), RuleSettings.BuiltIn)?.Plan is not { } plan)
+        {
+            return ExitCode.Problems;
+        }
+
+        terminal.Put(Encoding.UTF8.GetBytes(tell(plan, BuildOf(parsed, build, plan))));
+        return ExitCode.Done;
+    }
 
     public static Option<string?> Rules() => new("--rules") { Description = "Rule file with thresholds and severities of your own (YAML)", HelpName = "FILE" };
 }

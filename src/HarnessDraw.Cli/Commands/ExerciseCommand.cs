@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Troubleshooting;
 using HarnessDraw.Writing.Suspects;
@@ -28,16 +27,10 @@ internal static class ExerciseCommand
         {
             file, seed, read, answer, key, build,
         };
-        command.SetAction(parsed =>
+        command.SetAction(parsed => CommonArguments.Tell(terminal, parsed, file, build, (plan, choice) =>
         {
-            var planned = PlannedFile.Read(terminal, parsed.GetRequiredValue(file), RuleSettings.BuiltIn);
-            if (planned is null)
-            {
-                return ExitCode.Problems;
-            }
-
             var number = parsed.GetValue(seed);
-            var exercise = new FaultExercise(planned.Plan, number, CommonArguments.BuildOf(parsed, build, planned.Plan));
+            var exercise = new FaultExercise(plan, number, choice);
             var told = new StringBuilder(ProcedureText.Of(exercise, number, parsed.GetValue(key)));
             foreach (var asked in parsed.GetValue(read) ?? [])
             {
@@ -49,9 +42,8 @@ internal static class ExerciseCommand
                 told.Append(exercise.IsRight(part) ? $"'{part}' is right.\n" : $"'{part}' is not it.\n");
             }
 
-            terminal.Put(Encoding.UTF8.GetBytes(told.ToString()));
-            return ExitCode.Done;
-        });
+            return told.ToString();
+        }));
         return command;
     }
 

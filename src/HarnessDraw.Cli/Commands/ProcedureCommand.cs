@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Troubleshooting;
 using HarnessDraw.Writing.Suspects;
@@ -32,40 +31,37 @@ internal static class ProcedureCommand
                 throw new WrongUsageException("say what for: --short FUSE or --comes-and-goes LOAD");
             }
 
-            var planned = PlannedFile.Read(terminal, parsed.GetRequiredValue(file), RuleSettings.BuiltIn);
-            if (planned is null)
-            {
-                return ExitCode.Problems;
-            }
-
-            var bench = new FaultBench(planned.Plan, CommonArguments.BuildOf(parsed, build, planned.Plan));
-            var told = new StringBuilder();
-            if (fuse is not null)
-            {
-                told.Append(ProcedureText.Of(ShortHunt.Of(bench, fuse) ?? throw NoSuch("fuse", fuse, planned.Plan.Fuses.Select(f => f.Id)))).Append('\n');
-            }
-
-            if (load is not null)
-            {
-                var meant = bench.Loads.Where(l => l.Name == load || l.Thing == load || l.Circuit == load).ToList();
-                if (meant.Count == 0)
-                {
-                    throw NoSuch("load", load, bench.Loads.SelectMany(l => new[] { l.Name, l.Thing }).Distinct(StringComparer.Ordinal));
-                }
-
-                var orders = meant.Select(l => WiggleOrder.Of(bench, l)).OfType<WiggleOrder>().ToList();
-                if (orders.Count == 0)
-                {
-                    throw new WrongUsageException($"'{load}' works in no state of the description");
-                }
-
-                told.Append(string.Join('\n', orders.Select(ProcedureText.Of))).Append('\n');
-            }
-
-            terminal.Put(Encoding.UTF8.GetBytes(told.Append(ProcedureText.Limits()).ToString()));
-            return ExitCode.Done;
+            return CommonArguments.Tell(terminal, parsed, file, build, (plan, choice) => Told(new(plan, choice), fuse, load));
         });
         return command;
+    }
+
+    private static string Told(FaultBench bench, string? fuse, string? load)
+    {
+        var told = new StringBuilder();
+        if (fuse is not null)
+        {
+            told.Append(ProcedureText.Of(ShortHunt.Of(bench, fuse) ?? throw NoSuch("fuse", fuse, bench.Plan.Fuses.Select(f => f.Id)))).Append('\n');
+        }
+
+        if (load is not null)
+        {
+            var meant = bench.Loads.Where(l => l.Name == load || l.Thing == load || l.Circuit == load).ToList();
+            if (meant.Count == 0)
+            {
+                throw NoSuch("load", load, bench.Loads.SelectMany(l => new[] { l.Name, l.Thing }).Distinct(StringComparer.Ordinal));
+            }
+
+            var orders = meant.Select(l => WiggleOrder.Of(bench, l)).OfType<WiggleOrder>().ToList();
+            if (orders.Count == 0)
+            {
+                throw new WrongUsageException($"'{load}' works in no state of the description");
+            }
+
+            told.Append(string.Join('\n', orders.Select(ProcedureText.Of))).Append('\n');
+        }
+
+        return told.Append(ProcedureText.Limits()).ToString();
     }
 
     private static WrongUsageException NoSuch(string what, string name, IEnumerable<string> names) =>

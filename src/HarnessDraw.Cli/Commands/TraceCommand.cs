@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using HarnessDraw.Checking;
+using HarnessDraw.Electrical;
 using HarnessDraw.Reading;
 using HarnessDraw.Sheets;
 using HarnessDraw.Sheets.TraceSheets;
@@ -39,6 +40,7 @@ internal static class TraceCommand
             }
 
             var choice = CommonArguments.BuildOf(parsed, build, planned.Plan);
+            planned = choice is null ? planned : planned with { Plan = NetworkSolver.InBuild(planned.Plan, choice) };
             var trace = CircuitTracer.Trace(choice is null ? planned.Plan : planned.Plan.For(choice), parsed.GetRequiredValue(what));
             DiagnosticText.Say(terminal, trace.Diagnostics, new DiskFiles());
             if (trace.Failed)

@@ -15,6 +15,15 @@ public static class NetworkSolver
         return [.. Circuits(network, chosen).Select((circuit, s) => OperatingPointMaker.Make(network, circuit, plan.Harness.States[s], chosen))];
     }
 
+    /// <summary>The plan with the volts of one build; of the usual one it has them.</summary>
+    public static Plan InBuild(Plan plan, ImmutableSortedDictionary<string, string> build)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(build);
+        var isUsual = plan.Builds.FirstOrDefault() is { } usual && usual.All(o => build.GetValueOrDefault(o.Key) == o.Value);
+        return isUsual ? plan : plan with { Nodes = Volts(plan, [build], PlanningOptions.Usual)[0].Nodes };
+    }
+
     /// <summary>Volts of every pin, cavity and splice in every state of some builds.</summary>
     public static ImmutableArray<BuildVolts> Volts(Plan plan, ImmutableArray<ImmutableSortedDictionary<string, string>> builds, PlanningOptions options)
     {

@@ -3,15 +3,15 @@ using HarnessDraw.Model;
 namespace HarnessDraw.Planning;
 
 /// <summary>
-/// Minutes to get a meter at a point with everything plugged in. Common practice, no source: fuse 0.5, lamp plug or stud 1, connector in the bay 2, firewall 5,
-/// under the dash or a panel 10, wrap opened 25.
+/// Minutes to get a meter at a point with everything plugged in. Common practice, no source: fuse 0.5, lamp plug or stud 1, connector in the bay 2 (the bay
+/// side of the firewall is one), the firewall connector's rear, reached from the cabin, 5, under the dash or behind a panel 10, wrap opened 25.
 /// </summary>
 public static class AccessMinutes
 {
     public const double Fuse = 0.5;
     public const double Open = 1;
     public const double Bay = 2;
-    public const double Firewall = 5;
+    public const double FirewallRear = 5;
     public const double Panel = 10;
     public const double Wrap = 25;
 
@@ -34,7 +34,7 @@ public static class AccessMinutes
 
         if (thing.Kind == ThingKind.Mate)
         {
-            return cabinSide ? Panel : Firewall;
+            return cabinSide ? FirewallRear : Bay;
         }
 
         if (thing.Side == Side.Cabin || index.Place(thing.Place)?.Behind is not null)

@@ -42,6 +42,13 @@ public static class Trust
     internal const double OhmSpread = 0.35;
     internal const double PartSpread = 0.04;
 
+    /// <summary>How far what a load is seen to do may lie from what was solved, in shares of what it should do; more, by a share of what the fault changes, where nobody knows the ohms. No source: choices.</summary>
+    internal const double ShareBlur = 0.02;
+    internal const double OhmBlur = 0.08;
+
+    /// <summary>Middles of the five equally likely fifths of a normal distribution, in standard deviations.</summary>
+    internal static readonly ImmutableArray<double> Quantiles = [-1.2816, -0.5244, 0, 0.5244, 1.2816];
+
     // standard deviation of errors that fill the meter's bounds evenly (0.58), a little more for what is not modelled
     internal const double MeterShare = 0.65;
 
@@ -55,13 +62,12 @@ public static class Trust
     /// <summary>Volts as a number of steps, each as wide as <see cref="MeterV"/> there.</summary>
     public static double Steps(double volts) => Math.Sign(volts) * 100 * Math.Log(1 + (Math.Abs(volts) / 2));
 
-    public static double LogAnswer(LoadClass seen, double share, bool shouldWork, bool unknownOhm)
+    public static double LogAnswer(LoadClass seen, double share, bool shouldWork)
     {
-        var blur = 0.02 + (unknownOhm ? 0.08 * Math.Abs(1 - share) : 0);
         double Below(double limit)
         {
             // the logistic curve that is nearest the normal one
-            var x = (share - limit) * 1.7 / blur;
+            var x = (share - limit) * 1.7 / ShareBlur;
             return x > 20 ? 0 : x < -20 ? 1 : 1 / (1 + Math.Exp(x));
         }
 

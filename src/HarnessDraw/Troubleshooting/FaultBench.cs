@@ -20,6 +20,7 @@ public sealed class FaultBench
     private const int MostBlown = 6;
     private readonly ConcurrentDictionary<string, SolvedFault> solved = new(StringComparer.Ordinal);
     private readonly int live;
+    private readonly (FaultBench Whole, ImmutableArray<int> States)? all;
     private readonly Dictionary<(int Wire, bool AtFrom), int> pointOf = [];
     private readonly ImmutableArray<(int Branch, double RatingA)> fuses;
 
@@ -48,6 +49,7 @@ public sealed class FaultBench
 
     private FaultBench(FaultBench whole, ImmutableArray<int> states)
     {
+        all = (whole, states);
         Network = whole.Network;
         Build = whole.Build;
         States = [.. states.Select(s => whole.States[s])];
@@ -78,11 +80,21 @@ public sealed class FaultBench
     /// <summary>Volts of the node that the first battery feeds, over the body.</summary>
     public double LiveV(int state) => live >= 0 ? Sound[state].Solution.Volts[live] : 0;
 
-    /// <summary>Share of all points that show, when all is well, what was read, as far as a meter tells.</summary>
+    /// <summary>Share of all points that can be reached without opening the wrap that show, when all is well, what was read, as far as a meter tells.</summary>
     public double ShareOfPoints(MeterReading reading)
     {
         var (sound, live) = (WithoutFault.Volts[reading.State], WithoutFault.LiveV[reading.State]);
-        return sound.Count(v => !SuspectGroup.Parts(reading.ToLive ? live - v : v, reading.Volts)) / (double)sound.Length;
+        var (alike, open) = (0, 0);
+        for (var p = 0; p < sound.Length; p++)
+        {
+            if (!Points[p].UnderWrap)
+            {
+                open++;
+                alike += SuspectGroup.Parts(reading.ToLive ? live - sound[p] : sound[p], reading.Volts) ? 0 : 1;
+            }
+        }
+
+        return alike / Math.Max(1.0, open);
     }
 
     public Plan Plan => Network.Plan;
@@ -114,6 +126,19 @@ public sealed class FaultBench
 
     private SolvedFault Solve(FaultVariant variant, bool withVolts)
     {
+        // a fuse that opens in any state is open in those that are looked at too
+        if (all is { } of && MayBlow(variant))
+        {
+            var (everywhere, opened) = of.Whole.Solutions(variant, withVolts);
+            return Read([.. of.States.Select(s => everywhere[s])], variant, opened, withVolts);
+        }
+
+        var (circuits, blown) = Solutions(variant, withVolts);
+        return Read(circuits, variant, blown, withVolts);
+    }
+
+    private (StateCircuit[] Circuits, ImmutableArray<int> Blown) Solutions(FaultVariant variant, bool withVolts)
+    {
         var fault = Wired(variant);
         ImmutableArray<int> blown = [];
         var circuits = new StateCircuit[Sound.Length];
@@ -132,7 +157,7 @@ public sealed class FaultBench
             s = 0;
         }
 
-        return Read(circuits, variant, blown, withVolts);
+        return (circuits, blown);
     }
 
     private NetworkFault Wired(FaultVariant variant)

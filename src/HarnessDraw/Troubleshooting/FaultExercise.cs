@@ -72,8 +72,9 @@ public sealed class FaultExercise
         var (evidence, steps, chooser) = (Evidence, ImmutableArray.CreateBuilder<KeyStep>(), new TestChooser(Bench));
         while (steps.Count < MostSteps)
         {
-            var ranked = ranking.Rank(evidence);
-            if (SuspectGroup.Of(Bench, ranked)[0].Probability >= Troubleshooter.Sure || chooser.Best(ranking.Rank(evidence, TestChooser.Hedge), ranked, evidence) is not { } test)
+            var scores = ranking.Score(evidence);
+            var ranked = ranking.Rank(scores);
+            if (SuspectGroup.Of(Bench, ranked)[0].Probability >= Troubleshooter.Sure || chooser.Best(ranking.Rank(scores, TestChooser.Hedge), ranked, evidence) is not { } test)
             {
                 break;
             }

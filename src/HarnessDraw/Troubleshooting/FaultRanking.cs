@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace HarnessDraw.Troubleshooting;
 
@@ -11,9 +12,14 @@ public sealed record Suspect(Fault Fault, ImmutableArray<Prediction> Predictions
     public bool UnknownOhm => Fault.Kind == FaultKind.HighResistance;
 }
 
+/// <summary>What was found out, held against every fault: logarithm of the likelihood of what loads do and of what was measured, by fault and variant. <see cref="FaultRanking.Score"/> goes on from it.</summary>
+public sealed record FaultScores(Evidence Of, ImmutableArray<double[]> Seen, ImmutableArray<double[]> Measured);
+
 /// <summary>The faults of a vehicle, solved, and held against what was found out.</summary>
 public sealed class FaultRanking
 {
+    // share of what a load should do that nobody sees
+    private const double LeastMoved = 1e-3;
     private readonly FaultBench bench;
 
     public FaultRanking(FaultBench bench, ImmutableArray<Fault> faults)
@@ -25,18 +31,50 @@ public sealed class FaultRanking
         Faults = [.. faults.Select(f => new Suspect(f, [.. f.Variants.Select(v => bench.Predict(v))], 0))];
     }
 
+    private FaultRanking(FaultBench bench, ImmutableArray<Suspect> faults)
+    {
+        this.bench = bench;
+        Faults = faults;
+    }
+
     public ImmutableArray<Suspect> Faults { get; }
+
+    /// <summary>
+    /// The faults that change the class of a load that is complained of where it is complained of; where none is, the volts at a point that reads otherwise than it
+    /// should. What moves nothing of that is no explanation, however often it happens. All where none does.
+    /// </summary>
+    public FaultRanking Moving(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var complaints = evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).ToArray();
+        var off = complaints.Length > 0 ? [] : evidence.Readings.Where(r => SuspectGroup.Parts(r.Volts, SoundV(r.State, r.Point, r.ToLive))).ToArray();
+        bool Moves(Prediction p) =>
+            complaints.Any(a => LoadClasses.Of(p.Solved.Shares[a.State][a.Load], bench.ShouldWork[a.State][a.Load]) is not (LoadClass.Works or LoadClass.Off))
+            || off.Any(r => SuspectGroup.Parts(p.Volts(r.State, r.Point, r.ToLive), SoundV(r.State, r.Point, r.ToLive)));
+        ImmutableArray<Suspect> moving = [.. Faults.Where(f => f.Predictions.Any(Moves))];
+        return moving.IsEmpty ? this : new(bench, moving);
+    }
 
     /// <summary>Most likely first; ties in the order of the list.</summary>
     /// <param name="evidence">What was found out.</param>
     /// <param name="trust">How far the weights are believed: 1 as they are, 0 not at all.</param>
-    public ImmutableArray<Suspect> Rank(Evidence evidence, double trust = 1)
+    public ImmutableArray<Suspect> Rank(Evidence evidence, double trust = 1) => Rank(Score(evidence), trust);
+
+    /// <inheritdoc cref="Rank(Evidence, double)"/>
+    public ImmutableArray<Suspect> Rank(FaultScores scores, double trust = 1)
     {
-        double[] elsewhere = [.. evidence.Readings.Select(bench.ShareOfPoints)];
-        var logs = Faults.Select(f => Logs(f, evidence, elsewhere, trust)).ToArray();
-        var most = logs.SelectMany(l => l).DefaultIfEmpty(0).Max();
-        var masses = logs.Select(l => l.Select(x => Math.Exp(x - most)).ToArray()).ToArray();
-        var sum = masses.Sum(m => m.Sum());
+        ArgumentNullException.ThrowIfNull(scores);
+        var masses = Faults.Select((f, i) => scores.Seen[i].Zip(scores.Measured[i], (seen, measured) => seen + measured + (trust * Math.Log(f.Fault.Weight)) - Math.Log(f.Predictions.Length)).ToArray()).ToArray();
+        var most = masses.SelectMany(l => l).DefaultIfEmpty(0).Max();
+        var sum = 0.0;
+        foreach (var logs in masses)
+        {
+            for (var v = 0; v < logs.Length; v++)
+            {
+                sum += logs[v] = Math.Exp(logs[v] - most);
+            }
+        }
+
         return
         [
             .. Faults.Select((f, i) => f with { Probability = masses[i].Sum() / sum, OfVariant = [.. masses[i].Select(m => m / sum)] })
@@ -44,26 +82,77 @@ public sealed class FaultRanking
         ];
     }
 
-    /// <summary>Logarithm of weight times likelihood, for each variant.</summary>
-    private double[] Logs(Suspect suspect, Evidence evidence, double[] elsewhere, double trust)
+    /// <summary>Holds what was found out against every fault.</summary>
+    /// <param name="evidence">What was found out.</param>
+    /// <param name="before">Scores of the same without its last notes: only those are held against the faults.</param>
+    public FaultScores Score(Evidence evidence, FaultScores? before = null)
     {
-        var logs = new double[suspect.Predictions.Length];
-        for (var v = 0; v < logs.Length; v++)
+        ArgumentNullException.ThrowIfNull(evidence);
+        var known = before?.Of ?? Evidence.Nothing;
+        var since = new Evidence([], [.. evidence.Readings.AsSpan()[known.Readings.Length..]], [.. evidence.Fuses.AsSpan()[known.Fuses.Length..]]);
+        double[] elsewhere = [.. since.Readings.Select(bench.ShareOfPoints)];
+        var (seen, measured) = (before?.Of.Answers.Length == evidence.Answers.Length ? before.Seen : Seen(evidence), new double[Faults.Length][]);
+        for (var f = 0; f < measured.Length; f++)
         {
-            logs[v] = (trust * Math.Log(suspect.Fault.Weight)) - Math.Log(logs.Length) + Log(suspect.Predictions[v], suspect.UnknownOhm, evidence, elsewhere);
+            measured[f] = new double[Faults[f].Predictions.Length];
+            for (var v = 0; v < measured[f].Length; v++)
+            {
+                measured[f][v] = (before?.Measured[f][v] ?? 0) + Readings(Faults[f].Predictions[v], Faults[f].UnknownOhm, since, elsewhere);
+            }
         }
 
-        return logs;
+        return new(evidence, seen, ImmutableCollectionsMarshal.AsImmutableArray(measured));
     }
 
-    private double Log(Prediction prediction, bool unknownOhm, Evidence evidence, double[] elsewhere)
+    /// <summary>Of faults that are one to the network the loads do the same.</summary>
+    private ImmutableArray<double[]> Seen(Evidence evidence)
     {
-        var sum = 0.0;
+        var known = new Dictionary<(SolvedFault, bool), double>();
+        double Log(SolvedFault solved, bool unknownOhm) => known.TryGetValue((solved, unknownOhm), out var log) ? log : known[(solved, unknownOhm)] = Answers(solved, unknownOhm, evidence);
+        return [.. Faults.Select(f => Array.ConvertAll([.. f.Predictions], p => Log(p.Solved, f.UnknownOhm)))];
+    }
+
+    /// <summary>
+    /// Ohms that nobody knows move all loads together: the answers are held against five equally likely ohms (<see cref="Trust.Quantiles"/>), and the mean counts.
+    /// </summary>
+    private double Answers(SolvedFault solved, bool unknownOhm, Evidence evidence)
+    {
+        Span<double> logs = stackalloc double[Trust.Quantiles.Length];
+        logs.Clear();
+        var all = 0.0;
         foreach (var (load, state, seen) in evidence.Answers)
         {
-            sum += Trust.LogAnswer(seen, prediction.Solved.Shares[state][load], bench.ShouldWork[state][load], unknownOhm);
+            var (share, should) = (solved.Shares[state][load], bench.ShouldWork[state][load]);
+            var moved = unknownOhm ? Trust.OhmBlur * Math.Abs(share - (should ? 1 : 0)) : 0;
+            if (moved < LeastMoved)
+            {
+                all += Trust.LogAnswer(seen, share, should);
+                continue;
+            }
+
+            for (var q = 0; q < logs.Length; q++)
+            {
+                logs[q] += Trust.LogAnswer(seen, share + (Trust.Quantiles[q] * moved), should);
+            }
         }
 
+        var (most, sum) = (logs[0], 0.0);
+        foreach (var log in logs)
+        {
+            most = Math.Max(most, log);
+        }
+
+        foreach (var log in logs)
+        {
+            sum += Math.Exp(log - most);
+        }
+
+        return all + most + Math.Log(sum / logs.Length);
+    }
+
+    private double Readings(Prediction prediction, bool unknownOhm, Evidence evidence, double[] elsewhere)
+    {
+        var sum = 0.0;
         for (var r = 0; r < elsewhere.Length; r++)
         {
             var (point, state, toLive, volts) = evidence.Readings[r];

@@ -12,6 +12,12 @@ internal sealed class FaultReach(FaultBench bench)
     // amperes: what carries less does nothing
     private const double LeastA = 1e-4;
 
+    // at a source or the body everything meets
+    private readonly HashSet<int> ends = Ends(bench);
+
+    // the pins of a bar are one to the network: what hangs on one hangs on all
+    private readonly ILookup<int, int> nodesOfRow = bench.Network.Network.Branches.SelectMany(b => new[] { b.A, b.B }).Distinct().ToLookup(bench.Network.Solver.RowOf);
+
     /// <summary>Faults that reach enough of the complaints; all of them where nothing is complained of.</summary>
     /// <param name="faults">All faults.</param>
     /// <param name="evidence">What was noted.</param>
@@ -89,10 +95,10 @@ internal sealed class FaultReach(FaultBench bench)
 
             while (waiting.TryPop(out var at))
             {
-                foreach (var i in network.BranchesAt(at.Node))
+                foreach (var (node, i) in BranchesAt(at.Node))
                 {
                     var b = network.Branches[i];
-                    var leaves = b.A == at.Node ? circuit.Solution.Amperes[i] : -circuit.Solution.Amperes[i];
+                    var leaves = b.A == node ? circuit.Solution.Amperes[i] : -circuit.Solution.Amperes[i];
                     if (Math.Abs(leaves) < LeastA || leaves > 0 == at.Up)
                     {
                         continue;
@@ -101,7 +107,7 @@ internal sealed class FaultReach(FaultBench bench)
                     found.Add(i);
                     if (b.Kind is not (BranchKind.Load or BranchKind.Source))
                     {
-                        Push(b.A == at.Node ? b.B : b.A, at.Up);
+                        Push(b.A == node ? b.B : b.A, at.Up);
                     }
 
                     if (b.Kind == BranchKind.Contact && network.CoilOver(i) is >= 0 and var coil)
@@ -119,24 +125,33 @@ internal sealed class FaultReach(FaultBench bench)
         return found;
     }
 
+    private IEnumerable<(int Node, int Branch)> BranchesAt(int node)
+    {
+        var row = bench.Network.Solver.RowOf(node);
+        var nodes = ends.Contains(row) ? [node] : nodesOfRow[row];
+        return nodes.SelectMany(n => bench.Network.Network.BranchesAt(n).Select(i => (n, i)));
+    }
+
+    private static HashSet<int> Ends(FaultBench bench) =>
+        bench.Network.Network.Branches.Where(b => b.Kind == BranchKind.Source).SelectMany(b => new[] { b.A, b.B }).Append(bench.Network.Body).Append(0).Select(bench.Network.Solver.RowOf).ToHashSet();
+
     /// <summary>Everything joined to the nodes without a load between, up through fuses and not down into others.</summary>
     private (HashSet<int> Branches, HashSet<int> Rows) Walk(int[] first)
     {
         var network = bench.Network.Network;
         var solver = bench.Network.Solver;
-        var ends = network.Branches.Where(b => b.Kind == BranchKind.Source).SelectMany(b => new[] { b.A, b.B }).Append(bench.Network.Body).Append(0).Select(solver.RowOf).ToHashSet();
         var (branches, rows, waiting) = (new HashSet<int>(), new HashSet<int>(), new Stack<int>(first));
         var seen = first.ToHashSet();
         while (waiting.TryPop(out var node))
         {
             rows.Add(solver.RowOf(node));
-            // at a source or the body everything meets; only what begins there goes on
+            // only what begins there goes on
             if (ends.Contains(solver.RowOf(node)) && !first.Contains(node))
             {
                 continue;
             }
 
-            foreach (var i in network.BranchesAt(node))
+            foreach (var (pin, i) in BranchesAt(node))
             {
                 var b = network.Branches[i];
                 if (!b.When.Holds(bench.Build))
@@ -145,7 +160,7 @@ internal sealed class FaultReach(FaultBench bench)
                 }
 
                 branches.Add(i);
-                var downstream = b.Kind == BranchKind.Fuse && node == b.A;
+                var downstream = b.Kind == BranchKind.Fuse && pin == b.A;
                 if (b.Kind is BranchKind.Load or BranchKind.Source or BranchKind.ConverterInput || downstream)
                 {
                     continue;

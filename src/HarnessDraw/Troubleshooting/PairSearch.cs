@@ -44,7 +44,7 @@ internal sealed class PairSearch(FaultBench bench, FaultRanking ranking, Evidenc
 
     // what works and what reads right counts as well as what does not
     private double Log(Case c) => Math.Log(c.Suspect.Fault.Weight) + (4 * c.Explains.Count)
-        + evidence.Answers.Where(a => a.Seen is LoadClass.Works or LoadClass.Off).Sum(a => Trust.LogAnswer(a.Seen, c.Prediction.Solved.Shares[a.State][a.Load], bench.ShouldWork[a.State][a.Load], c.Suspect.UnknownOhm));
+        + evidence.Answers.Where(a => a.Seen is LoadClass.Works or LoadClass.Off).Sum(a => Trust.LogAnswer(a.Seen, c.Prediction.Solved.Shares[a.State][a.Load], bench.ShouldWork[a.State][a.Load]));
 
     private static string? Shared(Fault a, Fault b) => a.At.Intersect(b.At, StringComparer.Ordinal).FirstOrDefault() ?? (a.Where == b.Where ? a.Where : null);
 

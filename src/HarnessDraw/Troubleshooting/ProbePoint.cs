@@ -50,7 +50,7 @@ internal static class ProbePoints
             points[name] = new(name, Where(plan, network.Index, end.At), AccessMinutes.Of(network.Index, end, name.EndsWith(", cabin side", StringComparison.Ordinal))) { Node = node, Wire = behind ? wire : -1, AtFrom = atFrom };
             if (network.Index.Thing(end.At) is { Kind: ThingKind.Mate, BothSidesBuilt: false })
             {
-                points.TryAdd($"{name}, cabin side", new($"{name}, cabin side", "under the dash", AccessMinutes.Panel) { Node = node });
+                points.TryAdd($"{name}, cabin side", new($"{name}, cabin side", "under the dash", AccessMinutes.FirewallRear) { Node = node });
             }
         }
 

@@ -7,8 +7,8 @@ namespace HarnessDraw.Troubleshooting;
 internal sealed class ReadingBits
 {
     // standard deviations beyond which nothing is counted
-    private const double Reach = 3;
-    private const int MostBins = 1024;
+    internal const double Reach = 3;
+    internal const int MostBins = 1024;
     private readonly double[] all = new double[MostBins];
     private readonly double[] own = new double[MostBins];
 

@@ -41,6 +41,11 @@ internal static class Reasons
         return (explains.ToImmutable(), not.ToImmutable());
     }
 
-    public static bool Fits(FaultBench bench, Prediction prediction, bool unknownOhm, SeenAnswer answer) =>
-        Trust.LogAnswer(answer.Seen, prediction.Solved.Shares[answer.State][answer.Load], bench.ShouldWork[answer.State][answer.Load], unknownOhm) > Math.Log(0.1);
+    /// <summary>True when the fault lets people see it, with one of the ohms that it may have.</summary>
+    public static bool Fits(FaultBench bench, Prediction prediction, bool unknownOhm, SeenAnswer answer)
+    {
+        var (share, should) = (prediction.Solved.Shares[answer.State][answer.Load], bench.ShouldWork[answer.State][answer.Load]);
+        var moved = unknownOhm ? Trust.OhmBlur * Math.Abs(share - (should ? 1 : 0)) : 0;
+        return Trust.Quantiles.Any(q => Trust.LogAnswer(answer.Seen, share + (q * moved), should) > Math.Log(0.1));
+    }
 }

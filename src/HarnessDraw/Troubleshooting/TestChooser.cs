@@ -34,18 +34,21 @@ public sealed class TestChooser(FaultBench bench)
 {
     /// <summary>Minutes to bring about a state and set up the meter, beside getting at the point; to renew a fuse; to look at a load. Common practice, no source.</summary>
     public const double SetUpMinutes = 1;
-    private const double FuseMinutes = 1;
-    private const double LookMinutes = 0.5;
+    internal const double FuseMinutes = 1;
+    internal const double LookMinutes = 0.5;
 
     /// <summary>How far the weights of the faults are believed when a test is chosen: they are rules of thumb, and a test should not pass over what is rare.</summary>
     public const double Hedge = 0.5;
+
+    /// <summary>From this share of the most bits a minute on a test is as good as the best: the quickest of them is taken.</summary>
+    internal const double AsGood = 0.99;
 
     /// <summary>Bits below which a test is not worth while.</summary>
     public const double LeastBits = 0.03;
 
     // what is rarer than this does not decide what to test
-    private const double LeastProbability = 2e-4;
-    private const int MostSuspects = 250;
+    internal const double LeastProbability = 2e-4;
+    internal const int MostSuspects = 250;
 
     /// <summary>The best test, or null when none tells anything.</summary>
     /// <param name="hedged">The suspects with weights believed by <see cref="Hedge"/>: what the choice rests on.</param>
@@ -57,30 +60,34 @@ public sealed class TestChooser(FaultBench bench)
         var read = evidence.Readings.Select(r => (r.Point, r.State, r.ToLive)).Concat(evidence.Skipped.SelectMany(r => new[] { (r.Point, r.State, true), (r.Point, r.State, false) })).ToHashSet();
         var seen = evidence.Answers.Select(a => (a.Load, a.State)).ToHashSet();
         var tried = evidence.Fuses.Select(f => f.Fuse).ToHashSet(StringComparer.Ordinal);
-        var best = new NextTest?[bench.States.Length];
-        Parallel.For(0, best.Length, s => best[s] = BestIn(cases, s, read, seen));
-        var all = best.OfType<NextTest>().ToList();
+        var found = new List<NextTest>[bench.States.Length];
+        var most = new MostWorth();
+        Parallel.For(0, found.Length, s => found[s] = GoodIn(cases, s, read, seen, most));
+        var all = found.SelectMany(f => f).ToList();
         var blown = cases.SelectMany(c => c.Prediction.Solved.Blown).Distinct(StringComparer.Ordinal).Where(f => !tried.Contains(f)).Order(StringComparer.Ordinal);
         all.AddRange(blown.Select(f => Fuse(cases, f)));
-        var chosen = all.Where(t => t.Bits >= LeastBits).OrderByDescending(t => Math.Round(t.Worth, 9)).ThenBy(t => t.State).ThenBy(t => t.Kind).ThenBy(t => t.Number).FirstOrDefault();
+        var top = all.Select(t => t.Worth).DefaultIfEmpty(0).Max();
+        var chosen = all.Where(t => t.Bits >= LeastBits && t.Worth >= AsGood * top).OrderBy(t => t.Minutes).ThenBy(t => t.State).ThenBy(t => t.Kind).ThenBy(t => t.Number).FirstOrDefault();
         return chosen is null ? null : chosen with { Outcomes = Outcomes(Cases(ranked), chosen) };
     }
 
-    private NextTest? BestIn(Case[] cases, int state, HashSet<(int, int, bool)> read, HashSet<(int, int)> seen)
+    private List<NextTest> GoodIn(Case[] cases, int state, HashSet<(int, int, bool)> read, HashSet<(int, int)> seen, MostWorth most)
     {
-        NextTest? best = null;
+        List<NextTest> good = [];
         var (values, bins) = (new double[cases.Length], new int[cases.Length]);
         void Consider(TestKind kind, int number, double minutes, double bits)
         {
-            if (bits >= LeastBits && (best is null || bits / minutes > best.Worth * (1 + 1e-9)))
+            if (bits >= LeastBits && bits / minutes >= AsGood * most.Value)
             {
-                best = new(kind, number, state, minutes, bits);
+                good.Add(new(kind, number, state, minutes, bits));
+                most.Raise(bits / minutes);
             }
         }
 
         var reading = new ReadingBits();
         var (at, sigma, ends) = (new double[cases.Length], new double[cases.Length], Ends(cases));
         double[] probability = [.. cases.Select(c => c.Probability)];
+        var bound = new BitsBound(probability, ends);
         var live = bench.WithoutFault.LiveV[state];
         for (var p = 0; p < bench.Points.Length; p++)
         {
@@ -99,18 +106,27 @@ public sealed class TestChooser(FaultBench bench)
                 }
 
                 // most points show the same whatever is wrong
-                if (SuspectGroup.Parts(low, high))
+                if (!SuspectGroup.Parts(low, high))
                 {
-                    var sound = toLive ? live - bench.WithoutFault.Volts[state][p] : bench.WithoutFault.Volts[state][p];
-                    var (common, commonSigma) = Place(sound, sound, live, false);
-                    for (var c = 0; c < cases.Length; c++)
-                    {
-                        // what is less than a meter off lies where all does that the fault does not touch
-                        (at[c], sigma[c]) = Math.Abs(values[c] - sound) < Trust.MeterV(sound) ? (common, commonSigma) : Place(values[c], sound, live, cases[c].Suspect.UnknownOhm);
-                    }
-
-                    Consider(toLive ? TestKind.Lost : TestKind.Volts, p, bench.Points[p].Minutes + SetUpMinutes, reading.Of(at, sigma, probability, ends, common, commonSigma));
+                    continue;
                 }
+
+                // what is less than a meter off lies where all does that the fault does not touch
+                var sound = toLive ? live - bench.WithoutFault.Volts[state][p] : bench.WithoutFault.Volts[state][p];
+                var minutes = bench.Points[p].Minutes + SetUpMinutes;
+                var meter = Trust.MeterV(sound);
+                if (bound.Of(values, sound, meter) < AsGood * most.Value * minutes)
+                {
+                    continue;
+                }
+
+                var (common, commonSigma) = Place(sound, sound, live, false);
+                for (var c = 0; c < cases.Length; c++)
+                {
+                    (at[c], sigma[c]) = Math.Abs(values[c] - sound) < meter ? (common, commonSigma) : Place(values[c], sound, live, cases[c].Suspect.UnknownOhm);
+                }
+
+                Consider(toLive ? TestKind.Lost : TestKind.Volts, p, minutes, reading.Of(at, sigma, probability, ends, common, commonSigma));
             }
         }
 
@@ -123,11 +139,14 @@ public sealed class TestChooser(FaultBench bench)
                     bins[c] = (int)LoadClasses.Of(cases[c].Prediction.Solved.Shares[state][l], bench.ShouldWork[state][l]);
                 }
 
-                Consider(TestKind.Look, l, LookMinutes + SetUpMinutes, Bits(cases, bins));
+                if (bins.AsSpan().ContainsAnyExcept(bins[0]))
+                {
+                    Consider(TestKind.Look, l, LookMinutes + SetUpMinutes, Bits(cases, bins));
+                }
             }
         }
 
-        return best;
+        return good;
     }
 
     private static (double At, double Sigma) Place(double volts, double sound, double live, bool unknownOhm) =>
@@ -170,9 +189,9 @@ public sealed class TestChooser(FaultBench bench)
     {
         Span<double> masses = stackalloc double[64];
         masses.Clear();
-        foreach (var (c, bin) in cases.Zip(bins))
+        for (var c = 0; c < cases.Length; c++)
         {
-            masses[bin & 63] += c.Probability;
+            masses[bins[c] & 63] += cases[c].Probability;
         }
 
         var bits = 0.0;

@@ -15,7 +15,7 @@ public sealed class Troubleshooter
     private (string Key, FaultBench Bench, FaultRanking Ranking)? solved;
 
     // states beyond these tell little and cost as much
-    private const int MostStates = 4;
+    internal const int MostStates = 4;
 
     public Troubleshooter(Plan plan, ImmutableSortedDictionary<string, string>? build = null, FaultWeights? weights = null)
     {
@@ -45,8 +45,10 @@ public sealed class Troubleshooter
         Remark(evidence, wrong, remarks);
         var tested = Tested(evidence, AllDead(evidence));
         var here = evidence.Only(tested);
-        var (bench, ranking) = RankingFor(tested, here);
-        var ranked = ranking.Rank(here);
+        var (bench, solvedFaults) = RankingFor(tested, here);
+        var ranking = solvedFaults.Moving(here);
+        var scores = ranking.Score(here);
+        var ranked = ranking.Rank(scores);
         var groups = SuspectGroup.Of(bench, ranked).Take(MostGroups).Select(g => Explained(bench, g, here)).ToImmutableArray();
         var pairs = ImmutableArray<FaultPair>.Empty;
         if (groups.All(g => !g.Unexplained.IsEmpty))
@@ -55,8 +57,8 @@ public sealed class Troubleshooter
             pairs = new PairSearch(bench, new(bench, new FaultReach(bench).Of(faults, here, leastShare: 0)), here).Find();
         }
 
-        var next = groups[0].Group.Probability >= Sure ? null : new TestChooser(bench).Best(ranking.Rank(here, TestChooser.Hedge), ranked, here);
-        return new() { Bench = bench, Evidence = here, Said = said, Remarks = remarks.ToImmutable(), Groups = groups, Pairs = pairs, Next = next, Tried = ranking.Faults.Length };
+        var next = groups[0].Group.Probability >= Sure ? null : new TestChooser(bench).Best(ranking.Rank(scores, TestChooser.Hedge), ranked, here);
+        return new() { Bench = bench, Evidence = here, Said = said, Remarks = remarks.ToImmutable(), Groups = groups, Pairs = pairs, Next = next, Tried = solvedFaults.Faults.Length };
     }
 
     /// <summary>States in which something was measured or is wrong, those with most first, then those that show most of what works.</summary>

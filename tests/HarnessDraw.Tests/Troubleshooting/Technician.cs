@@ -28,6 +28,7 @@ internal sealed class Technician
     private readonly FaultRanking ranking;
     private readonly TestChooser chooser;
     private readonly Plan plan;
+    private readonly CircuitTracer tracer;
     private readonly Dictionary<string, int> pointByName;
     private readonly ConcurrentDictionary<string, ImmutableArray<int>> chains = new(StringComparer.Ordinal); // searches run side by side
 
@@ -35,6 +36,7 @@ internal sealed class Technician
     {
         this.plan = plan;
         bench = new(plan);
+        tracer = new(plan.For(bench.Build));
         ranking = new(bench, bench.Faults(FaultWeights.InService));
         chooser = new(bench);
         pointByName = bench.Points.Select((p, i) => (p.Name, i)).ToDictionary(p => p.Name, p => p.i, StringComparer.Ordinal);
@@ -65,16 +67,18 @@ internal sealed class Technician
         var (minutes, tests, found) = (0.0, 0, -1);
         var (atOnce, inThree) = (false, false);
         var course = ImmutableArray.CreateBuilder<string>();
+        FaultScores? scores = null;
         while (true)
         {
-            var ranked = ranking.Rank(evidence);
+            scores = ranking.Score(evidence, scores);
+            var ranked = ranking.Rank(scores);
             var groups = SuspectGroup.Of(bench, ranked);
             var first = groups[0].Suspects.Any(s => s.Fault == truth.Fault);
             atOnce |= tests == 0 && first;
             inThree = tests <= 3 ? first : inThree;
             found = found < 0 && first ? tests : found;
             course.Add(FormattableString.Invariant($"{ranked.First(s => s.Fault == truth.Fault).Probability:0.000} of {groups.FirstOrDefault(g => g.Suspects.Any(s => s.Fault == truth.Fault))?.Probability ?? 0:0.000}; first {groups[0].Suspects[0].Fault.Words} ({groups[0].Suspects.Length}, {groups[0].Probability:0.000})"));
-            var next = groups[0].Probability >= Sure || tests >= MostTests ? null : chooser.Best(ranking.Rank(evidence, TestChooser.Hedge), ranked, evidence);
+            var next = groups[0].Probability >= Sure || tests >= MostTests ? null : chooser.Best(ranking.Rank(scores, TestChooser.Hedge), ranked, evidence);
             if (next is null)
             {
                 var (splits, splitMinutes) = HalfSplit(real, evidence, numbers);
@@ -197,7 +201,7 @@ internal sealed class Technician
     {
         if (!chains.TryGetValue(load.Name, out var chain))
         {
-            var ways = load.Circuit is { } circuit ? CircuitTracer.Trace(plan.For(bench.Build), circuit).Value?.Ways ?? [] : [];
+            var ways = load.Circuit is { } circuit ? tracer.Of(circuit).Value?.Ways ?? [] : [];
             var way = ways.FirstOrDefault(w => w.Stops.Any(s => s.Node.StartsWith(load.Thing + ".", StringComparison.Ordinal))) ?? ways.FirstOrDefault();
             chain = way is null ? [] : [.. way.Stops.Where(s => pointByName.ContainsKey(s.Node)).Select(s => pointByName[s.Node]).Distinct()];
             chains[load.Name] = chain;

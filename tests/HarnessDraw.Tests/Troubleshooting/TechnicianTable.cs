@@ -15,12 +15,26 @@ internal static class TechnicianTable
 
     /// <param name="technician">At one vehicle.</param>
     /// <param name="every">1: every fault; n: every n-th.</param>
-    public static IReadOnlyList<Search> Searches(Technician technician, int every = 1)
+    /// <param name="part">Of so many equal parts of them, which (from 0): a long run can be made in pieces.</param>
+    /// <param name="parts">How many parts.</param>
+    public static IReadOnlyList<Search> Searches(Technician technician, int every = 1, int part = 0, int parts = 1)
     {
-        var cases = technician.Observable().Where((_, i) => i % every == 0).ToArray();
+        var cases = technician.Observable().Where((_, i) => i % every == 0).Select((c, i) => (c.Fault, c.Variant, Seed: (ulong)i + 1)).ToArray();
+        cases = cases[(cases.Length * part / parts)..(cases.Length * (part + 1) / parts)];
         var searches = new Search[cases.Length];
-        Parallel.For(0, cases.Length, i => searches[i] = technician.Find(cases[i].Fault, cases[i].Variant, (ulong)i + 1));
+        Parallel.For(0, cases.Length, i => searches[i] = technician.Find(cases[i].Fault, cases[i].Variant, cases[i].Seed));
         return searches;
+    }
+
+    /// <summary>A search as a line of tab-separated words; <see cref="Read"/> reads it.</summary>
+    public static string Line(string name, Search s) => string.Create(CultureInfo.InvariantCulture,
+        $"{name}\t{s.FirstAtOnce}\t{s.FirstInThree}\t{s.FirstAtLast}\t{s.Tests}\t{s.Minutes}\t{s.GroupSize}\t{s.HalfSplitTests}\t{s.HalfSplitMinutes}\t{s.Fault}");
+
+    public static (string Name, Search Search) Read(string line)
+    {
+        var w = line.Split('\t');
+        int Whole(int i) => int.Parse(w[i], CultureInfo.InvariantCulture);
+        return (w[0], new(w[9], bool.Parse(w[1]), bool.Parse(w[2]), bool.Parse(w[3]), Whole(4), double.Parse(w[5], CultureInfo.InvariantCulture), Whole(6), Whole(7), double.Parse(w[8], CultureInfo.InvariantCulture)));
     }
 
     public static string Row(string name, IReadOnlyList<Search> searches)

@@ -83,6 +83,21 @@ public sealed class LivePageFixture : IAsyncLifetime
         }
     }
 
+    public static async Task Find(IPage page, string text)
+    {
+        await page.Locator("#find").FillAsync(text);
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#chosen")).ToBeVisibleAsync();
+    }
+
+    public static Task<int> StateOf(IPage page, string state) => page.EvaluateAsync<int>("s => [...document.getElementById('state').options].findIndex(o => o.textContent.startsWith(s))", state);
+
+    public static async Task Note(IPage page, string reading)
+    {
+        await page.Locator("#reading").FillAsync(reading);
+        await page.Keyboard.PressAsync("Enter");
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (browser is not null)

@@ -1,4 +1,5 @@
 using Deque.AxeCore.Playwright;
+using HarnessDraw.Tests.Layout;
 using HarnessDraw.Tests.Sheets;
 using Microsoft.Playwright;
 
@@ -20,7 +21,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     public async Task A_wire_is_found_by_its_name_and_lights_its_circuit()
     {
         var page = await pages.Open();
-        await Find(page, "E01");
+        await LivePageFixture.Find(page, "E01");
         await Assertions.Expect(page.Locator("#name")).ToHaveTextAsync("Wire E01");
         Assert.True(await page.Locator(".drawing.shown .light [data-wire=E01]").CountAsync() > 0);
         Assert.True(await page.Locator(".drawing.shown svg.lit").CountAsync() == 1);
@@ -62,7 +63,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     public async Task Steps_lead_along_the_way_with_what_the_meter_should_read()
     {
         var page = await pages.Open();
-        await Find(page, "E01");
+        await LivePageFixture.Find(page, "E01");
         await Assertions.Expect(page.Locator("#stopname")).ToContainTextAsync("1. ");
         await Assertions.Expect(page.Locator("#expected")).ToContainTextAsync(" V");
         var before = await page.Locator("#stopname").TextContentAsync();
@@ -72,37 +73,6 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         var running = await page.Locator("#expected").TextContentAsync();
         await page.Locator("#state").SelectOptionAsync(new SelectOptionValue { Index = 0 });
         Assert.NotEqual(running, await page.Locator("#expected").TextContentAsync());
-    }
-
-    [Fact]
-    public async Task Readings_narrow_what_is_suspected()
-    {
-        var page = await pages.Open();
-        await page.Locator("#state").SelectOptionAsync(new SelectOptionValue { Index = await StateOf(page, "signalling") });
-        await Find(page, "horns");
-        await Note(page, (await page.Locator("#expected").TextContentAsync())!.Replace("Expect ", "", StringComparison.Ordinal));
-        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("out of order");
-        await page.Locator("#load").SelectOptionAsync("horn high coil 1");
-        await page.Locator("#does").SelectOptionAsync("dead");
-        await page.Locator("#noteload button").ClickAsync();
-        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("single faults are likely");
-        var suspects = await page.Locator("#suspects li").CountAsync();
-        Assert.True(suspects > 1);
-
-        // the plug of the horn has its volts: the feed is whole
-        await page.Locator("#stops button", new() { HasText = "horn high.1" }).First.ClickAsync();
-        await Note(page, "12.3");
-        Assert.True(await page.Locator("#suspects li").CountAsync() < suspects);
-        await Assertions.Expect(page.Locator("#suspects li").First).ToContainTextAsync("horn high");
-        await page.Locator("#suspects").ScrollIntoViewIfNeededAsync();
-        await LivePageFixture.Picture(page, "readings");
-        await Note(page, "20");
-        await Assertions.Expect(page.Locator("#readings")).ToContainTextAsync("too high");
-        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("None of them explains everything");
-        await page.Locator("#forget").ClickAsync();
-        await Assertions.Expect(page.Locator("#verdict")).ToContainTextAsync("Nothing is noted");
-        await Note(page, "dead");
-        await Assertions.Expect(page.Locator("#said")).ToContainTextAsync("no reading");
     }
 
     [Fact]
@@ -168,7 +138,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     public async Task Print_shows_the_circuit_and_leaves_the_controls_out()
     {
         var page = await pages.Open();
-        await Find(page, "E01");
+        await LivePageFixture.Find(page, "E01");
         await page.EmulateMediaAsync(new() { Media = Media.Print });
         await Assertions.Expect(page.Locator("#stops li").First).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#find")).ToBeHiddenAsync();
@@ -181,7 +151,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     public async Task A_phone_shows_everything_in_its_width_with_large_targets()
     {
         var page = await pages.Open(null, 360, 740, touch: true);
-        await Find(page, "E01");
+        await LivePageFixture.Find(page, "E01");
         Assert.InRange(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"), 1, 360);
         Assert.InRange((await page.Locator("#stage").BoundingBoxAsync())!.Height, 250, 740);
         Assert.True(await page.Locator(".drawing.shown .light").IsVisibleAsync());
@@ -200,7 +170,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     public async Task No_serious_finding_of_the_accessibility_check(int width, int height)
     {
         var page = await pages.Open(null, width, height);
-        await Find(page, "E01");
+        await LivePageFixture.Find(page, "E01");
         var result = await page.RunAxe();
         Assert.Empty(result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
     }
@@ -224,7 +194,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         };
         var page = await pages.Open(LivePageFixture.PageFile("hostile", LivePageFixture.PageOf(plan)));
         Assert.Equal(bad, await page.TitleAsync());
-        await Find(page, "onerror");
+        await LivePageFixture.Find(page, "onerror");
         await Assertions.Expect(page.Locator("#name")).ToHaveTextAsync("Circuit " + bad);
         Assert.False(await page.EvaluateAsync<bool>("() => 'hurt' in window || document.querySelector('img, main script:not([type])') !== null"));
         Assert.Empty(pages.Asked);
@@ -237,7 +207,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         var plan = ExamplePlans.Of("aldervane-coach");
         Assert.True(plan.Wires.Length > 300, $"{plan.Wires.Length} wires");
         var page = await pages.Open(LivePageFixture.PageFile("coach", LivePageFixture.PageOf(plan)));
-        await Find(page, plan.Wires[0].Id);
+        await LivePageFixture.Find(page, plan.Wires[0].Id);
         await page.EvaluateAsync("""
             () => {
               window.changes = 0;
@@ -248,7 +218,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         foreach (var wire in plan.Wires.Where((_, i) => i % 60 == 1))
         {
             await page.EvaluateAsync("() => { window.changes = 0; }");
-            await Find(page, wire.Id);
+            await LivePageFixture.Find(page, wire.Id);
             var drawings = await page.Locator(".drawing").CountAsync();
             var changes = await page.EvaluateAsync<int>("() => { window.changes += window.watch.takeRecords().length; return window.changes; }");
             // the old light goes, the new one comes, a class is set, and the drawing that has the wire may be brought into sight
@@ -258,6 +228,24 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
 
         TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"a press lights up in {await MiddleOfPresses(page, ".drawing.shown text[data-for]"):0.0} ms among {plan.Wires.Length} wires"));
         await LivePageFixture.Picture(page, "coach");
+    }
+
+    /// <summary>Sixteen times as many wires, and a press copies and changes as much as before; how long it takes is told in the output.</summary>
+    [Fact]
+    public async Task Five_hundred_wires_make_a_press_no_more_work_than_thirty()
+    {
+        var work = new List<(int Wires, int Copied)>();
+        foreach (var circuits in new[] { 15, 250 })
+        {
+            var plan = GrowingHarness.Plan(circuits);
+            var page = await pages.Open(LivePageFixture.PageFile($"growth-{circuits}", LivePageFixture.PageOf(plan)));
+            await LivePageFixture.Find(page, "bulb 7");
+            work.Add((plan.Wires.Length, await page.Locator(".light *").CountAsync()));
+            TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"a press lights up in {await MiddleOfPresses(page, ".drawing.shown text[data-for]"):0.0} ms among {plan.Wires.Length} wires; ready after {await page.Locator("html").GetAttributeAsync("data-ready")} ms"));
+        }
+
+        Assert.True(work[1].Wires >= 500, $"{work[1].Wires} wires");
+        Assert.InRange(work[1].Copied, 1, 3 * work[0].Copied);
     }
 
     [Fact]
@@ -322,38 +310,6 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
           return times.sort((a, b) => a - b)[times.length >> 1];
         }
         """, marks);
-
-    private static async Task Find(IPage page, string text)
-    {
-        await page.Locator("#find").FillAsync(text);
-        await page.Keyboard.PressAsync("Enter");
-        await Assertions.Expect(page.Locator("#chosen")).ToBeVisibleAsync();
-    }
-
-    [Fact]
-    public async Task Suspects_of_the_page_are_those_of_the_command()
-    {
-        var page = await pages.Open();
-        await page.Locator("#state").SelectOptionAsync(new SelectOptionValue { Index = await StateOf(page, "night and rain") });
-        await page.Locator("#load").SelectOptionAsync("headlamp left beams 56b");
-        await page.Locator("#does").SelectOptionAsync("dead");
-        await page.Locator("#noteload button").ClickAsync();
-        await page.Locator("#load").SelectOptionAsync("headlamp right beams 56b");
-        await page.Locator("#does").SelectOptionAsync("works");
-        await page.Locator("#noteload button").ClickAsync();
-        var (notes, _) = HarnessDraw.Troubleshooting.NotesReader.Read("dead: headlamp left beams 56b @ night and rain\nworks: headlamp right beams 56b @ night and rain", "notes");
-        var found = new HarnessDraw.Troubleshooting.Troubleshooter(ExamplePlans.Of("brackmere-six")).Diagnose(notes);
-        var first = found.Groups.SelectMany(g => g.Group.Suspects).MaxBy(s => s.Probability)!;
-        await Assertions.Expect(page.Locator("#suspects li").First).ToContainTextAsync(first.Fault.Words);
-    }
-
-    private static Task<int> StateOf(IPage page, string state) => page.EvaluateAsync<int>("s => [...document.getElementById('state').options].findIndex(o => o.textContent.startsWith(s))", state);
-
-    private static async Task Note(IPage page, string reading)
-    {
-        await page.Locator("#reading").FillAsync(reading);
-        await page.Keyboard.PressAsync("Enter");
-    }
 
     private static Task<string> Focused(IPage page) => page.EvaluateAsync<string>("() => document.activeElement.id");
 }

@@ -14,6 +14,9 @@ internal sealed record PageForm(string Name, string Headline, string Type)
     public string Caution { get; init; } = "Battery disconnected while you work.";
     public Paper Paper { get; init; } = PaperSizes.A4;
     public string Scale { get; init; } = "not to scale";
+
+    /// <summary>What the title block says of the build; null: as the options say.</summary>
+    public string? Build { get; init; }
 }
 
 /// <summary>Pages of one kind: headline and cautions at the top, frame and title block round it, the free area between them.</summary>
@@ -30,6 +33,7 @@ internal sealed class PageMaker
         (this.form, this.options) = (form, options);
         Paper = options.Paper is { } asked ? LikeForm(asked) : form.Paper;
         block = SheetTitle.Of(plan, findings, options, form.Headline[..1] + form.Headline[1..].ToLowerInvariant(), form.Type) with { Scale = form.Scale };
+        block = form.Build is { } words ? block with { Build = words } : block;
         var frame = Sheets.Frame.Compose(Paper, block, FrameOf);
         Frame = frame.Border.Frame;
         TitleBox = frame.TitleBox;

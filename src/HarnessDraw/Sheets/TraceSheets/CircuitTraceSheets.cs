@@ -42,6 +42,7 @@ public static class CircuitTraceSheets
         var form = new PageForm(SheetKinds.Trace, "CIRCUIT TRACE", "trace")
         {
             Caution = $"Meter's other lead on the battery's {(plus ? "minus" : "plus")} post. Battery disconnected before a connector is parted. Do not pierce insulation. Hands clear of fan and belts.",
+            Build = options.Build is null && plan.Builds.Length > 1 ? "all options; volts: usual build" : null,
         };
         var maker = new PageMaker(plan, findings, options, form);
         foreach (var (way, words) in ways)

@@ -9,10 +9,21 @@ namespace HarnessDraw.Writing.Html;
 /// <summary>
 /// What every single fault of one build does, for the page. A row is what a vehicle shows in one state, by points whose volts lie equally many steps of a meter
 /// off those without a fault, and by loads that do the same wrong; what is as it should be is left out. Most rows and most sets of points are alike and each stands
-/// once; a case names its row for every state. Faults that are one to the network share a case.
+/// once; a case names its row for every state, then the fuses that it opens. Faults that are one to the network share a case.
 /// </summary>
 internal sealed class FaultTableData
 {
+    // hundredths of what a load should do: from here on nobody sees a difference, below nobody sees that it does anything
+    private const int AsGood = 97;
+    private const int AsNothing = 20;
+    // parts of a meter's step that are told apart: what the page reckons with them is what the program reckons without
+    private const int Fine = 16;
+
+    // volts
+    private const double LiveStepV = 0.002;
+
+    // beyond all steps of any battery
+    private const int Far = 1000 * Fine;
     private readonly FaultBench bench;
     private readonly ImmutableArray<Suspect> faults;
     private readonly ImmutableArray<int> points;
@@ -26,30 +37,46 @@ internal sealed class FaultTableData
         bench = new(plan, build);
         faults = new FaultRanking(bench, bench.Faults(FaultWeights.InService)).Faults;
         points = [.. Enumerable.Range(0, bench.Points.Length).Where(p => !bench.Points[p].UnderWrap)];
+        var fuses = plan.Fuses.Select((f, i) => (f.Id, i)).GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().i, StringComparer.Ordinal);
         foreach (var solved in faults.SelectMany(f => f.Predictions).Select(p => p.Solved).Where(s => !caseOf.ContainsKey(s)))
         {
-            caseOf[solved] = cases.Of([.. Enumerable.Range(0, bench.States.Length).Select(s => rows.Of(Row(solved, s)))]);
+            caseOf[solved] = cases.Of([.. Enumerable.Range(0, bench.States.Length).Select(s => rows.Of(Row(solved, s))), .. solved.Blown.Select(f => fuses[f])]);
         }
     }
 
-    /// <summary>The step of a meter in which volts lie: nothing that it tells is lost.</summary>
-    internal static int Step(double volts) => (int)Math.Round(Trust.Steps(volts));
+    /// <summary>
+    /// The <see cref="Fine"/> part of a meter's step in which volts lie, counted from the nearer pole of the battery: nothing that it tells is lost, neither against ground nor against
+    /// the live post. Steps from the live post are taken from <see cref="Far"/>.
+    /// </summary>
+    private static int Code(double volts, double live)
+    {
+        var (size, above) = (Math.Abs(live), live < 0 ? -volts : volts);
+        return above > size / 2 ? Far - (int)Math.Round(Fine * Trust.Steps(size - above)) : (int)Math.Round(Fine * Trust.Steps(above));
+    }
 
     /// <summary>Names, weights and rules, as the member 'faultTable'.</summary>
     public void Write(Utf8JsonWriter json)
     {
         json.WriteStartObject("faultTable");
         json.Strings("points", [.. points.Select(p => bench.Points[p].Name)]);
+        json.Strings("places", [.. points.Select(p => bench.Points[p].Where)]);
+        json.WriteStartArray("minutes");
+        foreach (var p in points)
+        {
+            json.WriteNumberValue(bench.Points[p].Minutes);
+        }
+
+        json.WriteEndArray();
         json.Strings("loads", [.. bench.Loads.Select(l => l.Name)]);
         Numbers(json, "should", bench.ShouldWork.SelectMany(s => s.Select(on => on ? 1 : 0)));
-        Numbers(json, "sound", bench.WithoutFault.Volts.SelectMany(s => points.Select(p => Step(s[p]))));
-        Numbers(json, "live", bench.WithoutFault.LiveV.Select(v => Step(v)));
-        json.WriteStartObject("trust");
-        json.WriteNumber("wrong", Trust.Wrong);
-        json.WriteNumber("leastElsewhere", Trust.LeastElsewhere);
-        json.WriteNumber("ohmSpread", Trust.OhmSpread);
-        json.WriteNumber("partSpread", Trust.PartSpread);
-        json.WriteNumber("meterShare", Trust.MeterShare);
+        Numbers(json, "sound", bench.WithoutFault.Volts.SelectMany((s, i) => points.Select(p => Code(s[p], bench.WithoutFault.LiveV[i]))));
+        Numbers(json, "live", bench.WithoutFault.LiveV.Select(v => (int)Math.Round(v / LiveStepV)));
+        json.WriteStartObject("rules");
+        foreach (var (name, value) in Rules)
+        {
+            json.WriteNumber(name, value);
+        }
+
         json.WriteEndObject();
         json.Array("faults", faults, WriteFault);
         // within a set each number is told by how far it lies behind the one before
@@ -59,14 +86,35 @@ internal sealed class FaultTableData
         json.WriteEndObject();
     }
 
-    /// <summary>Step and set of points, in turns; loads are numbered behind the points, and their step is their class.</summary>
+    /// <summary>The figures by which the program itself ranks and chooses, so that the page does the same.</summary>
+    private static ImmutableArray<(string Name, double Value)> Rules =>
+    [
+        ("wrong", Trust.Wrong), ("leastElsewhere", Trust.LeastElsewhere), ("ohmSpread", Trust.OhmSpread), ("partSpread", Trust.PartSpread), ("meterShare", Trust.MeterShare),
+        ("shareBlur", Trust.ShareBlur), ("ohmBlur", Trust.OhmBlur), ("deadBelow", LoadClasses.DeadBelow), ("dimBelow", LoadClasses.DimBelow),
+        ("hedge", TestChooser.Hedge), ("setUpMinutes", TestChooser.SetUpMinutes), ("fuseMinutes", TestChooser.FuseMinutes), ("lookMinutes", TestChooser.LookMinutes),
+        ("leastBits", TestChooser.LeastBits), ("asGood", TestChooser.AsGood), ("leastProbability", TestChooser.LeastProbability), ("mostSuspects", TestChooser.MostSuspects), ("reach", ReadingBits.Reach), ("mostBins", ReadingBits.MostBins),
+        ("far", Far), ("fine", Fine), ("liveStepV", LiveStepV), ("sure", Troubleshooter.Sure), ("mostStates", Troubleshooter.MostStates),
+    ];
+
+    /// <summary>
+    /// Difference and set of points, in turns: of a point steps off what it shows without a fault, of a load (numbered behind the points) hundredths off what it
+    /// should do, of the live post (behind the loads) steps of <see cref="LiveStepV"/>. What is the same is left out.
+    /// </summary>
     private int[] Row(SolvedFault solved, int state)
     {
         var (volts, sound) = (solved.Volts[state], bench.WithoutFault.Volts[state]);
-        var off = Enumerable.Range(0, points.Length).Where(i => SuspectGroup.Parts(volts[points[i]], sound[points[i]])).Select(i => (Value: Step(volts[points[i]]) - Step(sound[points[i]]), Number: i));
-        var wrong = Enumerable.Range(0, bench.Loads.Length).Select(l => (Seen: LoadClasses.Of(solved.Shares[state][l], bench.ShouldWork[state][l]), Number: points.Length + l))
-            .Where(l => l.Seen is not (LoadClass.Works or LoadClass.Off)).Select(l => (Value: (int)l.Seen, l.Number));
-        return [.. off.GroupBy(o => o.Value).Concat(wrong.GroupBy(w => w.Value)).SelectMany(g => new[] { g.Key, sets.Of([.. g.Select(o => o.Number)]) })];
+        var (live, soundLive) = (solved.LiveV[state], bench.WithoutFault.LiveV[state]);
+        var off = Enumerable.Range(0, points.Length).Select(i => (Value: Code(volts[points[i]], live) - Code(sound[points[i]], soundLive), Number: i)).Where(o => o.Value != 0);
+        var post = (Value: (int)Math.Round(live / LiveStepV) - (int)Math.Round(soundLive / LiveStepV), Number: points.Length + bench.Loads.Length);
+        var loads = Enumerable.Range(0, bench.Loads.Length).Select(l => (Value: Off(solved.Shares[state][l], bench.ShouldWork[state][l]), Number: points.Length + l)).Append(post).Where(l => l.Value != 0);
+        return [.. off.GroupBy(o => o.Value).Concat(loads.GroupBy(w => w.Value)).SelectMany(g => new[] { g.Key, sets.Of([.. g.Select(o => o.Number)]) })];
+    }
+
+    /// <summary>Whole hundredths below what a load should do, or above nothing; rounded down, so that no class changes.</summary>
+    private static int Off(float share, bool shouldWork)
+    {
+        var hundredths = (int)Math.Floor(share * 100.0);
+        return shouldWork ? (hundredths >= AsGood ? 0 : hundredths < AsNothing ? -100 : hundredths - 100) : hundredths < AsNothing ? 0 : Math.Min(hundredths, 100);
     }
 
     private void WriteFault(Utf8JsonWriter json, Suspect suspect)
@@ -98,7 +146,7 @@ internal sealed class FaultTableData
         where end >= 0 && points.Contains(end)
         from s in Enumerable.Range(0, bench.States.Length)
         where SuspectGroup.Parts(prediction.Volts(s, end), prediction.Solved.Volts[s][end])
-        from value in new[] { variant, s, points.IndexOf(end), Step(prediction.Volts(s, end)) }
+        from value in new[] { variant, s, points.IndexOf(end), Code(prediction.Volts(s, end), prediction.Solved.LiveV[s]) }
         select value;
 
     private static void Numbers(Utf8JsonWriter json, string name, IEnumerable<int> values)

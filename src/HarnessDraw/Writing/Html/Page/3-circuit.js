@@ -2,8 +2,6 @@ import { known, at, build, wires, fuses, things, cavityWires, circuitWires, circ
 import { light, bring } from './2-drawing.js';
 // the chosen circuit: what is lit, its ways, and the point at which the meter is
 export const chosen = { ways: [], way: 0, stop: 0 };
-let whenStepped = () => {};
-export const onStep = listener => { whenStepped = listener; };
 
 export function chooseWire(id, name) {
   const wire = wires.get(id);
@@ -115,7 +113,7 @@ export function showStop() {
   at('stopplace').textContent = here.where;
   at('expected').textContent = `Expect ${expectedWords(way, chosen.stop)}`;
   const state = known.states[chosenState.index];
-  at('hop').textContent = `${state ? `State ${state.id}${known.options.every(o => build.get(o.id) === o.usual) ? '' : '; volts are those of the usual build'}. ` : ''}${chosen.stop < way.hops.length ? `Then ${hopWords(way.hops[chosen.stop])}` : 'End of the way'}`;
+  at('hop').textContent = `${state ? `State ${state.id}${isChosenBuild() ? '' : '; volts are those of the build with which the page opens'}. ` : ''}${chosen.stop < way.hops.length ? `Then ${hopWords(way.hops[chosen.stop])}` : 'End of the way'}`;
   at('back').disabled = chosen.stop === 0;
   at('on').disabled = chosen.stop === way.stops.length - 1;
   way.stops.forEach((stop, i) => {
@@ -128,5 +126,4 @@ export function showStop() {
     item.append(button);
     at('stops').append(item);
   });
-  whenStepped();
 }

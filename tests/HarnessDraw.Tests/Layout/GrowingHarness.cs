@@ -5,7 +5,7 @@ using HarnessDraw.Electrical;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 
-namespace HarnessDraw.Benchmarks;
+namespace HarnessDraw.Tests.Layout;
 
 /// <summary>Harnesses of a wished number of lamp circuits along one trunk, four on a fuse, to see how planning, states and faults grow.</summary>
 internal static class GrowingHarness
@@ -35,7 +35,9 @@ internal static class GrowingHarness
         File.WriteAllText(Path.Combine(folder, "layout.yaml"), Layout(circuits));
     }
 
-    private static Model.Harness Read(int circuits)
+    public static Plan Plan(int circuits) => HarnessPlanner.Plan(Read(circuits), PlanningOptions.Usual);
+
+    private static HarnessDraw.Model.Harness Read(int circuits)
     {
         var read = HarnessReader.Read("growth.yaml", new MemoryFiles(new Dictionary<string, string>(StringComparer.Ordinal) { ["growth.yaml"] = Description(circuits), ["layout.yaml"] = Layout(circuits) }));
         return read.Value ?? throw new InvalidOperationException(string.Join('\n', read.Diagnostics.Select(d => d.Message)));
