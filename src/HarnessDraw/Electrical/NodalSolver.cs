@@ -93,14 +93,15 @@ internal sealed class NodalSolver
 
         StartVolts(laws, live, work, start);
         var (volts, step) = (work.Volts, work.Step);
-        var (settled, rounds, moved, before) = (false, 0, double.PositiveInfinity, double.PositiveInfinity);
+        var (settled, rounds, before, holds) = (false, 0, double.PositiveInfinity, false);
         for (; rounds < MostRounds && !settled; rounds++)
         {
-            // tangents that hold bring each step to far less than the one before
-            var renew = moved > NearV || moved > before / 10;
-            (before, moved) = (moved, Step(laws, live, work, renew));
+            var moved = Step(laws, live, work, renew: !holds);
             settled = moved < (rough ? RoughV : SettledV);
-            var share = settled ? 1 : Share(laws, live, work);
+            // tangents that hold bring each step to far less than the one before: no knee lies between
+            holds = moved <= NearV && moved <= before / 10;
+            before = moved;
+            var share = settled || holds ? 1 : Share(laws, live, work);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += share * step[n];

@@ -35,6 +35,7 @@ internal sealed class StateCircuit
 
     // the same case with wires of other sizes: relays, speeds and converters are as it left them
     private readonly bool goesOn;
+    private readonly bool rough;
 
     // the same case with something wrong: relays begin as the sound case left them, but one that the fault leaves too few volts to pull in is let go
     private readonly bool beginsPulled;
@@ -46,8 +47,10 @@ internal sealed class StateCircuit
     /// <param name="like">A solution nearby, of the same state and build: its volts are the start, its wires are as warm.</param>
     /// <param name="warms">True when wires are to find their warmth although there is a solution nearby.</param>
     /// <param name="keyOff">The key is turned off in this state: relays are as they are in <paramref name="like"/>.</param>
-    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false, KeyTurnedOff? keyOff = null)
+    /// <param name="rough">True where a meter's digits are enough.</param>
+    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false, KeyTurnedOff? keyOff = null, bool rough = false)
     {
+        this.rough = rough || fault?.Rough == true;
         this.plan = plan;
         this.state = state;
         this.build = build;
@@ -104,7 +107,7 @@ internal sealed class StateCircuit
         bool changed;
         do
         {
-            solution = (fault.Rewired ?? plan.Solver).Solve(Laws, solution?.Volts, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, fault.Rough, solution?.Live);
+            solution = (fault.Rewired ?? plan.Solver).Solve(Laws, solution?.Volts, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, rough, solution?.Live);
             changed = FollowCoils(solution, round);
             changed |= FollowSpeeds(solution);
             changed |= FollowConverters(solution);

@@ -5,7 +5,7 @@ namespace HarnessDraw.Layout;
 /// <summary>A thing to be placed in a free corner: its size, and where on the sheet it would rather stand (shares of width and height).</summary>
 public sealed record Panel(double WidthMm, double HeightMm, double WantX, double WantY);
 
-/// <summary>Finds room for panels beside what is already there, on a grid with sums so that a try costs four look-ups.</summary>
+/// <summary>Finds room for panels beside what is already there, on a grid that knows how far each column is free downwards.</summary>
 public sealed class PanelPacking
 {
     private const double CellMm = 5;
@@ -14,8 +14,10 @@ public sealed class PanelPacking
     private readonly int columns;
     private readonly int rows;
     private readonly bool[] taken;
-    private readonly int[] sums;
-    private int summedRows;
+
+    // free cells from a cell on down its column; those of rows after the last changed one still hold
+    private readonly int[] free;
+    private int changedTo;
 
     public PanelPacking(Box area)
     {
@@ -23,14 +25,15 @@ public sealed class PanelPacking
         columns = Math.Max(1, (int)(area.Width / CellMm));
         rows = Math.Max(1, (int)(area.Height / CellMm));
         taken = new bool[columns * rows];
-        sums = new int[(columns + 1) * (rows + 1)];
+        free = new int[columns * rows];
+        changedTo = rows - 1;
     }
 
     /// <summary>All room is free again.</summary>
     public void Clear()
     {
         Array.Clear(taken);
-        summedRows = 0;
+        changedTo = rows - 1;
     }
 
     /// <summary>Marks a box as occupied; parts outside the area are ignored.</summary>
@@ -45,7 +48,7 @@ public sealed class PanelPacking
             Array.Fill(taken, true, (r * columns) + c0, c1 - c0 + 1);
         }
 
-        summedRows = Math.Min(summedRows, r0);
+        changedTo = Math.Max(changedTo, r1);
     }
 
     /// <summary>
@@ -58,7 +61,7 @@ public sealed class PanelPacking
         var places = new (Box, int)[panels.Count];
         for (var i = 0; i < panels.Count; i++)
         {
-            Sum();
+            CountFree();
             (Box Box, int Shape, double Off)? best = null;
             for (var shape = 0; shape < panels[i].Count; shape++)
             {
@@ -80,23 +83,20 @@ public sealed class PanelPacking
         return places;
     }
 
-    private void Sum()
+    private void CountFree()
     {
-        // rows above the first change keep their sums
-        for (var r = summedRows; r < rows; r++)
+        for (var r = changedTo; r >= 0; r--)
         {
-            var line = 0;
             var row = taken.AsSpan(r * columns, columns);
-            var above = sums.AsSpan((r * (columns + 1)) + 1, columns);
-            var below = sums.AsSpan(((r + 1) * (columns + 1)) + 1, columns);
+            var here = free.AsSpan(r * columns, columns);
+            var below = r + 1 < rows ? free.AsSpan((r + 1) * columns, columns) : default;
             for (var c = 0; c < row.Length; c++)
             {
-                line += row[c] ? 1 : 0;
-                below[c] = above[c] + line;
+                here[c] = row[c] ? 0 : 1 + (below.IsEmpty ? 0 : below[c]);
             }
         }
 
-        summedRows = rows;
+        changedTo = -1;
     }
 
     private (Box Box, double Off)? Find(Panel panel)
@@ -127,13 +127,26 @@ public sealed class PanelPacking
 
         void FindInRow(int r, double offRow)
         {
-            var (top, bottom) = (r * (columns + 1), (r + h) * (columns + 1));
+            var row = free.AsSpan(r * columns, columns);
             var reach = Math.Min(best - offRow, columns);
             var last = Math.Min(columns - w, (int)Math.Floor(wantC + reach));
             for (var c = Math.Max(0, (int)Math.Ceiling(wantC - reach)); c <= last; c++)
             {
+                var end = c + w - 1;
+                while (end >= c && row[end] >= h)
+                {
+                    end--;
+                }
+
+                if (end >= c)
+                {
+                    // every place that holds the cell in the way is taken as well
+                    c = end;
+                    continue;
+                }
+
                 var off = Math.Abs(c - wantC) + offRow;
-                if (off < best && sums[bottom + c + w] - sums[bottom + c] - sums[top + c + w] + sums[top + c] == 0)
+                if (off < best)
                 {
                     best = off;
                     found = new Box(area.X + (c * CellMm), area.Y + (r * CellMm), panel.WidthMm, panel.HeightMm);

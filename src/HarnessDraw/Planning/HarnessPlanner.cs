@@ -93,6 +93,7 @@ public static class HarnessPlanner
         var wirer = new NetWirer(routed.Index, options, routed.Tree, routed.Places);
         var guessed = wirer.Wire((n, m) => NetDemand.GuessMm2(routed.Flow.LargestA(n, m)), (n, ms) => NetDemand.GuessMm2(ms.Sum(m => routed.Flow.LargestA(n, m))));
         var rows = sizing.Begin(guessed);
+        sizing.Improve();
 
         // splices once more, now with the copper that currents and drops ask for
         var areas = RowMaker.Areas(rows);

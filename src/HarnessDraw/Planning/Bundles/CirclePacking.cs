@@ -9,7 +9,21 @@ public static class CirclePacking
 {
     /// <summary>Most wires that are packed one by one.</summary>
     public const int MostPacked = 19;
+    private const int Starts = 4;
+    private const int Rounds = 14;
     private const double GoldenAngle = 2.399963229728653;
+
+    // a start that is this far behind the best after some rounds does not catch up
+    private const int RoundsToShow = 5;
+    private const double FarBehind = 1.02;
+
+    // steps that push apart, and after how many it is looked anew which circles are neighbours: those nearer than half the least radius
+    private const int Steps = 30;
+    private const int StepsOfNeighbours = 10;
+    private const double NearInLeast = 0.5;
+
+    // shares of a distance: less is not a move
+    private const double Touching = 1e-7;
 
     /// <summary>Outside diameter of the bundle in the unit of <paramref name="diameters"/>.</summary>
     public static double Diameter(IReadOnlyList<double> diameters, double factor)
@@ -45,15 +59,15 @@ public static class CirclePacking
         var square = radii.Sum(r => r * r);
         var floor = Math.Max(radii[0] + radii[1], Math.Sqrt(square / 0.82));
         var best = double.PositiveInfinity;
-        for (var start = 0; start < 4; start++)
+        for (var start = 0; start < Starts; start++)
         {
-            var (x, y) = Start(radii, start);
-            var ring = Math.Sqrt(square / 0.62);
-            for (var round = 0; round < 14; round++)
+            var circles = new Circles(radii, start);
+            var (ring, own) = (Math.Sqrt(square / 0.62), double.PositiveInfinity);
+            for (var round = 0; round < Rounds && (round < RoundsToShow || own <= best * FarBehind); round++)
             {
-                Relax(radii, x, y, ring);
-                var needed = Enclosing(radii, x, y);
-                best = Math.Min(best, needed);
+                circles.Relax(ring);
+                own = Math.Min(own, circles.Enclosing());
+                best = Math.Min(best, own);
                 ring = Math.Max(floor, best * (1 - (0.05 / (1 + (0.5 * round)))));
             }
         }
@@ -103,75 +117,122 @@ public static class CirclePacking
         }
     }
 
-    private static void Relax(double[] radii, double[] x, double[] y, double ring)
+    /// <summary>Circles of given radii, largest first, about the middle of a ring.</summary>
+    private sealed class Circles
     {
-        var moved = true;
-        for (var step = 0; step < 60 && moved; step++)
+        private readonly double[] radii;
+        private readonly double[] x;
+        private readonly double[] y;
+        private readonly (int I, int J)[] neighbours;
+        private int neighbourCount;
+
+        public Circles(double[] radii, int start)
         {
-            moved = false;
+            this.radii = radii;
+            (x, y) = Start(radii, start);
+            neighbours = new (int, int)[radii.Length * (radii.Length - 1) / 2];
+        }
+
+        /// <summary>Pushes overlapping circles apart and pulls all into the ring, step by step.</summary>
+        public void Relax(double ring)
+        {
+            var moved = true;
+            for (var step = 0; step < Steps && moved; step++)
+            {
+                if (step % StepsOfNeighbours == 0)
+                {
+                    FindNeighbours();
+                }
+
+                moved = false;
+                var next = 0;
+                for (var i = 0; i < radii.Length; i++)
+                {
+                    for (; next < neighbourCount && neighbours[next].I == i; next++)
+                    {
+                        moved |= Part(i, neighbours[next].J);
+                    }
+
+                    moved |= PullIn(i, ring - radii[i]);
+                }
+            }
+        }
+
+        /// <summary>Radius that holds the circles once they are spread just enough that none overlap.</summary>
+        public double Enclosing()
+        {
+            var spread = 1.0;
             for (var i = 0; i < radii.Length; i++)
             {
                 for (var j = i + 1; j < radii.Length; j++)
                 {
-                    // most pairs lie apart: the root is taken only for those that do not
-                    var (dx, dy) = (x[j] - x[i], y[j] - y[i]);
-                    var (square, apart) = ((dx * dx) + (dy * dy), radii[i] + radii[j]);
-                    if (square < apart * apart)
+                    spread = Math.Max(spread, (radii[i] + radii[j]) / Math.Max(Math.Sqrt(SquareBetween(i, j)), 1e-9));
+                }
+            }
+
+            var ring = 0.0;
+            for (var i = 0; i < radii.Length; i++)
+            {
+                ring = Math.Max(ring, (spread * Math.Sqrt((x[i] * x[i]) + (y[i] * y[i]))) + radii[i]);
+            }
+
+            return ring;
+        }
+
+        private double SquareBetween(int i, int j)
+        {
+            var (dx, dy) = (x[j] - x[i], y[j] - y[i]);
+            return (dx * dx) + (dy * dy);
+        }
+
+        private void FindNeighbours()
+        {
+            var near = NearInLeast * radii[^1];
+            neighbourCount = 0;
+            for (var i = 0; i < radii.Length; i++)
+            {
+                for (var j = i + 1; j < radii.Length; j++)
+                {
+                    var within = radii[i] + radii[j] + near;
+                    if (SquareBetween(i, j) < within * within)
                     {
-                        moved = true;
-                        Part(x, y, i, j, Math.Sqrt(square), apart);
+                        neighbours[neighbourCount++] = (i, j);
                     }
                 }
-
-                moved |= PullIn(x, y, i, ring - radii[i]);
             }
         }
-    }
 
-    private static void Part(double[] x, double[] y, int i, int j, double distance, double apart)
-    {
-        var push = distance > 1e-12 ? (apart - distance) / (2 * distance) : 0;
-        var (dx, dy) = ((x[j] - x[i]) * push, (y[j] - y[i]) * push);
-        x[i] -= dx;
-        y[i] -= dy;
-        x[j] += dx;
-        y[j] += dy;
-    }
-
-    private static bool PullIn(double[] x, double[] y, int i, double reach)
-    {
-        var square = (x[i] * x[i]) + (y[i] * y[i]);
-        if (square <= reach * reach || square <= 1e-24)
+        private bool Part(int i, int j)
         {
-            return false;
-        }
-
-        var share = reach / Math.Sqrt(square);
-        x[i] *= share;
-        y[i] *= share;
-        return true;
-    }
-
-    /// <summary>Radius that holds the circles once they are spread just enough that none overlap.</summary>
-    private static double Enclosing(double[] radii, double[] x, double[] y)
-    {
-        var spread = 1.0;
-        for (var i = 0; i < radii.Length; i++)
-        {
-            for (var j = i + 1; j < radii.Length; j++)
+            // most pairs lie apart: the root is taken only for those that do not
+            var (square, apart) = (SquareBetween(i, j), radii[i] + radii[j]);
+            if (square >= apart * apart)
             {
-                var (dx, dy) = (x[j] - x[i], y[j] - y[i]);
-                var distance = Math.Sqrt((dx * dx) + (dy * dy));
-                spread = Math.Max(spread, (radii[i] + radii[j]) / Math.Max(distance, 1e-9));
+                return false;
             }
+
+            var distance = Math.Sqrt(square);
+            var push = distance > 1e-12 ? (apart - distance) / (2 * distance) : 0;
+            var (dx, dy) = ((x[j] - x[i]) * push, (y[j] - y[i]) * push);
+            x[i] -= dx;
+            y[i] -= dy;
+            x[j] += dx;
+            y[j] += dy;
+            return apart - distance > Touching * apart;
         }
 
-        var ring = 0.0;
-        for (var i = 0; i < radii.Length; i++)
+        private bool PullIn(int i, double reach)
         {
-            ring = Math.Max(ring, (spread * Math.Sqrt((x[i] * x[i]) + (y[i] * y[i]))) + radii[i]);
-        }
+            var square = (x[i] * x[i]) + (y[i] * y[i]);
+            if (square <= reach * reach || square <= 1e-24)
+            {
+                return false;
+            }
 
-        return ring;
+            var distance = Math.Sqrt(square);
+            x[i] *= reach / distance;
+            y[i] *= reach / distance;
+            return distance - reach > Touching * reach;
+        }
     }
 }

@@ -47,7 +47,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private ImmutableArray<WireRow> rows = [];
     private ImmutableArray<LoopBudget> nominal = [];
 
-    /// <summary>Sizes by currents and drops, as if every terminal could still be chosen: what splices are placed by, and where the rest begins.</summary>
+    /// <summary>Sizes by currents and drops, as if every terminal could still be chosen: by nominal ones, from which the rest begins.</summary>
     public ImmutableArray<WireRow> Begin(Wiring drafted)
     {
         wiring = drafted;
@@ -59,13 +59,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         nominal = Loops();
         loops = [.. nominal.Select(WithJoints)];
         SizeAll();
-        Settle(RoundsBeforeCavities);
         return rows;
     }
+
+    /// <summary>The same sizes once the states are solved: what splices are placed by.</summary>
+    public void Improve() => Settle(mostRounds: 1);
 
     /// <summary>Cavities by what the wires will need there (a small terminal once chosen takes no larger wire), then sizes until they rest.</summary>
     public SizingResult Finish(PlanningFindings findings)
     {
+        Settle(RoundsBeforeCavities);
         AssignCavities();
         Settle(options.MostSizingRounds);
         TakeBack();

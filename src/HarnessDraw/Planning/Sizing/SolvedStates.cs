@@ -82,7 +82,7 @@ internal sealed class SolvedStates
             {
                 anew[c] = true;
                 var flow = routed.Flow.Cases[c];
-                circuits[c] = new(network, StateOf(flow), flow.Build, null, circuits[c], warms: true);
+                circuits[c] = new(network, StateOf(flow), flow.Build, null, circuits[c], warms: true, rough: true);
             }
         });
         for (var w = 0; w < rows.Length; w++)
