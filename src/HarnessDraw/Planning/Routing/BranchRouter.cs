@@ -52,7 +52,7 @@ internal static class BranchRouter
             List<int>? best = null;
             foreach (var (ear, circle) in Circles(graph, tree))
             {
-                foreach (var edge in circle.Where(e => !forced.Contains(e)))
+                foreach (var edge in Distinct(graph, tree, circle, wanted, forced))
                 {
                     var other = TreeChains.Prune(graph, [.. tree.Where(e => e != edge), .. ear], wanted);
                     var otherCost = objective.CostOf(other);
@@ -74,6 +74,36 @@ internal static class BranchRouter
 
         tree.Sort();
         return tree;
+    }
+
+    /// <summary>Edges of a circle that may go: of a run of edges without a fork or a wanted place between them one, as they all go with it.</summary>
+    private static IEnumerable<int> Distinct(WeightedGraph graph, List<int> tree, List<int> circle, bool[] wanted, IReadOnlyCollection<int> forced)
+    {
+        var degree = new int[graph.Vertices];
+        foreach (var e in tree)
+        {
+            degree[graph.Edges[e].A]++;
+            degree[graph.Edges[e].B]++;
+        }
+
+        var before = -1;
+        foreach (var e in circle.Where(e => !forced.Contains(e)))
+        {
+            if (before < 0 || !GoTogether(before, e))
+            {
+                yield return e;
+            }
+
+            before = e;
+        }
+
+        bool GoTogether(int a, int b)
+        {
+            var (x, y) = (graph.Edges[a], graph.Edges[b]);
+            return (IsPassed(x.A) && (x.A == y.A || x.A == y.B)) || (IsPassed(x.B) && (x.B == y.A || x.B == y.B));
+        }
+
+        bool IsPassed(int v) => degree[v] == 2 && !wanted[v];
     }
 
     /// <summary>Every way outside the tree that joins two of its vertices through one unused edge, with the edges of the circle it closes.</summary>

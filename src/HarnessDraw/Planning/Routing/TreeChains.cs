@@ -14,13 +14,26 @@ internal static class TreeChains
         }
 
         bool IsUseless(int v) => degree[v] == 1 && !wanted[v];
-        while (edges.FindIndex(e => IsUseless(graph.Edges[e].A) || IsUseless(graph.Edges[e].B)) is var at and >= 0)
+        bool Goes(int e)
         {
-            degree[graph.Edges[edges[at]].A]--;
-            degree[graph.Edges[edges[at]].B]--;
-            edges.RemoveAt(at);
+            var (a, b, _) = graph.Edges[e];
+            if (!IsUseless(a) && !IsUseless(b))
+            {
+                return false;
+            }
+
+            degree[a]--;
+            degree[b]--;
+            return true;
         }
 
+        // what hung on an edge that went goes in the next round
+        int gone;
+        do
+        {
+            gone = edges.RemoveAll(Goes);
+        }
+        while (gone > 0);
         return edges;
     }
 
