@@ -32,7 +32,9 @@ public static class NetworkSolver
         var states = plan.Harness.States;
         var told = new BuildVolts[builds.Length];
         var circuits = new StateCircuit[builds.Length * states.Length];
-        Parallel.For(0, circuits.Length, i => circuits[i] = new(network, states[i % states.Length], builds[i / states.Length]));
+        // a build differs little from the first one: its states begin with the volts and the warmth of that one's
+        Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = new(network, states[s], builds[0]));
+        Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => circuits[i] = new(network, states[i % states.Length], builds[i / states.Length], null, circuits[i % states.Length], warms: true));
         Parallel.For(0, builds.Length, b => told[b] = new(builds[b],
         [
             .. network.Shown.Select(p => new NodeVolts(p.Key, VoltsIn(circuits.AsSpan(b * states.Length, states.Length), p.Value))),

@@ -44,7 +44,7 @@ internal sealed class StateCircuit
     /// <param name="state">Keys and switches.</param>
     /// <param name="build">One choice for each option.</param>
     /// <param name="fault">What is wrong with the vehicle; null: nothing.</param>
-    /// <param name="like">A solution nearby, of the same state and build: its volts are the start, its wires are as warm.</param>
+    /// <param name="like">A solution nearby, of the same state: its volts are the start, its wires are as warm.</param>
     /// <param name="warms">True when wires are to find their warmth although there is a solution nearby.</param>
     /// <param name="keyOff">The key is turned off in this state: relays are as they are in <paramref name="like"/>.</param>
     /// <param name="rough">True where a meter's digits are enough.</param>

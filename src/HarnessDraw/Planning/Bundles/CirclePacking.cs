@@ -205,7 +205,8 @@ public static class CirclePacking
         private bool Part(int i, int j)
         {
             // most pairs lie apart: the root is taken only for those that do not
-            var (square, apart) = (SquareBetween(i, j), radii[i] + radii[j]);
+            var (dx, dy, apart) = (x[j] - x[i], y[j] - y[i], radii[i] + radii[j]);
+            var square = (dx * dx) + (dy * dy);
             if (square >= apart * apart)
             {
                 return false;
@@ -213,11 +214,10 @@ public static class CirclePacking
 
             var distance = Math.Sqrt(square);
             var push = distance > 1e-12 ? (apart - distance) / (2 * distance) : 0;
-            var (dx, dy) = ((x[j] - x[i]) * push, (y[j] - y[i]) * push);
-            x[i] -= dx;
-            y[i] -= dy;
-            x[j] += dx;
-            y[j] += dy;
+            x[i] -= dx * push;
+            y[i] -= dy * push;
+            x[j] += dx * push;
+            y[j] += dy * push;
             return apart - distance > Touching * apart;
         }
 

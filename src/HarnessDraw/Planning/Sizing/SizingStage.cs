@@ -97,7 +97,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             if (rerated)
             {
                 paths = null;
-                states = new(routed, options, terminals, rows, fuses);
+                states = new(routed, options, terminals, rows, fuses, rated: states);
                 nominal = Loops();
             }
             else if (before.SequenceEqual(rows.Select(r => r.Size)))

@@ -33,7 +33,8 @@ internal sealed class SolvedStates
     private readonly Dictionary<double, Branch[]> posts = [];
     private PlanNetwork network;
 
-    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses)
+    /// <param name="rated">The same wires with fuses of other ratings: in them the same cases are alike.</param>
+    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses, SolvedStates? rated = null)
     {
         this.routed = routed;
         this.options = options;
@@ -61,7 +62,7 @@ internal sealed class SolvedStates
 
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
-        firstAlike = Firsts();
+        firstAlike = rated?.firstAlike ?? Firsts();
         solved = [.. cases.Where(c => firstAlike[c] == c)];
         circuits = new StateCircuit?[flow.Count];
         along = new sbyte[rows.Length, flow.Count];
