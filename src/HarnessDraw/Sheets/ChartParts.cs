@@ -24,8 +24,16 @@ internal sealed record ChartParts
     private readonly int[] rows;
     private readonly int[] divided;
 
-    // wires of the cards of each branch, by circuit
-    private readonly List<(string Circuit, string Branch)> ends;
+    // by circuit, in the order of the circuits: its wires, and for every end of one the branch of the card it is on
+    private readonly List<Wire>[] wires;
+    private readonly List<string>[] ends;
+    private readonly Dictionary<(int From, int To), ImmutableArray<string>> branches = [];
+
+    // order of a wire in the plan, splices by a wire that ends in them, the segment towards the root from a place
+    private readonly Dictionary<string, int> numbers;
+    private readonly Dictionary<string, int> spliceNumbers;
+    private readonly Dictionary<string, int> segmentNumbers;
+    private readonly Dictionary<string, int> above;
 
     public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder)
     {
@@ -47,11 +55,18 @@ internal sealed record ChartParts
             }
         }
 
-        var count = whole.Plan.Wires.GroupBy(w => w.Circuit, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
-        circuits = [.. count.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
-        rows = [.. circuits.Select(c => count[c])];
+        var plan = whole.Plan;
+        var byCircuit = plan.Wires.GroupBy(w => w.Circuit, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        circuits = [.. byCircuit.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
+        wires = [.. circuits.Select(c => byCircuit[c])];
+        rows = [.. wires.Select(w => w.Count)];
         divided = Divided();
-        ends = [.. whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (w.Circuit, branch)) : [])];
+        var branchOf = whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (w.Circuit, branch)) : []).ToLookup(e => e.Circuit, e => e.branch, StringComparer.Ordinal);
+        ends = [.. circuits.Select(c => branchOf[c].ToList())];
+        numbers = plan.Wires.Select((w, i) => (w.Id, i)).ToDictionary(w => w.Id, w => w.i, StringComparer.Ordinal);
+        spliceNumbers = plan.Splices.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
+        segmentNumbers = plan.Tree.Segments.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
+        above = plan.Tree.Segments.Select((x, i) => (x.To, i)).ToDictionary(x => x.To, x => x.i, StringComparer.Ordinal);
     }
 
     /// <summary>True when named places where no wire of the chart ends or parts are left out: even one circuit may pass more of them than a sheet is wide.</summary>
@@ -78,8 +93,10 @@ internal sealed record ChartParts
             chartOf[circuits[i]] = chart + 1;
         }
 
-        var branches = Branches(chartOf, cuts.Count + 1);
-        return Enumerable.Range(0, cuts.Count + 1).Select(n => (Subject(chartOf, n + 1), new ChartPart(n + 1, branches)));
+        var shown = Enumerable.Range(0, cuts.Count + 1).Select(n => Branches(Ends(n))).ToImmutableArray();
+        return Enumerable.Range(0, cuts.Count + 1).Select(n => (Subject(chartOf, n + 1, Ends(n)), new ChartPart(n + 1, shown)));
+
+        (int From, int To) Ends(int n) => (Math.Min(n == 0 ? 0 : cuts[n - 1], circuits.Count), n == cuts.Count ? circuits.Count : Math.Min(cuts[n], circuits.Count));
     }
 
     /// <summary>Where to halve what lies between two cuts, dividing few loads; null: a single circuit.</summary>
@@ -154,14 +171,18 @@ internal sealed record ChartParts
         return cuts;
     }
 
-    private ImmutableArray<ImmutableArray<string>> Branches(Dictionary<string, int> chartOf, int parts)
+    private ImmutableArray<string> Branches((int From, int To) part)
     {
-        var onChart = ends.ToLookup(e => chartOf[e.Circuit], e => e.Branch);
-        return
-        [
-            .. Enumerable.Range(1, parts).Select(n => onChart[n].GroupBy(b => b, StringComparer.Ordinal)
-                .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key).ToImmutableArray()),
-        ];
+        if (!branches.TryGetValue(part, out var told))
+        {
+            branches[part] = told =
+            [
+                .. Enumerable.Range(part.From, part.To - part.From).SelectMany(c => ends[c]).GroupBy(b => b, StringComparer.Ordinal)
+                    .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key),
+            ];
+        }
+
+        return told;
     }
 
     private string? BranchOf(int node)
@@ -177,9 +198,49 @@ internal sealed record ChartParts
         return null;
     }
 
-    private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart)
+    // what a chart takes from the plan, at the cost of what it shows: its wires and splices, and the segments on the way from them to the roots of plan and chart
+    private Plan PlanOf((int From, int To) part)
     {
-        var subject = new WallChartSubject(whole.Plan.Only(w => chartOf[w.Circuit] == chart), whole, IsBare);
+        var plan = whole.Plan;
+        Wire[] kept = [.. Enumerable.Range(part.From, part.To - part.From).SelectMany(c => wires[c]).OrderBy(w => numbers[w.Id])];
+        var splices = new SortedDictionary<int, List<string>>();
+        var segments = new SortedDictionary<int, List<string>>();
+        foreach (var wire in kept)
+        {
+            foreach (var end in ((WireEnd[])[wire.From, wire.To]).Where(e => e.IsSplice).Select(e => spliceNumbers[e.At]).Distinct())
+            {
+                At(splices, end).Add(wire.Id);
+            }
+
+            foreach (var segment in wire.Segments.Distinct(StringComparer.Ordinal))
+            {
+                At(segments, segmentNumbers[segment]).Add(wire.Id);
+            }
+        }
+
+        string[] reached = [whole.Root, .. segments.Keys.Select(i => plan.Tree.Segments[i].From)];
+        foreach (var place in reached)
+        {
+            var at = place;
+            while (above.TryGetValue(at, out var segment) && segments.TryAdd(segment, []))
+            {
+                at = plan.Tree.Segments[segment].From;
+            }
+        }
+
+        return plan with
+        {
+            Wires = [.. kept],
+            Splices = [.. splices.Select(x => plan.Splices[x.Key] with { Wires = [.. x.Value] }).Where(x => x.Wires.Length > 1)],
+            Tree = plan.Tree with { Segments = [.. segments.Select(x => plan.Tree.Segments[x.Key] with { Wires = [.. x.Value] })] },
+        };
+
+        static List<string> At(SortedDictionary<int, List<string>> lists, int key) => lists.TryGetValue(key, out var list) ? list : lists[key] = [];
+    }
+
+    private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart, (int From, int To) part)
+    {
+        var subject = new WallChartSubject(PlanOf(part), whole, IsBare);
         foreach (var card in subject.Cards)
         {
             var others = WiresOf(cards[card.Key]).Where(w => chartOf[w.Circuit] != chart).Select(w => chartOf[w.Circuit]).ToList();

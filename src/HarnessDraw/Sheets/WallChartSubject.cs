@@ -16,8 +16,8 @@ internal sealed partial class WallChartSubject
     private readonly Dictionary<string, Protection> fuses;
     private readonly Dictionary<string, Place> places;
     private readonly Dictionary<string, ChartCardSubject> cards = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, string> grounds = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Wire, string Connector), Side> mateSide = [];
+    private readonly Dictionary<string, string> grounds;
+    private readonly Dictionary<(string Wire, string Connector), Side> mateSide;
     private Dictionary<string, string>? optionLetters;
     private readonly bool isBare;
     private string root = "";
@@ -30,22 +30,11 @@ internal sealed partial class WallChartSubject
         this.isBare = isBare;
         Plan = plan;
         Whole = whole ?? this;
-        things = plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
-        fuses = plan.Harness.Protections.ToDictionary(p => p.Id, StringComparer.Ordinal);
-        places = plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
-        foreach (var ground in plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint))
-        {
-            grounds[ground.Id] = $"G{grounds.Count + 1}";
-        }
-
-        foreach (var use in plan.Cavities)
-        {
-            if (use.Wire is not null)
-            {
-                mateSide[(use.Wire, use.Connector)] = use.Side;
-            }
-        }
-
+        things = whole?.things ?? plan.Harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        fuses = whole?.fuses ?? plan.Harness.Protections.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        places = whole?.places ?? plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        grounds = whole?.grounds ?? plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).Select((t, i) => (t.Id, i)).ToDictionary(t => t.Id, t => $"G{t.i + 1}", StringComparer.Ordinal);
+        mateSide = whole?.mateSide ?? SidesOfMates(plan);
         Mate = whole is null ? FindMate() : whole.Mate;
         BuildTree();
         BuildLanes();
@@ -95,6 +84,20 @@ internal sealed partial class WallChartSubject
     public Dictionary<string, string> OptionLetters => optionLetters ??= LetterOptions();
 
     public Thing? ThingOf(string id) => things.GetValueOrDefault(id);
+
+    /// <summary>Place at which the drawn tree begins.</summary>
+    public string Root => root;
+
+    private static Dictionary<(string Wire, string Connector), Side> SidesOfMates(Plan plan)
+    {
+        var sides = new Dictionary<(string Wire, string Connector), Side>();
+        foreach (var use in plan.Cavities.Where(u => u.Wire is not null))
+        {
+            sides[(use.Wire!, use.Connector)] = use.Side;
+        }
+
+        return sides;
+    }
 
     private Thing? FindMate()
     {
