@@ -198,7 +198,7 @@ internal sealed record ChartParts
         return null;
     }
 
-    // what a chart takes from the plan, at the cost of what it shows: its wires and splices, and the segments on the way from them to the roots of plan and chart
+    // what a chart takes from the plan, at the cost of what it shows: its wires and splices, and the segments on the way from them and their ends to the roots of plan and chart
     private Plan PlanOf((int From, int To) part)
     {
         var plan = whole.Plan;
@@ -218,7 +218,9 @@ internal sealed record ChartParts
             }
         }
 
-        string[] reached = [whole.Root, .. segments.Keys.Select(i => plan.Tree.Segments[i].From)];
+        var places = kept.SelectMany(w => (WireEnd[])[w.From, w.To]).Where(e => !e.IsSplice).Select(e => whole.PlaceOf(e.At));
+        var spliced = splices.Keys.Select(x => plan.Tree.Segments[segmentNumbers[plan.Splices[x].Segment]].To);
+        string[] reached = [whole.Root, .. places, .. spliced, .. segments.Keys.Select(i => plan.Tree.Segments[i].From)];
         foreach (var place in reached)
         {
             var at = place;

@@ -222,7 +222,8 @@ internal sealed partial class WallChartSubject
         .OrderBy(n => places[n.Key].Xmm).ThenBy(n => n.Key, StringComparer.Ordinal)
         .Select(n => n.Key).FirstOrDefault();
 
-    private string PlaceOf(string thing) => things.TryGetValue(thing, out var t) ? Home(t).Place : fuses.TryGetValue(thing, out var f) && f.On is { } on && things.TryGetValue(on, out var bar) ? bar.Place : Plan.Tree.Root;
+    /// <summary>Place at which a thing is drawn.</summary>
+    public string PlaceOf(string thing) => things.TryGetValue(thing, out var t) ? Home(t).Place : fuses.TryGetValue(thing, out var f) && f.On is { } on && things.TryGetValue(on, out var bar) ? bar.Place : Plan.Tree.Root;
 
     // fuses on a bar stand in the bar's card
     private Thing Home(Thing thing) => fuses.TryGetValue(thing.Id, out var fuse) && fuse.On is { } on && things.TryGetValue(on, out var bar) ? bar : thing;
