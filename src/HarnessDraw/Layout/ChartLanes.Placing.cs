@@ -8,6 +8,7 @@ internal sealed partial class ChartLanes
         private readonly ChartLanes lanes;
         private readonly SpliceBundle[] bundles;
         private readonly SpliceBundle bundle;
+        private readonly bool withColours;
         private readonly double low;
         private readonly double high;
         private readonly double around;
@@ -18,8 +19,9 @@ internal sealed partial class ChartLanes
         // a crossing at a breakout outweighs all likeness
         private const int Tie = 10_000;
 
-        public SplicePlacing(ChartLanes lanes, SpliceBundle[] bundles, SpliceBundle bundle)
+        public SplicePlacing(ChartLanes lanes, SpliceBundle[] bundles, SpliceBundle bundle, bool withColours = false)
         {
+            this.withColours = withColours;
             this.lanes = lanes;
             this.bundles = bundles;
             this.bundle = bundle;
@@ -247,7 +249,7 @@ internal sealed partial class ChartLanes
             return (cost, turns);
         }
 
-        private int AlikeIn(int gap, int lane) => (gap > 0 ? AlikeAt(gap - 1, lane) : 0) + (gap < bounds.Count ? AlikeAt(gap, lane) : 0);
+        private int AlikeIn(int gap, int lane) => !withColours ? 0 : (gap > 0 ? AlikeAt(gap - 1, lane) : 0) + (gap < bounds.Count ? AlikeAt(gap, lane) : 0);
 
         private int AlikeAt(int bound, int lane) => lanes.problem.Alike(lane, laneAt[bound]);
 

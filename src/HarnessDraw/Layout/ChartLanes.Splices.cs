@@ -40,19 +40,32 @@ internal sealed partial class ChartLanes
             Begin(bundle);
         }
 
+        Improve(bundles, order, withColours: false);
+        if (!problem.Likeness.IsEmpty)
+        {
+            // from there on nothing moves that would cross more
+            Improve(bundles, order, withColours: true);
+        }
+
+        DrawBars(bundles, order);
+    }
+
+    private void Improve(SpliceBundle[] bundles, SpliceBundle[] order, bool withColours)
+    {
         var again = true;
         for (var round = 0; round < MostRounds && again; round++)
         {
             again = false;
             foreach (var bundle in order)
             {
-                again |= new SplicePlacing(this, bundles, bundle).Improve(isFirst: round == 0);
+                again |= new SplicePlacing(this, bundles, bundle, withColours).Improve(isFirst: round == 0 && !withColours);
             }
 
-            Renumber();
+            if (again || !withColours)
+            {
+                Renumber();
+            }
         }
-
-        DrawBars(bundles, order);
     }
 
     private SpliceBundle BundleAt(int s)
