@@ -17,6 +17,9 @@ public sealed class FaultBench
 
     // amperes: what carries less in a state changes no load by being open
     private const double NothingA = 1e-3;
+
+    // volts: no meter tells them from none
+    private const double NothingV = 1e-3;
     private const int MostBlown = 6;
     private readonly ConcurrentDictionary<string, SolvedFault> solved = new(StringComparer.Ordinal);
     private readonly int live;
@@ -144,7 +147,7 @@ public sealed class FaultBench
         var circuits = new StateCircuit[Sound.Length];
         for (var s = 0; s < circuits.Length;)
         {
-            circuits[s] = DoesNothing(variant, s, withVolts) && blown.IsEmpty ? Sound[s] : new(Network, States[s], variant.Build ?? Build, Placed(fault, variant, s, blown), Sound[s]);
+            circuits[s] = (DoesNothing(variant, s, withVolts) || TouchesItsLike(variant, s)) && blown.IsEmpty ? Sound[s] : new(Network, States[s], variant.Build ?? Build, Placed(fault, variant, s, blown), Sound[s]);
             var opens = blown.Length < MostBlown && MayBlow(variant) ? Blows(circuits[s], blown) : -1;
             if (opens < 0)
             {
@@ -189,6 +192,10 @@ public sealed class FaultBench
     // an open part that carries nothing changes no load; what hangs behind it changes its volts
     private bool DoesNothing(FaultVariant variant, int state, bool withVolts) =>
         !withVolts && !variant.Carriers.IsEmpty && variant.Carriers.All(i => Math.Abs(Sound[state].Solution.Amperes[i]) < NothingA);
+
+    /// <summary>What chafes through to something of its own volts changes nothing: a dead wire to ground, a live one to a live one.</summary>
+    private bool TouchesItsLike(FaultVariant variant, int state) =>
+        variant.Network.TiedNode is >= 0 and var node && Math.Abs((Sound[state].VoltsOf(node) ?? 0) - (variant.TiedToLive ? LiveV(state) : 0)) < NothingV;
 
     private static bool MayBlow(FaultVariant variant) => variant.Network.TiedNode >= 0 || !variant.Network.Bridged.IsEmpty || variant.Swap is not null || !variant.Network.Closed.IsEmpty || variant.Key.Contains('+', StringComparison.Ordinal);
 
