@@ -50,8 +50,13 @@ internal static class CureFinder
         /// <summary>The cure in words with the figure that the plan with it shows; null when it does not cure.</summary>
         private string? Told(Finding finding, CureCandidate candidate)
         {
-            if (With(candidate) is not { } after || after.Findings.Any(f => f.Rule == finding.Rule && f.Where.FirstOrDefault() == finding.Where.FirstOrDefault() && f.WaivedBy is null)
-                || PlanDifference.Of(before.Plan, before.Findings, after.Plan, after.Findings).New.Any(f => f.Severity > Severity.Advice && f.WaivedBy is null))
+            if (With(candidate) is not { } after)
+            {
+                return null;
+            }
+
+            var difference = PlanDifference.Of(before.Plan, before.Findings, after.Plan, after.Findings);
+            if (!difference.Gone.Contains(finding) || difference.New.Any(f => f.Severity > Severity.Advice && f.WaivedBy is null))
             {
                 return null;
             }

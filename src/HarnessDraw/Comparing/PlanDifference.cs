@@ -18,11 +18,12 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        var (was, now) = (Keyed(beforeFindings), Keyed(afterFindings));
+        var (wasNames, nowNames) = (Names(before), Names(after));
+        var (was, now) = (Keyed(beforeFindings, wasNames), Keyed(afterFindings, nowNames));
         return new(
             [.. Wires(before, after), .. Fuses(before, after), .. Copper(before, after)],
-            [.. afterFindings.Where(f => !was.ContainsKey(KeyOf(f)))],
-            [.. beforeFindings.Where(f => !now.ContainsKey(KeyOf(f)))],
+            [.. afterFindings.Where(f => !was.ContainsKey(KeyOf(f, nowNames)))],
+            [.. beforeFindings.Where(f => !now.ContainsKey(KeyOf(f, wasNames)))],
             [.. now.Where(n => was.TryGetValue(n.Key, out var old) && old.Message != n.Value.Message).Select(n => new FindingChange(was[n.Key], n.Value))]);
     }
 
@@ -96,18 +97,34 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
         return wires;
     }
 
-    private static SortedDictionary<string, Finding> Keyed(ImmutableArray<Finding> findings)
+    private static SortedDictionary<string, Finding> Keyed(ImmutableArray<Finding> findings, Dictionary<string, string> names)
     {
         var keyed = new SortedDictionary<string, Finding>(StringComparer.Ordinal);
         foreach (var finding in findings)
         {
-            keyed.TryAdd(KeyOf(finding), finding);
+            keyed.TryAdd(KeyOf(finding, names), finding);
         }
 
         return keyed;
     }
 
-    private static string KeyOf(Finding finding) => $"{finding.Rule} {finding.Where.FirstOrDefault() ?? finding.Message} {finding.Severity}";
+    // a wire's id may have moved on: a finding about it is known by what the wire joins
+    private static string KeyOf(Finding finding, Dictionary<string, string> names)
+    {
+        var about = finding.Where.FirstOrDefault() ?? finding.Message;
+        return $"{finding.Rule} {names.GetValueOrDefault(about, about)} {finding.Severity}";
+    }
+
+    private static Dictionary<string, string> Names(Plan plan)
+    {
+        var names = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var (key, wire) in ByEnds(plan))
+        {
+            names.TryAdd(wire.Id, key);
+        }
+
+        return names;
+    }
 
     private static string Told(Wire wire) => $"{wire.From} to {wire.To}, {wire.Colour}, {Size(wire)}, {Millimetres(wire.CutLengthMm)}, by {string.Join(' ', wire.Segments)}";
 

@@ -14,6 +14,8 @@ public sealed partial class CureTests
     [InlineData("no-such-fuse-rating", "  K8: { kind: blade,", "  K8: { kind: blade, rating: 9 A,")]
     [InlineData("wire-overloaded", "  blower feed: {", "  blower feed: { size: 0.5 mm2,", "motor: { '1': 70 W }", "motor: { '1': 150 W }")]
     [InlineData("loop-drop", "  dipped beam left: {", "  dipped beam left: { size: 0.5 mm2,")]
+    // what kept wiring loses no copper of ours brings back: a relay does
+    [InlineData("loop-drop", "  dipped beam left: {", "  dipped beam left: { cavity: B5,", "circuits:  ", "kept:\n  pins: { B5: { comes-from: K11, adds: 150 mohm } }\n\ncircuits:  ")]
     [InlineData("wire-too-thin", "  turn left: {", "  turn left: { size: 0.35 mm2,")]
     [InlineData("strap-small", "feeds: [starter.B],", "feeds: [starter.B], size: 50 mm2,", "size: 35 mm2", "size: 16 mm2")]
     [InlineData("starter-loop-drop", "feeds: [starter.B],", "feeds: [starter.B], size: 6 mm2,")]
@@ -33,7 +35,8 @@ public sealed partial class CureTests
         foreach (var cure in cures)
         {
             var tried = CliRun.Of(["try", file, .. cure.SelectMany(c => new[] { "--set", c })]).Output;
-            Assert.DoesNotContain("New findings", tried, StringComparison.Ordinal);
+            // what is said anew may be advice at the most
+            Assert.DoesNotMatch(@"New findings:[^#]*?\n  (error|warning) [^#]*Findings that are gone", tried);
             Assert.Matches($@"Findings that are gone:[^#]*\b{rule}:", tried);
         }
     }
