@@ -44,6 +44,9 @@ public sealed record TraceStop(string Node, string Name, string Where)
     /// <summary>In the working state the farthest volts that good joints and wires allow: on the feed the least, on the return the most. Null: not known.</summary>
     public double? LimitV { get; init; }
 
+    /// <summary>True where volts below the limit are bad, false where those above it are.</summary>
+    public bool LimitIsLeast { get; init; }
+
     /// <summary>Minutes to get a meter there.</summary>
     public double? Minutes { get; init; }
 

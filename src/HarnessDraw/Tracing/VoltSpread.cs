@@ -28,9 +28,9 @@ internal sealed class VoltSpread(Plan plan)
         var load = Enumerable.Range(0, spread.Length).FirstOrDefault(h => hops[h].Kind == HopKind.Load, isReturn ? -1 : spread.Length);
         return
         [
-            .. stops.Select((stop, i) => stop.OnV is not { } volts
-                ? stop
-                : stop with { LimitV = i <= load ? Math.Sign(volts) * Math.Max(0, Math.Abs(volts) - Together(spread[..i])) : (volts < 0 ? -1 : 1) * (Math.Abs(volts) + Together(spread[i..])) }),
+            .. stops.Select((stop, i) => stop.OnV is not { } volts ? stop
+                : i <= load ? stop with { LimitV = Math.Sign(volts) * Math.Max(0, Math.Abs(volts) - Together(spread[..i])), LimitIsLeast = volts >= 0 }
+                : stop with { LimitV = (volts < 0 ? -1 : 1) * (Math.Abs(volts) + Together(spread[i..])), LimitIsLeast = volts < 0 }),
         ];
     }
 

@@ -65,6 +65,20 @@ public class CircuitTracerTests
     }
 
     [Fact]
+    public void Good_volts_have_a_least_on_the_feed_and_a_most_on_the_return()
+    {
+        foreach (var way in Plan.Harness.Circuits.SelectMany(c => Trace(c.Id).Ways).Where(w => w.Hops.Any(h => h.Kind == HopKind.Load)))
+        {
+            var load = way.Hops.Select((h, i) => (h, i)).Single(h => h.h.Kind == HopKind.Load).i;
+            Assert.All(way.Stops.Where(s => s.LimitV is not null), s =>
+            {
+                Assert.Equal(way.Stops.IndexOf(s) <= load, s.LimitIsLeast);
+                Assert.True(s.LimitIsLeast ? s.LimitV <= s.OnV : s.LimitV >= s.OnV, $"{s.Node}: {s.OnV}, {s.LimitV}");
+            });
+        }
+    }
+
+    [Fact]
     public void What_the_description_leaves_out_is_listed_and_not_invented()
     {
         var harness = SmallHarness.Harness with { Circuits = [.. SmallHarness.Harness.Circuits.Select(c => c with { ProtectedBy = [] })] };

@@ -15,13 +15,13 @@ public static class FoundWireIndex
         .Add("VT", "faded violet may pass for grey or blue").Add("RD", "faded red may pass for pink or orange").Add("OG", "faded orange may pass for yellow")
         .Add("GN", "old green may pass for blue").Add("BN", "dirty brown may pass for black").Add("TN", "tan may be faded yellow").Add("GY", "grey may be faded violet or dirty white");
 
-    /// <summary>As many A4 landscape (or Letter) pages as the wires need; none where the build holds no wire.</summary>
+    /// <summary>As many A4 (or Letter) pages as the wires need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
         _ => new(SheetKinds.FoundWires, "FOUND-WIRE INDEX", "index")
         {
             Aside = "which wire is this? by colour, tracer, size",
             Caution = "Battery disconnected before you cut or pull. A cut wire may still be live: every wire marked LIVE is, with the key off.",
-            Paper = PaperSizes.A4Landscape,
+            Paper = PaperSizes.A4,
         },
         (flow, shown) =>
         {
@@ -58,12 +58,10 @@ public static class FoundWireIndex
             rows, area,
             new TextColumn<Wire>("colour", w => w.Colour) { Swatch = w => w.Colour, Style = TextStyle.Bold },
             new TextColumn<Wire>(plan.Wires.Any(w => w.Awg is not null) ? "size" : "mm²", w => w.SizeLabel) { Right = true },
-            new TextColumn<Wire>(units switch { UnitsShown.Inch => "Ø in", UnitsShown.Both => "Ø", _ => "Ø mm" }, w => units switch { UnitsShown.Inch => InchLength.Words(w.OutsideMm, 2), UnitsShown.Both => LengthWords.Small(w.OutsideMm, units), _ => Shown.Number(w.OutsideMm, 1) }) { Right = true },
+            new TextColumn<Wire>(units switch { UnitsShown.Inch => "Ø in", UnitsShown.Both => "Ø", _ => "Ø mm" }, w => units switch { UnitsShown.Inch => InchLength.Words(w.OutsideMm, 2), UnitsShown.Both => LengthWords.Small(w.OutsideMm, units), _ => Shown.Fixed(w.OutsideMm, 1) }) { Right = true },
             new TextColumn<Wire>("wire", w => w.Id + (keys.KeyOf(w.Builds) is { Length: > 0 } key ? $" ({key})" : "")) { Style = TextStyle.Bold, Tag = w => new() { For = w.Id } },
-            new TextColumn<Wire>("one end", w => EndText.Words(w.From)) { LeastMm = 30 },
-            new TextColumn<Wire>("other end", w => EndText.Words(w.To)) { LeastMm = 30 },
-            new TextColumn<Wire>("what it does", w => w.Circuit) { LeastMm = 30 },
-            new TextColumn<Wire>("lies in", Lies) { LeastMm = 30 },
+            new TextColumn<Wire>("from end to end", w => $"{EndText.Words(w.From)} to {EndText.Words(w.To)}") { LeastMm = 52 },
+            new TextColumn<Wire>("what it does and where it lies", w => $"{w.Circuit}; {Lies(w)}") { LeastMm = 52 },
             new TextColumn<Wire>("key off", w => Live(w) ? "LIVE" : "") { Style = TextStyle.Bold })
         { GroupOf = w => WireColour.Parse(w.Colour).Base.Word };
     }

@@ -81,10 +81,10 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
         pen.Letters(Shown.Fixed(Stop.OnV, 1), columns.OnRight, y + 1.6, TextStyle.Bold.Right.At(3.5));
         pen.Letters(Shown.Fixed(Stop.CrankV, 1), columns.CrankRight, y + 1.6, TextStyle.Plain.Right);
         pen.Letters(Shown.Fixed(Stop.RunV, 1), columns.RunRight, y + 1.6, TextStyle.Plain.Right);
-        if (Stop is { LimitV: { } limit, OnV: { } on })
+        if (Stop.LimitV is { } limit)
         {
             // the farthest volts that are still good
-            pen.Letters($"{(limit <= on ? "≥" : "≤")} {Shown.Fixed(limit, 1)}", columns.OnRight, y + 5.9, TextStyle.Plain.Right.Quiet);
+            pen.Letters($"{(Stop.LimitIsLeast ? "≥" : "≤")} {Shown.Fixed(limit, 1)}", columns.OnRight, y + 5.9, TextStyle.Plain.Right.Quiet);
         }
 
         pen.Letters(Shown.Fixed(Stop.LostV, 2), columns.LostRight, y + 1.6, TextStyle.Plain.Right);
