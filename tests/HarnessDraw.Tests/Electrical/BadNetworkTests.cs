@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.RegularExpressions;
 using HarnessDraw.Checking;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
@@ -57,7 +58,8 @@ public sealed class BadNetworkTests
         Assert.True(files.Count > 3, $"{what} {rule}: {files.Count} files");
         files.Add(("faults", FaultText.Of(FaultFinder.Find(plan))));
         files.Add(("findings", FindingsWriter.Text(planned.Findings, HarnessChecker.Margins(plan, RuleSettings.BuiltIn), RuleSettings.BuiltIn)));
-        Assert.All(files, f => Assert.DoesNotMatch(@"\bNaN\b|Infinity|∞|\b-0(\.0+)? (V|A|mm)\b", f.Text));
+        // the page's script may use the word; the figures it is given are JSON, whose writer refuses what is no number
+        Assert.All(files.Select(f => (f.Name, Text: Regex.Replace(f.Text, "<script.*?</script>", "", RegexOptions.Singleline))), f => Assert.DoesNotMatch(@"\bNaN\b|Infinity|∞|\b-0(\.0+)? (V|A|mm)\b", f.Text));
     }
 
     private static Plan Planned(string what) => what switch
