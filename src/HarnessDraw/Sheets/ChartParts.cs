@@ -29,8 +29,9 @@ internal sealed record ChartParts
     private readonly List<string>[] ends;
     private readonly Dictionary<(int From, int To), ImmutableArray<string>> branches = [];
 
-    // order of a wire in the plan, splices by a wire that ends in them, the segment towards the root from a place
+    // order of wires, splices and segments in the plan, the segments of each wire, the segment towards the root from a place
     private readonly Dictionary<string, int> numbers;
+    private readonly int[][] segmentsOf;
     private readonly Dictionary<string, int> spliceNumbers;
     private readonly Dictionary<string, int> segmentNumbers;
     private readonly Dictionary<string, int> above;
@@ -66,6 +67,7 @@ internal sealed record ChartParts
         numbers = plan.Wires.Select((w, i) => (w.Id, i)).ToDictionary(w => w.Id, w => w.i, StringComparer.Ordinal);
         spliceNumbers = plan.Splices.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         segmentNumbers = plan.Tree.Segments.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
+        segmentsOf = [.. plan.Wires.Select(w => w.Segments.Distinct(StringComparer.Ordinal).Select(x => segmentNumbers[x]).ToArray())];
         above = plan.Tree.Segments.Select((x, i) => (x.To, i)).ToDictionary(x => x.To, x => x.i, StringComparer.Ordinal);
     }
 
@@ -202,42 +204,45 @@ internal sealed record ChartParts
     private Plan PlanOf((int From, int To) part)
     {
         var plan = whole.Plan;
-        Wire[] kept = [.. Enumerable.Range(part.From, part.To - part.From).SelectMany(c => wires[c]).OrderBy(w => numbers[w.Id])];
-        var splices = new SortedDictionary<int, List<string>>();
-        var segments = new SortedDictionary<int, List<string>>();
-        foreach (var wire in kept)
+        int[] kept = [.. Enumerable.Range(part.From, part.To - part.From).SelectMany(c => wires[c]).Select(w => numbers[w.Id]).Order()];
+        var inside = new List<string>?[plan.Tree.Segments.Length];
+        var joined = new SortedDictionary<int, List<string>>();
+        foreach (var n in kept)
         {
-            foreach (var end in ((WireEnd[])[wire.From, wire.To]).Where(e => e.IsSplice).Select(e => spliceNumbers[e.At]).Distinct())
+            var wire = plan.Wires[n];
+            foreach (var splice in Ends(wire).Where(e => e.IsSplice).Select(e => spliceNumbers[e.At]).Distinct())
             {
-                At(splices, end).Add(wire.Id);
+                (joined.TryGetValue(splice, out var ids) ? ids : joined[splice] = []).Add(wire.Id);
             }
 
-            foreach (var segment in wire.Segments.Distinct(StringComparer.Ordinal))
+            foreach (var segment in segmentsOf[n])
             {
-                At(segments, segmentNumbers[segment]).Add(wire.Id);
+                (inside[segment] ??= []).Add(wire.Id);
             }
         }
 
-        var places = kept.SelectMany(w => (WireEnd[])[w.From, w.To]).Where(e => !e.IsSplice).Select(e => whole.PlaceOf(e.At));
-        var spliced = splices.Keys.Select(x => plan.Tree.Segments[segmentNumbers[plan.Splices[x].Segment]].To);
-        string[] reached = [whole.Root, .. places, .. spliced, .. segments.Keys.Select(i => plan.Tree.Segments[i].From)];
+        var places = kept.SelectMany(n => Ends(plan.Wires[n])).Where(e => !e.IsSplice).Select(e => whole.PlaceOf(e.At));
+        var spliced = joined.Keys.Select(x => plan.Tree.Segments[segmentNumbers[plan.Splices[x].Segment]].To);
+        var used = Enumerable.Range(0, inside.Length).Where(x => inside[x] is not null).Select(x => plan.Tree.Segments[x].From);
+        string[] reached = [whole.Root, .. places, .. spliced, .. used];
         foreach (var place in reached)
         {
             var at = place;
-            while (above.TryGetValue(at, out var segment) && segments.TryAdd(segment, []))
+            while (above.TryGetValue(at, out var segment) && inside[segment] is null)
             {
+                inside[segment] = [];
                 at = plan.Tree.Segments[segment].From;
             }
         }
 
         return plan with
         {
-            Wires = [.. kept],
-            Splices = [.. splices.Select(x => plan.Splices[x.Key] with { Wires = [.. x.Value] }).Where(x => x.Wires.Length > 1)],
-            Tree = plan.Tree with { Segments = [.. segments.Select(x => plan.Tree.Segments[x.Key] with { Wires = [.. x.Value] })] },
+            Wires = [.. kept.Select(n => plan.Wires[n])],
+            Splices = [.. joined.Select(x => plan.Splices[x.Key] with { Wires = [.. x.Value] }).Where(x => x.Wires.Length > 1)],
+            Tree = plan.Tree with { Segments = [.. plan.Tree.Segments.Zip(inside).Where(x => x.Second is not null).Select(x => x.First with { Wires = [.. x.Second!] })] },
         };
 
-        static List<string> At(SortedDictionary<int, List<string>> lists, int key) => lists.TryGetValue(key, out var list) ? list : lists[key] = [];
+        static WireEnd[] Ends(Wire wire) => [wire.From, wire.To];
     }
 
     private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart, (int From, int To) part)
