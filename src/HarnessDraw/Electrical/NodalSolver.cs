@@ -11,9 +11,13 @@ internal sealed record NodalSolution(double[] Volts, bool[] Reached, double[] Am
 /// </summary>
 internal sealed record LiveNetwork(NodalSolver Solver, PartRole[] Roles, int TiedRow, bool[] Reached, List<int> Ties, (int Row, int Other)[] Dead, SparseNetwork.Conducting Conducting)
 {
+    // rows at the end of chains that lead nowhere
+    private readonly HashSet<int> hanging = [.. Dead.Select(d => d.Row)];
+
     public bool Holds(NodalSolver solver, PartLaw[] laws, int tiedRow)
     {
-        if (solver != Solver || tiedRow != TiedRow)
+        // a short at a row through which current flows anyway leaves the shape as it is
+        if (solver != Solver || (tiedRow != TiedRow && (TiedRow >= 0 || tiedRow < 0 || !Reached[tiedRow] || hanging.Contains(tiedRow))))
         {
             return false;
         }
@@ -45,6 +49,9 @@ internal sealed class NodalSolver
 
     // volts: after a smaller step the tangents hold; a diode's changes by 4 in a thousand
     private const double NearV = 1e-4;
+
+    // amperes: far above what the last step leaves over, far below what a load draws
+    private const double UnbalancedA = 1e-3;
 
     // volts: what no meter shows
     private const double RoughV = 1e-5;
@@ -109,13 +116,24 @@ internal sealed class NodalSolver
         }
 
         // one correction by what is left over at the nodes: rounding of the big solve goes away
-        if (!rough)
+        if (rough)
+        {
+            LeftOver(laws, live, work, refresh: false);
+        }
+        else
         {
             Step(laws, live, work, renew: false);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += step[n];
             }
+        }
+
+        // electronics that lost their source count as level, so nothing draws them down from the volts that they begin with
+        if (start is not null && IsUnbalanced(work))
+        {
+            idle.Add(work);
+            return Solve(laws, null, shorted, shortSiemens, shortV, rough, live);
         }
 
         foreach (var (n, other) in live.Dead)
@@ -164,6 +182,20 @@ internal sealed class NodalSolver
         }
 
         return moved;
+    }
+
+    /// <summary>True where a node is left with a current that nothing takes.</summary>
+    private bool IsUnbalanced(Work work)
+    {
+        for (var n = 1; n < rows; n++)
+        {
+            if (Math.Abs(work.Left[n]) > UnbalancedA)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private void StartVolts(PartLaw[] laws, LiveNetwork live, Work work, double[]? start)

@@ -86,7 +86,7 @@ internal sealed class StateCircuit
     public double? VoltsOf(int node) => Solution.Reached[node] ? Solution.Volts[node] - Solution.Volts[0] : null;
 
     /// <summary>The first moment of a dead short from a node to the body: relays and wires are still as they were.</summary>
-    public NodalSolution Shorted(int node, double shortOhm) => plan.Solver.Solve(Laws, Solution.Volts, node, 1 / shortOhm);
+    public NodalSolution Shorted(int node, double shortOhm) => plan.Solver.Solve(Laws, Solution.Volts, node, 1 / shortOhm, like: Solution.Live);
 
     private NodalSolution Settle(StateCircuit? like, bool warm)
     {

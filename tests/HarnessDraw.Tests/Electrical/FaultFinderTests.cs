@@ -49,6 +49,22 @@ public class FaultFinderTests(ITestOutputHelper output)
         Assert.NotEmpty(study.Opens);
     }
 
+    /// <summary>Electronics side by side that have lost their source have no volts (common practice, no source), whatever they had before: 12 V behind a fuse and a relay.</summary>
+    [Theory]
+    [InlineData("fuse LM")]
+    [InlineData("fuse F6")]
+    [InlineData("fuse K101")]
+    public void Electronics_that_lose_their_source_die_together(string fuse)
+    {
+        var opened = FaultFinder.Find(ExamplePlans.Of("aldervane-coach")).Opens.Where(o => o.What == fuse && o.State == "night and rain").ToList();
+        var dead = Assert.Single(opened).Dead.Select(d => d.Load).ToList();
+        Assert.All(["radio", "coach phone", "reversing screen", "passenger sockets left", "passenger sockets right"], thing => Assert.Contains($"{thing} electronics 1", dead));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Nothing_of_an_example_stays_on_with_the_key_off(string name) => Assert.Empty(KeyOffFinder.Find(ExamplePlans.Of(name)));
+
     /// <summary>Without the volts of its coil a relay lets go, and with it goes what its contact feeds.</summary>
     [Theory]
     [InlineData("fuse K21", "ignition relay coil", "coil 15")]
