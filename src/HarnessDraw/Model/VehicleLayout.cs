@@ -87,7 +87,16 @@ public sealed record Opening(string Place, double WidthMm, double HeightMm, bool
     public double? RoomHeightMm { get; init; }
     public string? Holds { get; init; }
     public string? OldOpening { get; init; }
+
+    /// <summary>Where its middle lies on the panel; null: not said.</summary>
+    public OpeningDatum? Datum { get; init; }
     public SourceSpan? At { get; init; }
+}
+
+/// <summary>A point that can be found on the panel, and the middle of an opening from there in millimetres, seen from the bay: to the right and up; null: yet to be measured.</summary>
+public sealed record OpeningDatum(string From, double? AcrossMm, double? UpMm)
+{
+    public bool Measured => AcrossMm is not null && UpMm is not null;
 }
 
 /// <summary>What a part of the vehicle is made of; only metal returns current.</summary>

@@ -14,6 +14,8 @@ internal static class BuildCases
         new("openings-too-close", p => Room(p, 60), ["The opening at pass-through reaches 1 mm beyond its panel"], p => Room(p, 82)),
         new("openings-too-close", p => Room(p, 80), ["leaves 9 mm of metal to the edge of its panel", "10 mm is the least"], p => Room(p, 82)),
         new("openings-too-close", p => Brace(p, 20), ["cuts through brace at (20, 0) mm"], p => Brace(p, 40)),
+        new("datum-not-given", p => Datum(p, null), ["the opening at pass-through lies on the firewall", "not given"], p => Datum(p, new("left seam", 120, 85))),
+        new("datum-not-given", p => Datum(p, new("left seam", 120, null)), ["not measured from left seam"], p => Datum(p, new("left seam", 120, 85))),
         new("drip-loop-missing", p => Falling(p, 60), ["headlamp left", "60 mm down in 'wet'", "loop of 60 mm"], p => Falling(p, 40)),
         new("no-new-terminal", p => Spare(p, 10), ["P01 (battery feed) lacks 58 mm", "2 new terminals"], p => Spare(p, 200)),
         new("not-reachable", p => Behind(p, "left lamp"), ["headlamp left sits behind the inner wing panel"], p => p),
@@ -43,6 +45,8 @@ internal static class BuildCases
     }
 
     private static Plan Room(Plan p, double wideMm) => p.Harness(h => h with { Layout = h.Layout with { Openings = [Hole("pass-through") with { RoomWidthMm = wideMm, RoomHeightMm = 200 }] } });
+
+    private static Plan Datum(Plan p, OpeningDatum? datum) => p.Harness(h => h with { Layout = h.Layout with { Openings = [Hole("pass-through") with { Datum = datum }] } });
 
     private static Opening Hole(string place) => new(place, 62, 98, false) { Panel = "firewall" };
 

@@ -28,7 +28,7 @@ public static class SmallLayout
             Run("thermostat", "grille", 480) with { MovesMm = 20 },
         ],
         Zones = [new("wet", 60, Exposure.Spray, null), new("engine", 75, Exposure.Dry, null)],
-        Openings = [new("pass-through", 62, 98, false) { Panel = "firewall", Holds = "firewall" }],
+        Openings = [new("pass-through", 62, 98, false) { Panel = "firewall", Holds = "firewall", Datum = new("left seam and floor", 400, 250) }],
         Surfaces = [new("body", "steel", true)],
         Outline =
         [

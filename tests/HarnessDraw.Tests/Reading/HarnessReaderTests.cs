@@ -185,6 +185,15 @@ public class HarnessReaderTests
     }
 
     [Fact]
+    public void The_datum_of_an_opening_is_read_in_millimetres_and_may_be_unknown()
+    {
+        var usual = Usual with { Layout = Usual.Layout + "openings: { pass: { shape: 62 x 98 mm, datum: { from: left seam, across: 5 in, up: 85 mm } } }\n" };
+        Assert.Equal(new("left seam", 127, 85), usual.Harness().Layout.Openings[0].Datum);
+        var open = (usual with { Rest = "unknown-allowed: yes\n", Layout = usual.Layout.Replace("85 mm", "unknown", StringComparison.Ordinal) }).Harness();
+        Assert.Equal(new("left seam", 127, null), open.Layout.Openings[0].Datum);
+    }
+
+    [Fact]
     public void An_island_of_12_volts_behind_a_converter_has_its_own_nominal()
     {
         var harness = (Usual with

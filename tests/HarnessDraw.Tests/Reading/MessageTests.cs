@@ -107,6 +107,10 @@ public class MessageTests
     [InlineData("unknown-not-allowed", "measured: 500 mm", "measured: §unknown", "unknown-allowed")]
     [InlineData("list-length", "pass: { at: [0, 0, 600] }", "pass: { at: §[0, 0] }", null)]
     [InlineData("quantity", "pass: { at: [0, 0, 600] }", "pass: { at: [0, 0, §60O] }", null)]
+    [InlineData("unknown-key", "surfaces: { body: steel,", "openings: { pass: { shape: 62 x 98 mm, datum: { from: seam, §accross: 120 mm, up: 85 mm } } }\nsurfaces: { body: steel,", "'across'")]
+    [InlineData("missing-key", "surfaces: { body: steel,", "openings: { pass: { shape: 62 x 98 mm, datum: §{ from: seam, across: 120 mm } } }\nsurfaces: { body: steel,", null)]
+    [InlineData("quantity", "surfaces: { body: steel,", "openings: { pass: { shape: 62 x 98 mm, datum: { from: seam, across: §120, up: 85 mm } } }\nsurfaces: { body: steel,", "mm, cm, m, in or ft")]
+    [InlineData("shape", "surfaces: { body: steel,", "openings: { pass: { shape: 62 x 98 mm, datum: §left seam } }\nsurfaces: { body: steel,", "from, across, up")]
     public void A_mistake_in_the_layout_is_told_where_it_stands(string code, string good, string bad, string? hint)
     {
         var usual = new SmallVehicle();

@@ -1,4 +1,5 @@
 using HarnessDraw.Drawing;
+using HarnessDraw.Model;
 using HarnessDraw.Sheets.OpeningTemplates;
 using HarnessDraw.Writing.Pdf;
 using HarnessDraw.Writing.Png;
@@ -65,6 +66,35 @@ public class OpeningTemplateTests
         Assert.Empty(result.Sheets);
         Assert.Contains("pass-through (700 × 1300 mm)", result.Refused, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void The_datum_is_printed_as_given_and_to_the_other_hand_on_the_mirrored_copy()
+    {
+        var sheets = Templates(new("left seam", 120, 85));
+        Assert.Contains("the cross is 120 mm to the right of and 85 mm above left seam", Words(sheets[0]), StringComparison.Ordinal);
+        Assert.Contains("the cross is 120 mm to the left of and 85 mm above left seam", Words(sheets[1]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_datum_that_is_not_given_leaves_blanks_and_no_figure()
+    {
+        foreach (var (datum, says) in new[] { (null, "not in the description"), (new OpeningDatum("left seam", null, 85), "from left seam, not yet measured") })
+        {
+            var words = Words(Templates(datum)[0]);
+            Assert.Contains(says, words, StringComparison.Ordinal);
+            Assert.DoesNotContain("85 mm", words, StringComparison.Ordinal);
+            Assert.Contains(datum is null ? "edges, mm: left" : "as measured, mm: across", words, StringComparison.Ordinal);
+        }
+    }
+
+    private static System.Collections.Immutable.ImmutableArray<Sheet> Templates(OpeningDatum? datum)
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var layout = plan.Harness.Layout with { Openings = [plan.Harness.Layout.Openings[0] with { Datum = datum }] };
+        return OpeningTemplateSheets.Compose(plan with { Harness = plan.Harness with { Layout = layout } }, [], new()).Sheets;
+    }
+
+    private static string Words(Sheet sheet) => string.Join(' ', ItemWalk.All(sheet).OfType<TextItem>().Select(t => t.Text));
 
     private static Box Bar(Sheet page, string title)
     {

@@ -125,6 +125,7 @@ public sealed class LayoutReader
             RoomWidthMm = opening.Map.Number("room"),
             RoomHeightMm = opening.Map.Second("room"),
             Holds = opening.Map.Text("holds"),
+            Datum = opening.Map.Map("datum") is { } datum ? new(datum.Text("from") ?? "", datum.Number("across"), datum.Number("up")) : null,
             OldOpening = edge.Length == 0 ? null : edge,
             At = opening.Name.At,
         };

@@ -10,12 +10,20 @@ public static class LayoutShapes
     private static readonly TextShape ZoneName = new("a zone");
     private static readonly TextShape PlaceName = new("a place");
 
+    private static readonly BlockShape Datum = new("datum", "Where the middle of an opening lies on its panel, seen from the bay.",
+    [
+        new("from", Text, "A point that can be found on the panel, left of the opening and below it: 'left seam and upper edge of the crossmember'.", Required: true),
+        new("across", Of(QuantityKind.Length), "From there to the middle of the opening, to the right.", Required: true),
+        new("up", Of(QuantityKind.Length), "From there to the middle of the opening, upwards.", Required: true),
+    ]);
+
     private static readonly BlockShape Opening = new("opening", "A hole in a panel.",
     [
         new("shape", SizeOf(QuantityKind.Length, orRound: true), "62 x 98 mm (width and height) or round 40 mm.", Required: true),
         new("panel", Text, "The panel it is in."),
         new("room", SizeOf(QuantityKind.Length), "Flat metal around it, with the opening in its middle: '140 x 180 mm'. Left out: there is enough."),
         new("edge", OneOrMore(Text), "Remarks on its edge, such as the old opening."),
+        new("datum", Datum, "Where its middle lies on the panel. Left out: the template has blanks to write it in."),
         new("holds", Name, "What sits in it: a mate or a grommet."),
     ]);
 

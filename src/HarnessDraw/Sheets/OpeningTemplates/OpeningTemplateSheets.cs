@@ -57,7 +57,7 @@ public static class OpeningTemplateSheets
         view.Paint(pen, new Box(area.X, area.Y, view.WidthMm, view.HeightMm), units);
         var y = area.Y + view.HeightMm + 5;
         pen.Rule(area.X, y - 3.5, area.Right, 0.35);
-        Blanks.Paint(pen, [$"Centre lines to the panel's edges, {(units == UnitsShown.Inch ? "in" : "mm")}: left", "right", "top", "bottom"], area.X, y + 1.5, area.Width);
+        Blanks.Paint(pen, [.. Measures(view, units)], area.X, y + 1.5, area.Width);
         y += 7;
         foreach (var note in Notes(view, units))
         {
@@ -73,10 +73,29 @@ public static class OpeningTemplateSheets
         }
     }
 
+    // what is to be measured on the panel: the given datum once more, or its distances where none is given
+    private static IEnumerable<string> Measures(TemplateView view, UnitsShown units)
+    {
+        var unit = units == UnitsShown.Inch ? "in" : "mm";
+        return view.Opening.Datum is { } ? [$"Datum as measured, {unit}: across", "up"] : [$"Centre lines to the panel's edges, {unit}: left", "right", "top", "bottom"];
+    }
+
+    private static string Datum(TemplateView view, UnitsShown units)
+    {
+        var side = view.Mirrored ? "left" : "right";
+        return view.Opening.Datum switch
+        {
+            { AcrossMm: { } across, UpMm: { } up } datum => $"Datum: the cross is {LengthWords.Small(across, units)} to the {side} of and {LengthWords.Small(up, units)} above {datum.From}. Measure it twice, both ways, before you cut.",
+            { } datum => $"Datum: from {datum.From}, not yet measured. Measure it twice, both ways, and write it in.",
+            null => "The datum to real edges of the panel is not in the description: measure it twice, both ways, and write it in.",
+        };
+    }
+
     private static IEnumerable<string> Notes(TemplateView view, UnitsShown units)
     {
         var opening = view.Opening;
-        yield return $"{(opening.Panel is { } panel ? $"Panel: {panel}. " : "")}{(view.Mirrored ? "Seen from the CABIN side or from behind: the mirror image of the other sheet. Use it only there." : "Seen from the BAY side, standing in front of the panel.")} The datum to real edges of the panel is not in the description: measure it twice, both ways, and write it in.";
+        yield return $"{(opening.Panel is { } panel ? $"Panel: {panel}. " : "")}{(view.Mirrored ? "Seen from the CABIN side or from behind: the mirror image of the other sheet. Use it only there." : "Seen from the BAY side, standing in front of the panel.")}";
+        yield return Datum(view, units);
         if (view.Old is { } old)
         {
             yield return $"Dashed: old opening {LengthWords.Across(old.Width, old.Height, units)}, drawn in the middle: where it really lies shows on the panel.";

@@ -34,9 +34,11 @@ internal static class SurveyQuestions
 
     private static IEnumerable<SurveyQuestion> Openings(Plan plan)
     {
-        foreach (var opening in plan.Harness.Layout.Openings.Where(o => o.OldOpening is null))
+        foreach (var opening in plan.Harness.Layout.Openings.Where(o => o.OldOpening is null || o.Datum is not { Measured: true }))
         {
-            yield return new("Openings", $"{opening.Place}: size of the opening as it is now, and its distance from two edges", $"wanted {Shown.Number(opening.WidthMm, 1)} × {Shown.Number(opening.HeightMm, 1)} mm", "mm") { Twice = true };
+            var now = opening.OldOpening is null ? "size of the opening as it is now" : "";
+            var where = opening.Datum is { Measured: true } ? "" : $"its middle from {opening.Datum?.From ?? "two edges of the panel"}, across and up";
+            yield return new("Openings", $"{opening.Place}: {string.Join("; ", new[] { now, where }.Where(w => w.Length > 0))}", $"wanted {Shown.Number(opening.WidthMm, 1)} × {Shown.Number(opening.HeightMm, 1)} mm", "mm") { Twice = true };
         }
     }
 
