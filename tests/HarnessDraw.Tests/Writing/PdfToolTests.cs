@@ -38,12 +38,12 @@ public partial class PdfToolTests
         }
     }
 
-    // ISO 32000-1, 14.11.2: what is shown and what is left after trimming are the medium where nothing else is said
+    // ISO 32000-1, 14.11.2: what is shown and what is left after trimming are the medium: each box is said, not left to be guessed
     [Fact]
     public void Pdfinfo_shows_every_box_of_a_page_as_the_whole_paper()
     {
         var lines = Read(OutsideTool.Find("pdfinfo"), [new("s", "S", PaperSizes.Find("A3")!, [new TextItem("x", new(30, 30), 5)])], "-box").Split('\n');
-        foreach (var box in new[] { "MediaBox", "CropBox", "TrimBox" })
+        foreach (var box in new[] { "MediaBox", "CropBox", "BleedBox", "TrimBox", "ArtBox" })
         {
             var edges = lines.Single(l => l.StartsWith(box + ":", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..].Select(e => double.Parse(e, System.Globalization.CultureInfo.InvariantCulture) / 72 * 25.4).ToList();
             Assert.Equal(420, edges[2] - edges[0], 0.01);

@@ -1,4 +1,3 @@
-using System.Text;
 using HarnessDraw.Drawing;
 using HarnessDraw.Tests.Drawing;
 using HarnessDraw.Writing.Pdf;
@@ -56,7 +55,7 @@ public class PdfWriterTests
         using var pdf = PdfDocument.Open(PdfWriter.Write([SampleSheet.Make(PaperSizes.A4)], Options));
         var names = pdf.GetPage(1).Letters.Select(l => l.FontName).Distinct().ToList();
         Assert.Equal(3, names.Count);
-        var text = Encoding.Latin1.GetString(PdfWriter.Write([SampleSheet.Make(PaperSizes.A4)], Options));
+        var text = PdfText.Of(PdfWriter.Write([SampleSheet.Make(PaperSizes.A4)], Options));
         Assert.Equal(3, text.Split("/FontFile2").Length - 1);
     }
 
@@ -70,7 +69,23 @@ public class PdfWriterTests
         var catalogue = pdf.Structure.Catalog.CatalogDictionary;
         Assert.Equal("de", ((StringToken)catalogue.Data["Lang"]).Data);
         Assert.Equal("None", ((NameToken)((DictionaryToken)catalogue.Data["ViewerPreferences"]).Data["PrintScaling"]).Data);
-        Assert.DoesNotContain("/CreationDate", Encoding.Latin1.GetString(bytes), StringComparison.Ordinal);
+        Assert.DoesNotContain("/CreationDate", PdfText.Of(bytes), StringComparison.Ordinal);
+    }
+
+    // ISO 32000-1, 14.11.2
+    [Theory]
+    [InlineData("CropBox")]
+    [InlineData("BleedBox")]
+    [InlineData("TrimBox")]
+    [InlineData("ArtBox")]
+    public void A_page_says_every_box_and_each_is_the_paper(string name)
+    {
+        using var pdf = PdfDocument.Open(PdfWriter.Write([new Sheet("a", "A", PaperSizes.Find("A3")!, []), new Sheet("b", "B", PaperSizes.A4, [])], Options));
+        foreach (var page in pdf.GetPages())
+        {
+            Assert.True(page.Dictionary.TryGet(NameToken.Create(name), out ArrayToken box), name);
+            Assert.Equal(((ArrayToken)page.Dictionary.Data["MediaBox"]).Data.Cast<NumericToken>().Select(n => n.Data), box.Data.Cast<NumericToken>().Select(n => n.Data));
+        }
     }
 
     [Fact]
@@ -95,7 +110,7 @@ public class PdfWriterTests
         var bytes = PdfWriter.Write([first, second], Options);
         using var pdf = PdfDocument.Open(bytes);
         Assert.Single(pdf.GetPage(1).GetAnnotations());
-        Assert.Contains("/second#23part", Encoding.Latin1.GetString(bytes), StringComparison.Ordinal);
+        Assert.Contains("/second#23part", PdfText.Of(bytes), StringComparison.Ordinal);
     }
 
     [Fact]

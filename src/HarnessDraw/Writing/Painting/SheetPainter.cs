@@ -90,13 +90,13 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
         if (item.Stroke is { } stroke)
         {
             using var paint = PaintOf(stroke);
-            canvas.DrawPath(path, paint);
+            using var dashes = stroke.DashMm.IsDefaultOrEmpty ? null : Dashes.Of(path, stroke);
+            canvas.DrawPath(dashes ?? path, paint);
         }
     }
 
-    private static SKPaint PaintOf(Stroke stroke)
-    {
-        var paint = new SKPaint
+    private static SKPaint PaintOf(Stroke stroke) =>
+        new()
         {
             Color = Colour(stroke.Colour),
             IsAntialias = true,
@@ -106,16 +106,6 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
             StrokeJoin = stroke.RoundJoin ? SKStrokeJoin.Round : SKStrokeJoin.Miter,
             StrokeMiter = 4,
         };
-        if (!stroke.DashMm.IsDefaultOrEmpty)
-        {
-            // an odd list counts twice, as in SVG
-            var dashes = stroke.DashMm.Length % 2 == 0 ? stroke.DashMm : stroke.DashMm.AddRange(stroke.DashMm);
-            using var effect = SKPathEffect.CreateDash([.. dashes.Select(d => (float)d)], (float)stroke.DashPhaseMm);
-            paint.PathEffect = effect;
-        }
-
-        return paint;
-    }
 
     private void PaintText(SKCanvas canvas, TextItem text)
     {
