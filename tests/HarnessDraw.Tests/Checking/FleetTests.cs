@@ -2,7 +2,6 @@ using HarnessDraw.Checking;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
-using HarnessDraw.Reading;
 using HarnessDraw.Tests.Reading;
 
 namespace HarnessDraw.Tests.Checking;

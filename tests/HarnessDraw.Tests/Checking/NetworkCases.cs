@@ -13,7 +13,7 @@ internal static class NetworkCases
         new("no-length-left", p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) }), ["F07 (horn) is cut", "no wire is left"], p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) + 1 })),
         new("never-on", p => Running(p, KeyPosition.Start), ["horn is on in none of the states"], p => Running(p, KeyPosition.Run)),
         new("jumper-beside-wire", p => Jumper(p, "horn"), ["F20 (horn) joins fan relay.86 and fan relay.x beside F09 (fan trigger)"], p => Jumper(p, "fan trigger")),
-        new("ammeter-below-output", p => Ammeter(p, 54), ["alternator gives 55 A through ammeter, which is made for 54 A", "60 A or more"], p => Ammeter(p, 55)),
+        new("ammeter-below-output", p => Ammeter(p, 54), ["alternator gives 55 A through ammeter, which is made for 54 A", "more than the alternator gives"], p => Ammeter(p, 55)),
         new("sender-by-its-thread", p => Sender(p, null), ["coolant sender: grounded by the thread alone"], p => Sender(p, "threads bare, measured to the battery")),
     ];
 

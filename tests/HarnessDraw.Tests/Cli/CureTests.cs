@@ -21,6 +21,11 @@ public sealed partial class CureTests
     [InlineData("starter-loop-drop", "feeds: [starter.B],", "feeds: [starter.B], size: 6 mm2,")]
     [InlineData("fuse-above-contact", "  charge lead: {", "  charge lead: { size: 4 mm2,", "output: 45 A", "output: 60 A")]
     [InlineData("relay-contact-overloaded", "contact: 40 A", "contact: 5 A")]
+    [InlineData("contact-overloaded", "blower feed: { from: K9, enters-by: firewall, half: engine,", "blower feed: { from: K9, enters-by: firewall, cavity: A12,", "motor: { '1': 70 W }", "motor: { '1': 110 W }")]
+    // a size more or a hotter wire
+    [InlineData("wire-overloaded", "  blower feed: {", "  blower feed: { size: 0.75 mm2,", "motor: { '1': 70 W }", "motor: { '1': 140 W }")]
+    [InlineData("charge-lead-drop", "  charge lead: {", "  charge lead: { size: 10 mm2,")]
+    [InlineData("exciter-current-low", "lamp: { 15: 2 W }", "lamp: { 15: 0.9 W }")]
     public void A_cure_cures_when_it_is_tried(string rule, string from, string to, string? alsoFrom = null, string? alsoTo = null)
     {
         using var folder = new TemporaryFolder();
@@ -39,6 +44,14 @@ public sealed partial class CureTests
             Assert.DoesNotMatch(@"New findings:[^#]*?\n  (error|warning) [^#]*Findings that are gone", tried);
             Assert.Matches($@"Findings that are gone:[^#]*\b{rule}:", tried);
         }
+    }
+
+    [Fact]
+    public void A_hotter_class_of_wire_is_among_the_cures()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("  blower feed: {", "  blower feed: { size: 0.75 mm2,", StringComparison.Ordinal).Replace("motor: { '1': 70 W }", "motor: { '1': 140 W }", StringComparison.Ordinal));
+        Assert.Contains(Cures(CliRun.Of("check", file).Output, "wire-overloaded"), c => c is ["circuit.blower feed.wire-type=cross-linked-125"]);
     }
 
     /// <summary>The changes of each cure that the first finding of the rule is told with.</summary>

@@ -52,6 +52,7 @@ public static class CureProposals
         Add("contact-overloaded", LargerCavity);
         Add("relay-contact-overloaded", HeavierRelay);
         Add("exciter-run-on", ExciterDiode);
+        Add("exciter-current-low", HeavierLamp);
         return table.ToImmutable();
     }
 
@@ -142,6 +143,13 @@ public static class CureProposals
                 $"a relay at '{load.Place}' that '{circuit.Id}' works, its contact fed from {bar.Id} through a fuse of its own")]);
         }
     }
+
+    /// <summary>Lamps of the next watts that are sold (common practice, no source) in the place of the one that an exciter's current passes.</summary>
+    private static IEnumerable<CureLadder> HeavierLamp(RuleContext context, Finding finding) =>
+        from thing in finding.Where.Select(context.Thing).OfType<Thing>().Take(1)
+        from lamp in thing.Elements.Where(e => e.Kind == ElementKind.Lamp)
+        let watts = lamp.Amps(context.Harness.Power.Sources[0].NominalV) * (lamp.NominalV ?? context.Harness.Power.Sources[0].NominalV)
+        select new CureLadder([.. new double[] { 1.2, 2, 3, 5 }.Where(w => w > watts).Select(w => new CureCandidate([$"thing.{thing.Id}.lamp.{lamp.PinA}={Figure.Of(w, "W")}"], $"{thing.Id} of {Figure.Of(w, "W")}"))]);
 
     /// <summary>A diode at the alternator that lets current only into its exciter terminal.</summary>
     private static IEnumerable<CureLadder> ExciterDiode(RuleContext context, Finding finding)

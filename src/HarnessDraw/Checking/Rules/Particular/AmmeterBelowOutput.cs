@@ -21,7 +21,7 @@ internal sealed class AmmeterBelowOutput : MeasuredRule
                 {
                     yield return new($"charge through {id}", post.Source.OutputA!.Value, contact.RatedA!.Value, "A", () => context.Found(Info,
                         $"{post.Source.Id} gives {Figure.Amps(post.Source.OutputA.Value)} through {id}, which is made for {Figure.Amps(contact.RatedA.Value)}.",
-                        $"Fit one for {Figure.Amps(Math.Ceiling(post.Source.OutputA.Value / 10) * 10)} or more, or a shunt beside it.", [id, post.Source.Id], thing.OnlyWith, thing.At));
+                        "Fit one that is made for more than the alternator gives, or a shunt beside it.", [id, post.Source.Id], thing.OnlyWith, thing.At));
                 }
             }
         }

@@ -19,7 +19,7 @@ internal sealed class ExciterCurrentLow : MeasuredRule
             foreach (var (thing, ohm) in Exciters.On(context, circuit).SelectMany(t => t.Elements.Where(e => e.Kind is ElementKind.Lamp or ElementKind.Heater).Select(e => (t, Ohm: Ohm(e, circuit.NominalV)))).Where(p => p.Ohm is not null))
             {
                 yield return new($"exciter path through {thing.Id}", ohm!.Value, most, "Ω", () => context.Found(Info,
-                    $"{thing.Id} puts {Figure.Of(ohm.Value, "Ω")} in {circuit.Id}; more than {Figure.Of(most, "Ω")} and {alternator.Id} may not start charging until revved.", "Use a 2 W lamp, or put 75 to 150 Ω beside it.", [circuit.Id, thing.Id, alternator.Id], circuit.OnlyWith, circuit.At));
+                    $"{thing.Id} puts {Figure.Of(ohm.Value, "Ω")} in {circuit.Id}; more than {Figure.Of(most, "Ω")} and {alternator.Id} may not start charging until revved.", "Use a lamp of more watts, or put a resistor beside it.", [circuit.Id, thing.Id, alternator.Id], circuit.OnlyWith, circuit.At));
             }
         }
     }
