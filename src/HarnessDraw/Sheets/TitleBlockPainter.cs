@@ -9,6 +9,7 @@ internal static class TitleBlockPainter
     private const double WidthMm = 180;
     private const double LabelCapMm = 2.5;
     private const double PadMm = 2;
+    private const double ClearMm = 0.3;
 
     public static (ImmutableArray<Item> Items, Box TitleBox) Paint(GridBorder border, TitleBlock block, FrameOptions options)
     {
@@ -157,7 +158,7 @@ internal static class TitleBlockPainter
         {
             var cell = Cell(x, y, width, height, "Build");
             var room = cell.Width - (2 * PadMm);
-            if (TextMeasure.PlanWidth(value, 2.5, FaceWeight.Bold) <= room + PadMm)
+            if (TextMeasure.PlanWidth(value, 2.5, FaceWeight.Bold) <= room + PadMm - ClearMm)
             {
                 Fit(value, cell.X + PadMm, cell.Bottom - (height < 11 ? 1.4 : 2), room, 2.5, FaceWeight.Bold);
                 return;
@@ -207,10 +208,10 @@ internal static class TitleBlockPainter
             }
         }
 
-        // a long text steps down through the letter heights before it is cut; in the fallback face it may use the pads of its cell
+        // a long text steps down through the letter heights before it is cut; in the fallback face it may use the right pad of its cell, but not touch the line
         public void Fit(string text, double x, double y, double width, double cap, FaceWeight weight)
         {
-            bool Fits(string line, double c) => TextMeasure.Width(line, c, weight) <= width && TextMeasure.PlanWidth(line, c, weight) <= width + (2 * PadMm);
+            bool Fits(string line, double c) => TextMeasure.Width(line, c, weight) <= width && TextMeasure.PlanWidth(line, c, weight) <= width + PadMm - ClearMm;
             var size = ((ImmutableArray<double>)[5, 3.5, 2.5]).FirstOrDefault(c => c <= cap && Fits(text, c), 2.5);
             var shown = Fits(text, size) ? text : TextFit.Ellipsis(text, width, size, weight);
             if (shown.Length > 0)

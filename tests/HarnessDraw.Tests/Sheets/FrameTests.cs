@@ -72,6 +72,29 @@ public class FrameTests
         Assert.Equal((across, down), (border.Across.Length + 1, border.Down.Length + 1));
     }
 
+    // a viewer without the shipped face takes a wider one
+    [Theory]
+    [InlineData(TitleBlockForm.Small)]
+    [InlineData(TitleBlockForm.Chart)]
+    public void A_word_of_any_length_keeps_clear_of_the_next_field_also_in_the_fallback_face(TitleBlockForm form)
+    {
+        var words = string.Concat(Enumerable.Repeat("Aldervane coach ", 8));
+        foreach (var length in Enumerable.Range(1, 110))
+        {
+            var name = words[..length];
+            var block = new TitleBlock { Vehicle = name, Title = name, Owner = name, Drawn = name, Approved = name, Checked = name, Number = name, Build = name };
+            var items = ItemWalk.All(new Sheet("s", "s", PaperSizes.A3, Frame.Compose(PaperSizes.A3, block, new() { Form = form }).Items)).ToList();
+            var uprights = items.OfType<PathItem>().Select(p => p.Outline.Steps).Where(s => s is [PathStep.MoveTo(var a), PathStep.LineTo(var b)] && a.X == b.X)
+                .Select(s => (((PathStep.MoveTo)s[0]).To.X, Top: ((PathStep.MoveTo)s[0]).To.Y, Bottom: ((PathStep.LineTo)s[1]).To.Y)).ToList();
+            Assert.NotEmpty(uprights);
+            foreach (var text in items.OfType<TextItem>().Where(t => t.Anchor == TextAnchor.Start))
+            {
+                var right = text.At.X + TextMeasure.PlanWidth(text.Text, text.CapHeightMm, text.Weight);
+                Assert.DoesNotContain(uprights, u => u.X > text.At.X && u.X < right + 0.2 && text.At.Y > u.Top && text.At.Y < u.Bottom);
+            }
+        }
+    }
+
     [Fact]
     public void A_point_has_a_field()
     {
