@@ -67,8 +67,9 @@ internal static class TitleBlockPainter
         var title = cells.Logo(cells.Cell(0, 0, 112, 20, null), b.Logo);
         cells.Fit(b.Vehicle, title.X + PadMm, title.Y + 6.5, title.Width - (2 * PadMm), 5, FaceWeight.Bold);
         cells.Fit(b.Title, title.X + PadMm, title.Y + 12.5, title.Width - (2 * PadMm), 3.5, FaceWeight.Bold);
+        var waivers = b.Waivers == "none" ? "no waivers" : $"waivers {b.Waivers}";
         var source = b.Source.Length > 0 ? $"source {b.Source}, " : "";
-        cells.Fit($"{source}{b.Scale}, waivers: {b.Waivers}, rules: {b.Rules}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
+        cells.Fit($"{source}{b.Scale}, {waivers}, rules {b.Rules}", title.X + PadMm, title.Y + 17.6, title.Width - (2 * PadMm), 2.5, FaceWeight.Medium);
         cells.Build(112, 0, 68, 10, b.Build);
         cells.Value(112, 10, 33, 10, "Number", b.Number, weight: FaceWeight.Bold);
         cells.Value(145, 10, 11, 10, "Rev", b.Rev, weight: FaceWeight.Bold);
