@@ -89,7 +89,9 @@ public class FrameTests
             Assert.NotEmpty(uprights);
             foreach (var text in items.OfType<TextItem>().Where(t => t.Anchor == TextAnchor.Start))
             {
-                var right = text.At.X + TextMeasure.PlanWidth(text.Text, text.CapHeightMm, text.Weight);
+                // small letters of DejaVu Sans Bold are 14 % wider than those of DejaVu Sans, measured; the plan counts 9 %
+                var growth = text.Weight == FaceWeight.Bold && text.CapHeightMm > 2.5 ? 1.14 / 1.09 : 1;
+                var right = text.At.X + (TextMeasure.PlanWidth(text.Text, text.CapHeightMm, text.Weight) * growth);
                 Assert.DoesNotContain(uprights, u => u.X > text.At.X && u.X < right + 0.2 && text.At.Y > u.Top && text.At.Y < u.Bottom);
             }
         }
