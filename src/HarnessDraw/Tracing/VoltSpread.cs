@@ -6,12 +6,17 @@ namespace HarnessDraw.Tracing;
 
 /// <summary>
 /// How far volts may lie off the expected ones with every part good: a contact may have up to 20 milliohm, a wire 5 % more than its copper should
-/// (common practice, no source); they add up as errors do that know nothing of each other. The meter's own error comes on top.
+/// (common practice, no source); they add up as errors do that know nothing of each other. A contact of much current is bad before its milliohms say so: it may lose
+/// no more volts than a service manual of 1999 to 2005, quoting SAE, allows. The meter's own error comes on top.
 /// </summary>
 internal sealed class VoltSpread(Plan plan)
 {
     public const double MostContactOhm = 0.020;
     public const double WireShare = 0.05;
+
+    /// <summary>The most that a connection and a switch may lose with the load on (a service manual of 1999 to 2005 quoting SAE; printed for 12 V).</summary>
+    public const double MostConnectionV = 0.1;
+    public const double MostSwitchV = 0.3;
     private readonly JointOhms joints = new(new HarnessIndex(plan.Harness));
     private readonly Dictionary<string, Wire> wires = plan.Wires.ToDictionary(w => w.Id, StringComparer.Ordinal);
 
@@ -47,12 +52,13 @@ internal sealed class VoltSpread(Plan plan)
 
         if (hop.Wire is not { } id || !wires.TryGetValue(id, out var wire))
         {
-            return amperes is { } same ? (Math.Max(0, (same * MostContactOhm) - drop), amperes) : (0, null);
+            return amperes is { } same ? (Math.Max(0, Math.Min(same * MostContactOhm, MostSwitchV) - drop), amperes) : (0, null);
         }
 
         var copper = Copper.MilliohmPerM(wire.AreaMm2) * 1e-3 * (wire.CutLengthMm ?? 0) / 1000;
         var current = copper > 0 ? drop / (copper + joints.Of(wire)) : amperes ?? 0;
-        var contacts = new[] { wire.From, wire.To }.Where(e => e.Pin is not null && joints.Of(e) > JointOhms.TightOhm).Sum(e => Math.Max(0, MostContactOhm - joints.Of(e)));
-        return (current * ((copper * WireShare) + contacts), current);
+        var contacts = new[] { wire.From, wire.To }.Where(e => e.Pin is not null && joints.Of(e) > JointOhms.TightOhm)
+            .Sum(e => Math.Max(0, Math.Min(current * MostContactOhm, MostConnectionV) - (current * joints.Of(e))));
+        return ((current * copper * WireShare) + contacts, current);
     }
 }

@@ -22,6 +22,7 @@ public sealed class FaultBench
     private const double NothingV = 1e-3;
     private const int MostBlown = 6;
     private readonly ConcurrentDictionary<string, SolvedFault> solved = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, StateCircuit> withOpen = new(StringComparer.Ordinal);
     private readonly int live;
     private readonly (FaultBench Whole, ImmutableArray<int> States)? all;
     private readonly Dictionary<(int Wire, bool AtFrom), int> pointOf = [];
@@ -147,7 +148,9 @@ public sealed class FaultBench
         var circuits = new StateCircuit[Sound.Length];
         for (var s = 0; s < circuits.Length;)
         {
-            circuits[s] = (DoesNothing(variant, s, withVolts) || TouchesItsLike(variant, s)) && blown.IsEmpty ? Sound[s] : new(Network, States[s], variant.Build ?? Build, Placed(fault, variant, s, blown), Sound[s]);
+            circuits[s] = DoesNothing(variant, s, withVolts) && blown.IsEmpty ? Sound[s]
+                : TouchesItsLike(variant, s, blown) ? WithOpen(s, blown)
+                : new(Network, States[s], variant.Build ?? Build, Placed(fault, variant, s, blown), Sound[s]);
             var opens = blown.Length < MostBlown && MayBlow(variant) ? Blows(circuits[s], blown) : -1;
             if (opens < 0)
             {
@@ -193,9 +196,18 @@ public sealed class FaultBench
     private bool DoesNothing(FaultVariant variant, int state, bool withVolts) =>
         !withVolts && !variant.Carriers.IsEmpty && variant.Carriers.All(i => Math.Abs(Sound[state].Solution.Amperes[i]) < NothingA);
 
-    /// <summary>What chafes through to something of its own volts changes nothing: a dead wire to ground, a live one to a live one.</summary>
-    private bool TouchesItsLike(FaultVariant variant, int state) =>
-        variant.Network.TiedNode is >= 0 and var node && Math.Abs((Sound[state].VoltsOf(node) ?? 0) - (variant.TiedToLive ? LiveV(state) : 0)) < NothingV;
+    /// <summary>
+    /// What chafes through to something of its own volts changes nothing: a dead wire to ground, a live one to a live one. So once its fuse has opened, a short
+    /// is the open fuse and no more.
+    /// </summary>
+    private bool TouchesItsLike(FaultVariant variant, int state, ImmutableArray<int> blown) =>
+        variant is { Network.TiedNode: >= 0 and var node, Network.Rewired: null, Swap: null, Build: null } && !variant.Network.Branches.Any()
+        && Math.Abs((WithOpen(state, blown).VoltsOf(node) ?? 0) - (variant.TiedToLive ? LiveV(state) : 0)) < NothingV;
+
+    /// <summary>The sound vehicle without some fuses: solved once for all shorts that open them.</summary>
+    private StateCircuit WithOpen(int state, ImmutableArray<int> blown) =>
+        blown.IsEmpty ? Sound[state]
+        : withOpen.GetOrAdd(FormattableString.Invariant($"{state} {string.Join(' ', blown)}"), _ => new(Network, States[state], Build, NetworkFault.Open(blown) with { Rough = true }, Sound[state]));
 
     private static bool MayBlow(FaultVariant variant) => variant.Network.TiedNode >= 0 || !variant.Network.Bridged.IsEmpty || variant.Swap is not null || !variant.Network.Closed.IsEmpty || variant.Key.Contains('+', StringComparison.Ordinal);
 

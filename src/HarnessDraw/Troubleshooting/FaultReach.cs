@@ -33,7 +33,7 @@ internal sealed class FaultReach(FaultBench bench)
         var hits = new int[faults.Length];
         foreach (var complaint in complaints)
         {
-            var reached = Walk(complaint);
+            var reached = Walk(complaint.Nodes);
             var series = Series(complaint);
             for (var f = 0; f < faults.Length; f++)
             {
@@ -47,15 +47,19 @@ internal sealed class FaultReach(FaultBench bench)
     }
 
     /// <summary>Nodes of loads that are not as they should be, and of points that read otherwise than they should.</summary>
-    private List<int[]> Complaints(Evidence evidence)
+    private List<Complaint> Complaints(Evidence evidence)
     {
         var branches = bench.Network.Network.Branches;
-        List<int[]> found = [.. evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).Select(a => a.Load).Distinct().Select(l => new[] { branches[bench.Loads[l].Branch].A, branches[bench.Loads[l].Branch].B })];
+        List<Complaint> found =
+        [
+            .. evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).GroupBy(a => a.Load).Select(l => (Branch: bench.Loads[l.Key].Branch, WorksTooMuch: l.Any(a => a.Seen == LoadClass.OnWrongly)))
+                .Select(l => new Complaint([branches[l.Branch].A, branches[l.Branch].B], l.WorksTooMuch ? -1 : l.Branch)),
+        ];
         if (found.Count == 0)
         {
             var sound = bench.WithoutFault;
             found = [.. evidence.Readings.Where(r => SuspectGroup.Parts(r.Volts, r.ToLive ? sound.LiveV[r.State] - sound.Volts[r.State][r.Point] : sound.Volts[r.State][r.Point]))
-                .Select(r => new[] { bench.Points[r.Point].Node })];
+                .Select(r => new Complaint([bench.Points[r.Point].Node], -1))];
         }
 
         return found;
@@ -68,10 +72,10 @@ internal sealed class FaultReach(FaultBench bench)
         || (v.Swap is { } swap && (reached.Branches.Contains(bench.Network.BranchOf(swap.WireA)) || reached.Branches.Contains(bench.Network.BranchOf(swap.WireB)))));
 
     /// <summary>
-    /// Branches that current passes on its way to the nodes or from them while all is well, in any state, with those on the way of the coils that work
-    /// contacts among them: what can be open or bad.
+    /// Branches that current passes on its way to the complaint or from it while all is well, in any state, with those on the way of the coils that work
+    /// contacts among them: what can be open or bad. Of a load that does too little, the way of its own current: to the end where it enters, from the end where it leaves.
     /// </summary>
-    private HashSet<int> Series(int[] nodes)
+    private HashSet<int> Series(Complaint complaint)
     {
         var network = bench.Network.Network;
         var found = new HashSet<int>();
@@ -87,10 +91,28 @@ internal sealed class FaultReach(FaultBench bench)
                 }
             }
 
-            foreach (var node in nodes)
+            void PushWayOf(int branch)
             {
-                Push(node, true);
-                Push(node, false);
+                found.Add(branch);
+                var (b, amperes) = (network.Branches[branch], circuit.Solution.Amperes[branch]);
+                if (Math.Abs(amperes) >= LeastA)
+                {
+                    Push(amperes > 0 ? b.A : b.B, true);
+                    Push(amperes > 0 ? b.B : b.A, false);
+                }
+            }
+
+            if (complaint.Load >= 0)
+            {
+                PushWayOf(complaint.Load);
+            }
+            else
+            {
+                foreach (var node in complaint.Nodes)
+                {
+                    Push(node, true);
+                    Push(node, false);
+                }
             }
 
             while (waiting.TryPop(out var at))
@@ -112,11 +134,7 @@ internal sealed class FaultReach(FaultBench bench)
 
                     if (b.Kind == BranchKind.Contact && network.CoilOver(i) is >= 0 and var coil)
                     {
-                        found.Add(coil);
-                        Push(network.Branches[coil].A, true);
-                        Push(network.Branches[coil].B, true);
-                        Push(network.Branches[coil].A, false);
-                        Push(network.Branches[coil].B, false);
+                        PushWayOf(coil);
                     }
                 }
             }
@@ -140,13 +158,16 @@ internal sealed class FaultReach(FaultBench bench)
     {
         var network = bench.Network.Network;
         var solver = bench.Network.Solver;
+        // from an end on the metal body everything would be reached: a load on the body is followed from its other end
+        bool IsEnd(int node) => ends.Contains(solver.RowOf(node));
+        var begins = first.All(IsEnd);
         var (branches, rows, waiting) = (new HashSet<int>(), new HashSet<int>(), new Stack<int>(first));
         var seen = first.ToHashSet();
         while (waiting.TryPop(out var node))
         {
             rows.Add(solver.RowOf(node));
             // only what begins there goes on
-            if (ends.Contains(solver.RowOf(node)) && !first.Contains(node))
+            if (IsEnd(node) && !(begins && first.Contains(node)))
             {
                 continue;
             }
@@ -177,4 +198,7 @@ internal sealed class FaultReach(FaultBench bench)
 
         return (branches, rows);
     }
+
+    /// <summary>Nodes at which something is not as it should be; the branch of a load that does too little, -1: anything else.</summary>
+    private sealed record Complaint(int[] Nodes, int Load);
 }

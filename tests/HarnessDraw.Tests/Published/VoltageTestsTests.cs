@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using HarnessDraw.Electrical;
+using HarnessDraw.Tests.Sheets;
+using HarnessDraw.Tracing;
 using HarnessDraw.Troubleshooting;
 
 namespace HarnessDraw.Tests.Published;
@@ -46,6 +48,18 @@ public partial class VoltageTestsTests
         Assert.All(TestLimits.Drops, d => Assert.NotEmpty(d.Source));
     }
 
+    [Fact]
+    public void A_trace_calls_no_starter_ground_good_that_the_encyclopedia_calls_bad()
+    {
+        // encyclopedia page 'Voltage Drop Test' (grokipedia.com): negative side of a starter
+        var text = File.ReadAllText(ReferenceFolder.Find("voltage_tests.yaml"));
+        var most = double.Parse(Regex.Match(text, @"\bstarter: \{[^}]*negative_side: ([\d.]+)").Groups[1].Value, CultureInfo.InvariantCulture);
+        var trace = CircuitTracer.Trace(ExamplePlans.Of("brackmere-six"), "starter cable").Value!;
+        var returns = trace.Ways.SelectMany(w => w.Stops).Where(s => s is { LimitIsLeast: false, LimitV: not null }).ToList();
+        Assert.NotEmpty(returns);
+        Assert.All(returns, s => Assert.InRange(s.LimitV!.Value, s.OnV!.Value, most));
+    }
+
     [Theory]
     [InlineData("rounded rule of thumb", 20)]
     [InlineData("BCI battery service manual figures", 11)]
@@ -77,9 +91,12 @@ public partial class VoltageTestsTests
     [InlineData(1.0, 1.0)]
     [InlineData(0.9, 0.70)]
     [InlineData(0.95, 0.84)]
-    public void Light_goes_with_volts_to_the_3_4(double volts, double light) =>
-        // common practice, no source: 10 % less volts, three tenths less light
+    public void Light_goes_with_volts_to_the_3_4(double volts, double light)
+    {
+        // encyclopedia page 'Lamp rerating' (en.wikipedia.org): light by the 3.4th to 3.5th power; so 10 % less volts, three tenths less light
+        Assert.InRange(TestLimits.LightPower, 3.4, 3.5);
         Assert.Equal(light, TestLimits.LightShare(volts), 2);
+    }
 
     [Fact]
     public void A_filament_draws_less_with_less_volts_by_the_named_exponent() =>
