@@ -21,7 +21,7 @@ internal static class FileWriting
             Parallel.ForEach(queue, new() { MaxDegreeOfParallelism = Math.Min(Environment.ProcessorCount, MostAtOnce) }, file =>
             {
                 progress.Step(file.Name);
-                folder.Write(file.Name, file.Make());
+                folder.Write(file.Name, file.MakeTelling is { } make ? make(share => progress.Share(file.Name, share)) : file.Make());
             });
         }
         catch (AggregateException e)

@@ -11,17 +11,37 @@ internal sealed class Progress(Terminal terminal, int steps) : IDisposable
     private int _done;
     private int _shown;
 
+    /// <summary>The next step begins.</summary>
     public void Step(string what)
     {
         lock (_gate)
         {
             _done++;
-            if (!terminal.MessagesSeen || Stopwatch.GetElapsedTime(_started).TotalMilliseconds < QuietMs)
-            {
-                return;
-            }
+            Show($"{_done} of {steps}: {what}");
+        }
+    }
 
-            var line = $"{_done} of {steps}: {what}";
+    /// <summary>How far a step has come, from 0 to 1.</summary>
+    public void Share(string what, double share)
+    {
+        lock (_gate)
+        {
+            Show($"{_done} of {steps}: {Bar(share)} {what}");
+        }
+    }
+
+    /// <summary>'[#####---------------]  25 %'.</summary>
+    public static string Bar(double share)
+    {
+        const int Cells = 20;
+        var full = (int)Math.Round(Math.Clamp(share, 0, 1) * Cells);
+        return FormattableString.Invariant($"[{new string('#', full)}{new string('-', Cells - full)}] {Math.Clamp(share, 0, 1) * 100,3:0} %");
+    }
+
+    private void Show(string line)
+    {
+        if (terminal.MessagesSeen && Stopwatch.GetElapsedTime(_started).TotalMilliseconds >= QuietMs)
+        {
             terminal.Messages.Write('\r' + line.PadRight(_shown));
             _shown = line.Length;
         }

@@ -5,4 +5,7 @@ public sealed record OutputFile(string Name, Func<byte[]> Make)
 {
     /// <summary>True for a raster picture, which needs much memory while it is made.</summary>
     public bool IsPicture { get; init; }
+
+    /// <summary>Makes the same bytes and tells from time to time what share of the work is done (0 to 1); null where that is not worth telling.</summary>
+    public Func<Action<double>, byte[]>? MakeTelling { get; init; }
 }

@@ -34,7 +34,11 @@ public static class OutputFiles
 
             if (order.Formats.Contains(SheetFormat.Png))
             {
-                yield return new(OutputNames.OfPage(name, sheet, "png"), () => PngWriter.Write(sheet, order.Dpi, order.Faces)) { IsPicture = true };
+                yield return new(OutputNames.OfPage(name, sheet, "png"), () => PngWriter.Write(sheet, order.Dpi, order.Faces))
+                {
+                    IsPicture = true,
+                    MakeTelling = told => PngWriter.Write(sheet, order.Dpi, order.Faces, told),
+                };
             }
         }
     }

@@ -104,4 +104,16 @@ public class PngWriterTests
             return SKTypeface.FromData(data);
         }
     }
+
+    [Fact]
+    public void A_large_picture_tells_after_each_strip_how_far_it_has_come()
+    {
+        var told = new List<double>();
+        var sheet = SampleSheet.Make(PaperSizes.A4);
+        Assert.Equal(PngWriter.Write(sheet, 200), PngWriter.Write(sheet, 200, told: told.Add));
+        // 297 mm are 2339 rows, ten strips
+        Assert.Equal(10, told.Count);
+        Assert.Equal(told.Distinct().Order(), told);
+        Assert.Equal(1, told[^1]);
+    }
 }

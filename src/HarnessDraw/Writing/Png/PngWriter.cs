@@ -9,8 +9,8 @@ public static class PngWriter
 {
     private const int StripRows = 256;
 
-    /// <summary>The whole file; <paramref name="dpi"/> is pixels an inch (25 to 1200) and is written into the file.</summary>
-    public static byte[] Write(Sheet sheet, double dpi = 200, FaceSet? faces = null)
+    /// <summary>The whole file; <paramref name="dpi"/> is pixels an inch (25 to 1200) and is written into the file, <paramref name="told"/> hears after each strip what share (0 to 1) is painted.</summary>
+    public static byte[] Write(Sheet sheet, double dpi = 200, FaceSet? faces = null, Action<double>? told = null)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentOutOfRangeException.ThrowIfLessThan(dpi, 25);
@@ -21,7 +21,7 @@ public static class PngWriter
         using var file = new MemoryStream();
         using (var png = new PngStream(file, width, height, dpi))
         {
-            PaintStrips(picture, png, width, height, (float)(dpi / 25.4));
+            PaintStrips(picture, png, width, height, (float)(dpi / 25.4), told);
         }
 
         return file.ToArray();
@@ -35,7 +35,7 @@ public static class PngWriter
         return recorder.EndRecording();
     }
 
-    private static void PaintStrips(SKPicture picture, PngStream png, int width, int height, float pixelsPerMm)
+    private static void PaintStrips(SKPicture picture, PngStream png, int width, int height, float pixelsPerMm, Action<double>? told)
     {
         var info = new SKImageInfo(width, Math.Min(StripRows, height), SKColorType.Rgba8888, SKAlphaType.Opaque);
         using var bitmap = new SKBitmap(info);
@@ -49,7 +49,9 @@ public static class PngWriter
             canvas.DrawPicture(picture);
             canvas.Restore();
             canvas.Flush();
-            png.WriteRows(bitmap.GetPixelSpan(), bitmap.RowBytes, Math.Min(info.Height, height - top));
+            var rows = Math.Min(info.Height, height - top);
+            png.WriteRows(bitmap.GetPixelSpan(), bitmap.RowBytes, rows);
+            told?.Invoke((double)(top + rows) / height);
         }
     }
 
