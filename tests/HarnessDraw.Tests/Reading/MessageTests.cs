@@ -160,6 +160,17 @@ public class MessageTests
         Assert.Equal(outcome.Diagnostics.Select(d => d.At!.Line).Order(), outcome.Diagnostics.Select(d => d.At!.Line));
     }
 
+    [Fact]
+    public void Where_the_circuits_are_missing_as_a_whole_no_name_of_one_is_told()
+    {
+        var outcome = new SmallVehicle
+        {
+            Circuits = "circuit:\n  dipped beam: { from: F7, enters-by: firewall, feeds: headlamp left.56b }\n",
+            Rest = "states:\n  night: { key: run, on: [dipped beam] }\n",
+        }.Read();
+        Assert.Equal(["missing-key", "unknown-key"], outcome.Diagnostics.Where(d => d.Severity == Severity.Error).Select(d => d.Code).Order(StringComparer.Ordinal));
+    }
+
     [Theory]
     [InlineData("plug: lamp-3,", "plug: lmp-3,")]
     [InlineData("mate: bulkhead-24", "mate: bulkhead-25")]

@@ -76,7 +76,8 @@ internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? l
         return null;
     }
 
-    public bool IsCircuit(InputText name) => NameRules.Known(name, CircuitNames, "circuit", Bag);
+    /// <summary>True for a circuit; anything else is reported, but not name by name where the whole block is missing, which is a mistake of its own.</summary>
+    public bool IsCircuit(InputText name) => Root.Map("circuits") is not null && NameRules.Known(name, CircuitNames, "circuit", Bag);
 
     /// <summary>A connector of the catalogue by its name; null, and reported, when there is none. Of the thing that has it nothing is said about pins then.</summary>
     public ConnectorPart? ConnectorNamed(InputText? name, InputText thing)
