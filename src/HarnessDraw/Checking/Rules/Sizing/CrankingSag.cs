@@ -12,8 +12,8 @@ internal sealed class CrankingSag : MeasuredRule
     {
         Limits =
         [
-            new("ignition and electronics", 60, "%", "common practice, no source: of the nominal volts"), new("relay pulls in", 65, "%", "common practice, no source: 60 to 70 % of the nominal volts"),
-            new("relay holds", 20, "%", "common practice, no source: lets go at 10 to 30 % of the nominal volts"),
+            new("ignition and electronics", 60, "%", "common practice, no source: of the nominal volts"), new("relay pulls in", 100 * StateCircuit.PullsInAt, "%", "common practice, no source: 60 to 70 % of the nominal volts"),
+            new("relay holds", 100 * StateCircuit.DropsOutAt, "%", "common practice, no source: lets go at 10 to 30 % of the nominal volts"),
         ],
     };
 
