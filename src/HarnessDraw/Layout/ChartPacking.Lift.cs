@@ -84,7 +84,13 @@ internal sealed partial class ChartPacking
                 {
                     Relift(root, rib, stations[rib], liftMm);
                     var (lengthMm, heightMm) = Extent(root);
-                    if (heightMm <= mostHeightMm && lengthMm < best - 1)
+                    if (heightMm > mostHeightMm)
+                    {
+                        // how far a rib reaches across the trunk grows with its stem
+                        break;
+                    }
+
+                    if (lengthMm < best - 1)
                     {
                         (best, kept) = (lengthMm, liftMm);
                     }
@@ -122,7 +128,7 @@ internal sealed partial class ChartPacking
         return (t1 - t0, u1 - u0);
     }
 
-    private void Lift(Spine child, List<FrameBox> placed, bool isLeft, double edge, double width, double least, (double From, double To, double MostMm) limit)
+    private void Lift(Spine child, FrameBoxes placed, bool isLeft, double edge, double width, double least, (double From, double To, double MostMm) limit)
     {
         var best = (T: Settle(placed, Turned(child, isLeft, edge, width, 0), least), LiftMm: 0.0);
         for (var liftMm = LiftStepMm; liftMm < limit.MostMm; liftMm += LiftStepMm)

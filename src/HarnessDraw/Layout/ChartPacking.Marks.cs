@@ -143,8 +143,9 @@ internal sealed partial class ChartPacking
         for (var again = true; again;)
         {
             again = false;
-            foreach (var b in list)
+            for (var i = list.Count - 1; i >= 0 && list.FarthestUpTo(i) - 1e-6 > t - 1; i--)
             {
+                var b = list.Boxes[i];
                 if (b.U0 < u1 + 1 && u0 - 1 < b.U1 && b.T0 < t + length + 1 - 1e-6 && t - 1 < b.T1 - 1e-6)
                 {
                     t = b.T1 + 1;

@@ -7,8 +7,8 @@ namespace HarnessDraw.Layout;
 internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics metrics, ChartLanes lanes, ChartStance stance)
 {
 
-    private readonly List<FrameBox> left = [];
-    private readonly List<FrameBox> right = [];
+    private readonly FrameBoxes left = new();
+    private readonly FrameBoxes right = new();
     private readonly List<StationStart> begins = [];
     private double[] slotFrom = [];
     private double[] slotTo = [];
@@ -47,9 +47,11 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         // the lanes reach to what stands at the end, however far that was pushed
         t = PlaceEnd(spine, t);
         spine.Packed.Clear();
-        spine.Packed.AddRange(left);
+        spine.Turned = null;
+        spine.Packed.EnsureCapacity(left.Count + right.Count + 1);
+        spine.Packed.AddRange(left.Boxes);
         spine.LeftCount = left.Count;
-        spine.Packed.AddRange(right);
+        spine.Packed.AddRange(right.Boxes);
         spine.Packed.Remove(corner);
         if (spine.SlotCount > 0)
         {
@@ -63,8 +65,8 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     {
         current = spine;
         begins.Clear();
-        left.Clear();
-        right.Clear();
+        left.KeepFirst(0);
+        right.KeepFirst(0);
         spine.Marks.Clear();
         FindEdges(spine);
         return spine.StartT = spine.Parent is null ? PlaceTable(spine) : metrics.CornerMm + 1.2 + (spine.HasOwnFirst ? 0 : spine.LiftMm);
@@ -74,8 +76,8 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     {
         var at = begins[station];
         begins.RemoveRange(station, begins.Count - station);
-        left.RemoveRange(at.Left, left.Count - at.Left);
-        right.RemoveRange(at.Right, right.Count - at.Right);
+        left.KeepFirst(at.Left);
+        right.KeepFirst(at.Right);
         spine.Marks.RemoveRange(at.Marks, spine.Marks.Count - at.Marks);
         return (at.T, at.TrueMm);
     }
@@ -208,7 +210,9 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             Lift(child, list, isLeft, edge, width, least, limit);
         }
 
-        var boxes = Turned(child, isLeft, edge, width, 0);
+        // until the child is packed again its boxes lie beside its parent as they did
+        var boxes = child.Turned is { } known && known.Edge == edge ? known.Boxes : Turned(child, isLeft, edge, width, 0);
+        child.Turned = (edge, boxes);
         item.T = Settle(list, boxes, least);
         item.EdgeU = edge;
         item.LastLaneT = isLeft ? item.T + width : item.T;
@@ -263,7 +267,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     /// <summary>Distance from a card's start along the spine to its first row with a lane.</summary>
     public double FirstRow(Spine spine, ChartCard card) => (spine.Dy > 0 ? card.HeadMm : metrics.FootMm) + (metrics.RowMm / 2);
 
-    private double Settle(List<FrameBox> placed, List<FrameBox> boxes, double least)
+    private double Settle(FrameBoxes placed, List<FrameBox> boxes, double least)
     {
         var t = least;
         if (current!.Parent is not null)
@@ -281,11 +285,12 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             first = Math.Min(first, b.T0);
         }
 
-        foreach (var p in placed)
+        // most of what is placed lies too far back to push any of them
+        for (var i = placed.Count - 1; i >= 0 && placed.FarthestUpTo(i) + Gap - first > t; i--)
         {
+            var p = placed.Boxes[i];
             if (p.T1 + Gap - first <= t)
             {
-                // most of what is placed lies too far back to push any of them
                 continue;
             }
 
@@ -316,9 +321,15 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         }
     }
 
-    // concentric corners from the inside out
+    // concentric corners from the inside out; they rest on the lanes' order alone
     private void Corners(Spine spine, SpineItem item, Spine child)
     {
+        if (child.HasCorners)
+        {
+            return;
+        }
+
+        child.HasCorners = true;
         var mine = new Dictionary<int, LaneRun>();
         foreach (var run in spine.Runs)
         {

@@ -63,6 +63,12 @@ internal sealed class Spine
     public List<FrameBox> Packed { get; } = [];
     public bool IsPacked { get; set; }
 
+    /// <summary>The packed boxes as they lie beside the parent's edge, until it is packed again.</summary>
+    public (double Edge, List<FrameBox> Boxes)? Turned { get; set; }
+
+    /// <summary>True once the radii of its lanes' corners at the parent are known.</summary>
+    public bool HasCorners { get; set; }
+
     public Spine Turn(int index, bool left) => new()
     {
         Index = index,
@@ -145,6 +151,30 @@ internal enum MarkKind
 
 /// <summary>Where a mark was placed in its spine's frame; <paramref name="At"/> is the place on the spine it belongs to.</summary>
 internal sealed record SpineMark(MarkKind Kind, int Index, FrameBox Box, bool IsLeft, double At);
+
+/// <summary>The boxes of one side of a spine in the order in which they were placed, and how far those up to each one reach along it.</summary>
+internal sealed class FrameBoxes
+{
+    private readonly List<double> farthest = [];
+
+    public List<FrameBox> Boxes { get; } = [];
+    public int Count => Boxes.Count;
+
+    /// <summary>The largest T1 of the boxes up to the one given.</summary>
+    public double FarthestUpTo(int i) => farthest[i];
+
+    public void Add(FrameBox box)
+    {
+        Boxes.Add(box);
+        farthest.Add(farthest.Count == 0 ? box.T1 : Math.Max(farthest[^1], box.T1));
+    }
+
+    public void KeepFirst(int count)
+    {
+        Boxes.RemoveRange(count, Boxes.Count - count);
+        farthest.RemoveRange(count, farthest.Count - count);
+    }
+}
 
 /// <summary>A box in a spine's frame, mm.</summary>
 internal readonly record struct FrameBox(double T0, double T1, double U0, double U1)
