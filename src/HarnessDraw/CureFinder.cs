@@ -10,7 +10,7 @@ namespace HarnessDraw;
 
 /// <summary>
 /// Gives findings the cures that cure: each proposal is written into the description in memory, planned, solved and checked in full, and is told only when the
-/// finding is gone and no error and no warning has come. A harness without such findings is not planned again.
+/// finding is gone and no error and no warning has come. A harness without such findings is not planned again; advice is cured when that is asked for.
 /// </summary>
 internal static class CureFinder
 {
@@ -18,10 +18,10 @@ internal static class CureFinder
     private const int MostPlans = 40;
     private const int MostCures = 2;
 
-    public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before)
+    public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before, bool ofAdvice)
     {
         var bench = new Bench(descriptionFile, files, rules, before);
-        return before with { Findings = [.. before.Findings.Select(f => f.WaivedBy is null ? bench.Cured(f) : f)] };
+        return before with { Findings = [.. before.Findings.Select(f => f.WaivedBy is null && (ofAdvice || f.Severity > Severity.Advice) ? bench.Cured(f) : f)] };
     }
 
     private sealed class Bench(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before)
@@ -78,7 +78,7 @@ internal static class CureFinder
         }
 
         private string Without(ImmutableArray<CureLadder> ladders) => tried.Count < MostPlans
-            ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs is [var only] ? only.Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. Another circuit, route or part is needed."
+            ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs[0].Words == l.Rungs[^1].Words ? l.Rungs[0].Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. Another circuit, route or part is needed."
             : "Mend the findings above first: more changes than these are not tried at once.";
     }
 }

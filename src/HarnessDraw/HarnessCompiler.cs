@@ -65,7 +65,8 @@ public static class HarnessCompiler
     }
 
     /// <summary>The same plan, its findings with cures that were planned and solved again; a plan without such findings is handed back as it is.</summary>
-    public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan planned) => CureFinder.Cure(descriptionFile, files, rules, planned);
+    public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan planned, bool ofAdvice = false) =>
+        CureFinder.Cure(descriptionFile, files, rules, planned, ofAdvice);
 
     /// <summary>The files of a description with changes that are tried in memory, or what is wrong with a change.</summary>
     public static (IFileSource? Files, string? Problem) Edit(string descriptionFile, IFileSource files, ImmutableArray<string> changes) => FileEdits.Apply(descriptionFile, files, changes);

@@ -21,6 +21,7 @@ internal static class CheckCommand
         var format = ListedOption.One("--format", "Form of the findings", Formats, "text");
         var strict = new Option<bool>("--strict") { Description = "Warnings count as errors for the exit code" };
         var faults = new Option<bool>("--faults") { Description = "Try single faults too, in every state of the usual build: dead shorts, fuses and ground points opened, the key turned off while the engine runs, switches in pairs (text only)" };
+        var advice = new Option<bool>("--advice") { Description = "Plan and solve cures of advice too, not of errors and warnings alone" };
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: the findings go to standard output");
         var command = new ExampledCommand(
@@ -30,7 +31,7 @@ internal static class CheckCommand
             "harnessdraw check examples/brackmere-six.yaml --faults",
             "harnessdraw check examples/brackmere-six.yaml --format sarif --out findings")
         {
-            file, format, strict, faults, rules, output,
+            file, format, strict, faults, advice, rules, output,
         };
         command.SetAction(parsed =>
         {
@@ -46,7 +47,7 @@ internal static class CheckCommand
                 return ExitCode.Problems;
             }
 
-            planned = HarnessCompiler.Cure(parsed.GetRequiredValue(file), new DiskFiles(), settings!, planned);
+            planned = HarnessCompiler.Cure(parsed.GetRequiredValue(file), new DiskFiles(), settings!, planned, parsed.GetValue(advice));
             var findings = HarnessCompiler.LayOut(planned, new DrawOrder()).Findings;
             var margins = HarnessChecker.Margins(planned.Plan, settings!);
             var text = parsed.GetValue(format) switch

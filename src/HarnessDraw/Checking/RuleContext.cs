@@ -125,9 +125,6 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
 
     public WireSize? SizeOf(Wire wire) => TypeOf(wire)?.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel);
 
-    /// <summary>The smallest size of the wire's own family with at least this copper.</summary>
-    public WireSize? SizeFor(Wire wire, double areaMm2) => TypeOf(wire)?.Sizes.FirstOrDefault(s => s.AreaMm2 >= areaMm2 - 1e-9);
-
     /// <summary>Segments the wire runs in, those that the tree has.</summary>
     public IEnumerable<Segment> SegmentsOf(Wire wire) => wire.Segments.Select(Segment).OfType<Segment>();
 

@@ -34,7 +34,32 @@ public sealed partial class CureTests
             Assert.Contains(from, text, StringComparison.Ordinal);
             return (alsoFrom is null ? text : text.Replace(alsoFrom, alsoTo, StringComparison.Ordinal)).Replace(from, to, StringComparison.Ordinal);
         });
-        var told = CliRun.Of("check", file).Output;
+        Cured(file, rule);
+    }
+
+    public static TheoryData<int, string> Seeds => [.. CureSeeds.All.Select((s, i) => (i, s.Rule))];
+
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void A_sown_fault_goes_with_its_cure(int seed, string rule)
+    {
+        using var folder = new TemporaryFolder();
+        var sown = CureSeeds.All[seed];
+        var file = StarterFiles.WriteTo(folder, change: sown.Description.Length == 0 ? null : text => Replaced(text, sown.Description));
+        var layout = Path.Combine(Path.GetDirectoryName(file)!, "van-layout.yaml");
+        File.WriteAllText(layout, Replaced(File.ReadAllText(layout), sown.Layout));
+        Cured(file, rule);
+    }
+
+    private static string Replaced(string text, (string From, string To)[] changes) => changes.Aggregate(text, (t, c) =>
+    {
+        Assert.Contains(c.From, t, StringComparison.Ordinal);
+        return t.Replace(c.From, c.To, StringComparison.Ordinal);
+    });
+
+    private static void Cured(string file, string rule)
+    {
+        var told = CliRun.Of("check", file, "--advice").Output;
         var cures = Cures(told, rule);
         Assert.True(cures.Count > 0, told);
         foreach (var cure in cures)

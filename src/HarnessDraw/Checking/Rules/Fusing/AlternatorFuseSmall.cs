@@ -30,7 +30,7 @@ internal sealed class AlternatorFuseSmall : MeasuredRule
         var (output, rating) = (source.OutputA!.Value, fuse.RatingA!.Value);
         return new($"charge fuse {fuse.Id} over {source.Id}", rating, context.Limit(Info, "of output") / 100 * output, "A", () => context.Found(Info,
             $"{source.Id} gives {Figure.Amps(output)}, its fuse {fuse.Id} is {Figure.Amps(rating)} ({Figure.Percent(rating / output)}): {(rating < output ? "it opens at full charge" : "it ages at full charge and opens one day")}.",
-            FuseWords.Ratings(context, fuse.Kind).FirstOrDefault(r => r >= context.Limit(Info, "of output") / 100 * output) is > 0 and var next ? $"Take {Figure.Amps(next)}, with a charge lead that bears it." : "Take a larger fuse family.",
+            "Take a larger fuse, with a charge lead that bears it.",
             [fuse.Id, source.Id], at: FuseWords.At(context, fuse.Id), severity: rating < context.Limit(Info, "error below") / 100 * output ? Severity.Error : Severity.Warning), AtLeast: true);
     }
 }

@@ -25,7 +25,7 @@ internal sealed class FuseAboveWire : MeasuredRule
             var others = weaker > 1 ? $" and {weaker - 1} more" : "";
             return context.Found(Info,
                 $"Fuse {fuse.Id} ({Figure.Amps(rating)}) feeds {wire.SizeLabel} wire {wire.Named()}{others}, which bears {Figure.Amps(wire.AmpacityA.Value)} where it lies: the wire burns before the fuse opens.",
-                FuseWords.Largest(context, fuse, wire.AmpacityA.Value) + FuseWords.BiggerWire(context, wire, rating), [fuse.Id, wire.Id, wire.Circuit], wire.Builds, FuseWords.At(context, fuse.Id));
+                "Take a smaller fuse, or larger wire.", [fuse.Id, wire.Id, wire.Circuit], wire.Builds, FuseWords.At(context, fuse.Id));
         });
     }
 }

@@ -23,13 +23,6 @@ internal sealed class FuseLoadHigh : MeasuredRule
         var share = context.Limit(Info, hot ? "share in heat" : "share");
         return new($"continuous load of fuse {burden.Fuse.Id}", burden.ContinuousA, share / 100 * burden.RatingA, "A", () => context.Found(Info,
             $"Fuse {burden.Fuse.Id}: {Figure.Amps(burden.ContinuousA)} continuous on {Figure.Amps(burden.RatingA)} is {Figure.Percent(burden.ContinuousA / burden.RatingA)}, more than {Figure.Number(share)} %{(hot ? " (it sits in heat)" : "")}: the holder runs hot.",
-            Cure(context, burden, share), [burden.Fuse.Id], context.Builds.CauseOf([.. burden.InState.Where(l => l.Circuit.Duty == Duty.Continuous)], l => l.Circuit.OnlyWith, l => l.CurrentA, share / 100 * burden.RatingA), FuseWords.At(context, burden.Fuse.Id)));
-    }
-
-    private static string Cure(RuleContext context, FuseBurden burden, double share)
-    {
-        var next = FuseWords.Ratings(context, burden.Fuse.Kind).FirstOrDefault(r => burden.ContinuousA <= share / 100 * r);
-        var bears = next > 0 && burden.Fuse.LargestA >= next;
-        return next == 0 ? "Share the loads between two fuses." : bears ? $"{Figure.Amps(next)} would do, and the wires bear it." : $"{Figure.Amps(next)} would do but needs larger wires behind it, or share the loads between two fuses.";
+            "Take a larger fuse if the wires behind it bear it, or share the loads between two fuses.", [burden.Fuse.Id], context.Builds.CauseOf([.. burden.InState.Where(l => l.Circuit.Duty == Duty.Continuous)], l => l.Circuit.OnlyWith, l => l.CurrentA, share / 100 * burden.RatingA), FuseWords.At(context, burden.Fuse.Id)));
     }
 }

@@ -10,6 +10,6 @@ internal sealed class FuseOverloaded : MeasuredRule
     public override IEnumerable<Measure> Measures(RuleContext context) => FuseBurden.Of(context).Where(b => b.Largest is not null).Select(b =>
         new Measure($"largest load of fuse {b.Fuse.Id}", b.Largest!.CurrentA, b.RatingA, "A", () => context.Found(Info,
             $"{b.Largest.Thing.Id} draws {Figure.Amps(b.Largest.CurrentA)} on the {Figure.Amps(b.RatingA)} fuse {b.Fuse.Id}: it opens at once.",
-            FuseWords.Ratings(context, b.Fuse.Kind).FirstOrDefault(r => r >= b.Largest.CurrentA / 0.8) is > 0 and var next ? $"A {Figure.Amps(next)} fuse, if the wires behind it bear that; else check the current given." : "Check the current given; share the load.",
+            "Take a larger fuse if the wires behind it bear it, share the load, or check the current given.",
             [b.Fuse.Id, b.Largest.Thing.Id, b.Largest.Circuit.Id], b.Largest.Circuit.OnlyWith, FuseWords.At(context, b.Fuse.Id))));
 }

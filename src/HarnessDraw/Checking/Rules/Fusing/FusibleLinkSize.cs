@@ -30,7 +30,7 @@ internal sealed class FusibleLinkSize : IDesignRule
             if (link.LinkAreaMm2 is { } area && behind is not null && Math.Log(behind.AreaMm2 / area) / Math.Log(AreaOfGauge) is var thinner && Math.Abs(thinner - steps) > 0.5)
             {
                 yield return context.Found(Info, $"Link {link.Id} of {Figure.Area(area)} is {Figure.Number(Math.Abs(thinner))} gauge numbers {(thinner < 0 ? "thicker" : "thinner")} than {behind.Named()}, {Figure.Area(behind.AreaMm2)}; {Figure.Number(steps)} thinner is right: {(thinner < steps ? "the wire burns before the link melts" : "the link melts with the load")}.",
-                    $"Fit a link of about {Figure.Area(behind.AreaMm2 / Math.Pow(AreaOfGauge, steps))}, or a bolt-in fuse.", [link.Id, behind.Id], behind.Builds, link.At);
+                    "Fit a link of that size, or a bolt-in fuse.", [link.Id, behind.Id], behind.Builds, link.At);
             }
 
             var (right, apart) = (context.Limit(Info, "length"), context.Limit(Info, "length apart") / 100);

@@ -22,7 +22,7 @@ internal sealed class InrushOpensFuse : MeasuredRule
                 var peak = l.Element!.PeakA!.Value;
                 return new Measure($"start of {l.Thing.Id} on fuse {f.Id}", peak, times * f.RatingA!.Value, "A", () => context.Found(Info,
                     $"{l.Thing.Id} pulls {Figure.Amps(peak)} for a moment; the {Figure.Amps(f.RatingA.Value)} fuse {f.Id} may open above {Figure.Amps(times * f.RatingA.Value)}.",
-                    FuseWords.Ratings(context, f.Kind).FirstOrDefault(r => r * times >= peak) is > 0 and var next ? $"{Figure.Amps(next)} holds, if the wires behind it bear that." : "Feed it from a bolt-in fuse.",
+                    "Take a larger fuse if the wires behind it bear it, or feed it from a bolt-in fuse.",
                     [f.Id, l.Thing.Id, l.Circuit.Id], l.Circuit.OnlyWith, FuseWords.At(context, f.Id)));
             }));
 }

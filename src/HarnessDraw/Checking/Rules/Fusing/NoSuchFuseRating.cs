@@ -15,13 +15,13 @@ internal sealed class NoSuchFuseRating : IDesignRule
             var volts = context.Harness.Circuits.Where(c => !c.IsReturn && context.ProtectionOf(c).Contains(fuse.Id)).Select(c => c.NominalV).DefaultIfEmpty(0).Max();
             if (context.Harness.Catalogue.Fuses.Where(s => s.Kind == fuse.Kind).Select(s => s.MaxV ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Max() is var most && volts > most)
             {
-                yield return context.Found(Info, $"Fuse {fuse.Id} is a {Word(fuse)} for {Figure.Volts(most)} and stands in a {Figure.Volts(volts)} circuit: it opens with an arc that stays.", $"Use a family made for {Figure.Volts(volts)} or more.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
+                yield return context.Found(Info, $"Fuse {fuse.Id} is a {Word(fuse)} for {Figure.Volts(most)} and stands in a {Figure.Volts(volts)} circuit: it opens with an arc that stays.", "Use a family made for such volts.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
             }
 
             var made = FuseWords.Ratings(context, fuse.Kind);
             if (made.Length > 0 && !made.Any(r => Math.Abs(r - fuse.RatingA!.Value) < 1e-6))
             {
-                yield return context.Found(Info, $"Fuse {fuse.Id}: there is no {Figure.Amps(fuse.RatingA!.Value)} {Word(fuse)}.", $"Nearest: {Wording.List(Nearest(made, fuse.RatingA.Value).Select(Figure.Amps))}.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
+                yield return context.Found(Info, $"Fuse {fuse.Id}: there is no {Figure.Amps(fuse.RatingA!.Value)} {Word(fuse)}; the nearest made are {Wording.List(Nearest(made, fuse.RatingA.Value).Select(Figure.Amps))}.", "Take one that is made.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
             }
         }
     }

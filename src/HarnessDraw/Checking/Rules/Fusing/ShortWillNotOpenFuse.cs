@@ -24,9 +24,8 @@ internal sealed class ShortWillNotOpenFuse : MeasuredRule
     private Finding Weak(RuleContext context, ShortCurrent s, double rating)
     {
         var never = s.CurrentA < context.Limit(Info, "error below") * rating;
-        var smaller = FuseWords.Ratings(context, s.Fuse.Kind).LastOrDefault(r => s.CurrentA >= 3.5 * r);
         return context.Found(Info, $"A short at {s.Wire.To} (wire {s.Wire.Named()}) draws {Figure.Amps(s.CurrentA)}, {Figure.Number(s.CurrentA / rating)} times the {Figure.Amps(rating)} fuse {s.Fuse.Id}: {(never ? "the fuse may never open" : "it takes seconds to open")}.",
-            smaller > 0 ? $"A {Figure.Amps(smaller)} fuse opens within half a second; or use thicker or shorter wire." : "Use thicker or shorter wire.",
+            "Use a smaller fuse, thicker or shorter wire.",
             [s.Fuse.Id, s.Wire.Id, s.Wire.Circuit], s.Wire.Builds, FuseWords.At(context, s.Fuse.Id), never ? Severity.Error : Severity.Warning);
     }
 }

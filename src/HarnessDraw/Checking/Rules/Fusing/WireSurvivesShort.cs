@@ -24,7 +24,7 @@ internal sealed class WireSurvivesShort : MeasuredRule
         var bears = k * s.Wire.AreaMm2 * (k * s.Wire.AreaMm2);
         return new($"let-through of fuse {s.Fuse.Id} in {s.Wire.Named()}", heat, bears, "A²s", () => context.Found(Info,
             $"Wire {s.Wire.Named()}, {Figure.Area(s.Wire.AreaMm2)}, cannot survive {Figure.Amps(s.CurrentA)} for the {Figure.Number(seconds)} s that fuse {s.Fuse.Id} may take: {Figure.Number(heat)} A²s, and {Figure.Number(bears)} is the most.",
-            $"Use at least {Figure.Area(Math.Sqrt(heat) / k)}, or a smaller fuse.", [s.Fuse.Id, s.Wire.Id, s.Wire.Circuit], s.Wire.Builds, FuseWords.At(context, s.Fuse.Id)));
+            "Use larger wire, or a smaller fuse.", [s.Fuse.Id, s.Wire.Id, s.Wire.Circuit], s.Wire.Builds, FuseWords.At(context, s.Fuse.Id)));
     }
 }
 

@@ -22,7 +22,7 @@ internal sealed class GroundBackFeed : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var switching = new CircuitSwitching(new HarnessIndex(context.Harness));
-        var glowing = context.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).Select(g => (Ground: g, Worst: Worst(context, g, switching)))
+        var glowing = context.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && !IsLinked(context, t)).Select(g => (Ground: g, Worst: Worst(context, g, switching)))
             .Where(g => g.Worst is { } worst && 100 * worst.Share > context.Limit(Info, "share of a lamp")).OrderByDescending(g => g.Worst!.Share).ThenBy(g => g.Ground.Id, StringComparer.Ordinal).ToList();
         if (glowing.Count > 0)
         {
@@ -30,6 +30,10 @@ internal sealed class GroundBackFeed : IDesignRule
                 "Give the lamps of each job a ground point of their own, or join two ground points.", [.. glowing.Select(g => g.Ground.Id), .. glowing.Select(g => g.Worst!.Load.Thing.Id)], at: glowing[0].Ground.At);
         }
     }
+
+    // a wire to another ground point holds it when its own bolt is loose
+    private static bool IsLinked(RuleContext context, Thing ground) =>
+        context.EndsAt(ground.Id).Any(e => context.Thing((e.End == e.Wire.From ? e.Wire.To : e.Wire.From).At) is { Kind: ThingKind.GroundPoint } other && other != ground);
 
     private static Glow? Worst(RuleContext context, Thing ground, CircuitSwitching switching)
     {

@@ -16,6 +16,6 @@ internal sealed class RelayContactOverloaded : MeasuredRule
         var share = s.Motor ? context.Limit(Info, "motor share") / 100 : 1;
         return new Measure($"contact of {s.Thing.Id}", s.CurrentA, share * s.Contact.RatedA!.Value, "A", () => context.Found(Info,
             $"{s.Thing.Id} switches {Figure.Amps(s.CurrentA)} ({Wording.List(s.Feeds)}) with a {Figure.Amps(s.Contact.RatedA.Value)} contact; {(s.Motor ? "a motor may take " : "it bears ")}{Figure.Amps(share * s.Contact.RatedA.Value)}.",
-            $"Use a relay for {Figure.Amps(Math.Ceiling(s.CurrentA / share / 5) * 5)} or more.", [s.Thing.Id, .. s.Feeds], s.Thing.OnlyWith, s.Thing.At));
+            "Use a relay with a heavier contact.", [s.Thing.Id, .. s.Feeds], s.Thing.OnlyWith, s.Thing.At));
     });
 }

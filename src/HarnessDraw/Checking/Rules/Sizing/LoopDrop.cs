@@ -16,9 +16,6 @@ internal sealed class LoopDrop : MeasuredRule
         ],
     };
 
-    // a cure in copper: beyond this, nobody changes the wire
-    private const double FewSizesUp = 3;
-
     // the worst load of a circuit speaks for all of them
     public override IEnumerable<Measure> Measures(RuleContext context) =>
         LoadVolts.Of(context)
@@ -51,20 +48,10 @@ internal sealed class LoopDrop : MeasuredRule
         var more = also.Count == 0 ? "" : $" Also {Wording.List(also.Select(l => $"{l.Thing.Id} {Figure.Volts(l.DropV)}"))}.";
         var severity = load.DropV > context.Limit(Info, "error at times limit") * limit ? Severity.Error : Severity.Warning;
         return context.Found(Info, $"{load.Thing.Id} ({load.Element.Id}) loses {Figure.Volts(load.DropV)} ({Figure.Percent(load.DropV / load.Circuit.NominalV)}) in '{load.State}'{where}; {Figure.Number(percent)} % of {Figure.Volts(load.Circuit.NominalV)} is {Figure.Volts(limit)}.{light}{more}",
-            Cure(context, parts, load.DropV - limit), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith.And(only), load.Circuit.At, severity);
+            Cure(parts), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith.And(only), load.Circuit.At, severity);
     }
 
-    private static string Cure(RuleContext context, DropParts parts, double tooMuchV)
-    {
-        if (parts.KeptV + parts.ContactsV > parts.WiresV + parts.ReturnV || parts.Worst is not { } wire)
-        {
-            return "Let a relay near the load carry the current: fuses, switches and kept wiring lose most of it.";
-        }
-
-        // the wire that loses most, as large as would save what is too much
-        var area = parts.WorstV > tooMuchV ? wire.AreaMm2 * parts.WorstV / (parts.WorstV - tooMuchV) : double.MaxValue;
-        return context.SizeFor(wire, area) is { } size && size.AreaMm2 > wire.AreaMm2 && size.AreaMm2 <= FewSizesUp * wire.AreaMm2
-            ? $"{wire.Id} loses {Figure.Volts(parts.WorstV)}: {size.Label} instead of {wire.SizeLabel} would do; or a relay near the load."
-            : $"{wire.Id} loses {Figure.Volts(parts.WorstV)}, most of all, but no reasonable size of it alone is enough: shorten the run, join fewer contacts, or use a relay near the load.";
-    }
+    private static string Cure(DropParts parts) => parts.KeptV + parts.ContactsV > parts.WiresV + parts.ReturnV || parts.Worst is not { } wire
+        ? "Let a relay near the load carry the current: fuses, switches and kept wiring lose most of it."
+        : $"{wire.Id} loses most: use larger wire, shorten the run, join fewer contacts, or use a relay near the load.";
 }

@@ -14,7 +14,7 @@ internal sealed class NoTerminalFits : IDesignRule
             .Select(e => (End: e, Size: SizeOf(context, e.End)!, Range: RangeOf(context, SizeOf(context, e.End)!)))
             .Where(p => p.Range is { } r && (p.End.Wire.AreaMm2 < r.Least || p.End.Wire.AreaMm2 > r.Most))
             .Select(p => context.Found(Info, $"{p.End.End}: {p.End.Wire.Named()} is given as {p.End.Wire.SizeLabel}, but terminals of {p.Size} take {Figure.Number(p.Range!.Value.Least)} to {Figure.Area(p.Range.Value.Most)}.",
-                $"Give a size of {Figure.Number(p.Range.Value.Least)} to {Figure.Area(p.Range.Value.Most)}, or splice on a tail.", [p.End.Wire.Id, p.End.Wire.Circuit, p.End.End.At], p.End.Wire.Builds, context.AtOf(p.End.Wire)));
+                "Give a size in that range, or splice on a tail.", [p.End.Wire.Id, p.End.Wire.Circuit, p.End.End.At], p.End.Wire.Builds, context.AtOf(p.End.Wire)));
 
     private static string? SizeOf(RuleContext context, WireEnd end) =>
         context.Thing(end.At) is not { } thing ? null : context.PartOf(thing)?.Cavities.FirstOrDefault(c => c.Name == end.Pin)?.Size ?? thing.Pins.FirstOrDefault(p => p.Name == end.Pin && p.Style != PinStyle.Lead)?.Size;

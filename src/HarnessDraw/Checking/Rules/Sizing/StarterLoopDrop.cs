@@ -45,6 +45,6 @@ internal sealed class StarterLoopDrop : MeasuredRule
         var most = context.Limit(Info, limit) * source.NominalV / 12;
         return new($"cranking, {from} to {to}", volts, most, "V", () => context.Found(Info,
             $"{Figure.Amps(amps)} from {from} to {to} loses {Figure.Volts(volts)} in {Wording.List(wires.Select(w => $"{w.Named()}, {Figure.Area(w.AreaMm2)}"))}; {Figure.Volts(most)} is the most.",
-            wires.OrderByDescending(w => PowerGraph.OhmOf(context.Plan, w, 20)).Select(w => $"Use {Figure.Area(Math.Ceiling(w.AreaMm2 * volts / most))} or more for {w.Id}, or shorten it.").FirstOrDefault(), [.. wires.Select(w => w.Id)]));
+            wires.OrderByDescending(w => PowerGraph.OhmOf(context.Plan, w, 20)).Select(w => $"Use larger wire for {w.Id}, or shorten it.").FirstOrDefault(), [.. wires.Select(w => w.Id)]));
     }
 }

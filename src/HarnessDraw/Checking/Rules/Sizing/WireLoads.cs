@@ -15,23 +15,8 @@ internal static class WireLoads
     private static Measure Of(RuleContext context, RuleInfo info, Wire wire, bool returns)
     {
         var (amps, bears) = (wire.Worst!.CurrentA, wire.AmpacityA!.Value);
-        return new($"current of {wire.Named()}", amps, bears, "A", () =>
-        {
-            var larger = Larger(context, wire, amps);
-            return context.Found(info,
+        return new($"current of {wire.Named()}", amps, bears, "A", () => context.Found(info,
                 $"{(returns ? "Return wire" : "Wire")} {wire.Named()} carries {Figure.Amps(amps)} in '{wire.Worst.State}'; {wire.SizeLabel} wire bears {Figure.Amps(bears)} in its bundle and zone: its insulation softens.",
-                larger is null ? "Use a larger wire, or move it out of the bundle or the heat." : $"Use {larger}, or move it out of the bundle or the heat.", [wire.Id, wire.Circuit], CurrentCause.Of(wire, bears), context.Circuit(wire.Circuit)?.At);
-        });
-    }
-
-    private static string? Larger(RuleContext context, Wire wire, double amps)
-    {
-        if (context.SizeOf(wire)?.AirAmpacityA is not { } inAir || wire.AmpacityA is not { } bears)
-        {
-            return null;
-        }
-
-        var derating = bears / inAir;
-        return context.TypeOf(wire)?.Sizes.FirstOrDefault(s => s.AirAmpacityA * derating >= amps)?.Label;
+                "Use a larger wire, or move it out of the bundle or the heat.", [wire.Id, wire.Circuit], CurrentCause.Of(wire, bears), context.Circuit(wire.Circuit)?.At));
     }
 }

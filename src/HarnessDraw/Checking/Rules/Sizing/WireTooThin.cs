@@ -15,5 +15,5 @@ internal sealed class WireTooThin : MeasuredRule
         context.Plan.Wires.Where(w => new[] { w.From.At, w.To.At }.Any(at => context.Thing(at)?.Side != Side.Cabin))
             .Where(w => w.AreaMm2 < context.Limit(Info, "in the bay"))
             .Select(w => new Measure($"size of {w.Named()}", w.AreaMm2, context.Limit(Info, "in the bay"), "mm²", () => context.Found(Info,
-                $"{w.Named()} is {Figure.Area(w.AreaMm2)} in the bay; {Figure.Area(context.Limit(Info, "in the bay"))} is the least that lasts there.", $"Use {context.SizeFor(w, context.Limit(Info, "in the bay"))?.Label ?? "0.5"}.", [w.Id, w.Circuit], w.Builds, context.Circuit(w.Circuit)?.At), AtLeast: true));
+                $"{w.Named()} is {Figure.Area(w.AreaMm2)} in the bay; {Figure.Area(context.Limit(Info, "in the bay"))} is the least that lasts there.", "Use a larger size.", [w.Id, w.Circuit], w.Builds, context.Circuit(w.Circuit)?.At), AtLeast: true));
 }

@@ -1,0 +1,79 @@
+using HarnessDraw.Model;
+using HarnessDraw.Planning;
+
+namespace HarnessDraw.Checking.Cures;
+
+/// <summary>Wires of another size, class or colour, and shorter runs.</summary>
+internal static class WireCures
+{
+    private const int MostRungs = CureLadder.MostRungs;
+
+    public static IEnumerable<CureLadder> LargerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: true);
+
+    public static IEnumerable<CureLadder> SmallerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: false);
+
+    // a ladder for each wire given by hand or circuit that the finding names, the longest run first: it loses most
+    private static IEnumerable<CureLadder> Sized(RuleContext context, Finding finding, bool larger)
+    {
+        var wires = context.WiresNamed(finding);
+        foreach (var target in wires.OrderByDescending(w => w.CutLengthMm ?? w.PathLengthMm ?? 0).ThenBy(w => w.Id, StringComparer.Ordinal).GroupBy(w => w.ByHand ? w.Id : w.Circuit, StringComparer.Ordinal).Take(3))
+        {
+            var wire = larger ? target.MinBy(w => w.AreaMm2)! : target.MaxBy(w => w.AreaMm2)!;
+            var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2);
+            var key = wire.ByHand ? $"circuit.{wire.Circuit}.by-hand.{wire.Id}.size" : $"circuit.{wire.Circuit}.size";
+            yield return new([.. (larger ? sizes : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
+        }
+    }
+
+    /// <summary>Wire types that bear more heat than the wires' own, the least first, for all circuits that the finding names.</summary>
+    public static IEnumerable<CureLadder> HotterWire(RuleContext context, Finding finding) => OtherType(context, finding, (type, own) => type.MaxC > own.MaxC);
+
+    /// <summary>Types that are not cross-linked, those that bear most heat first.</summary>
+    public static IEnumerable<CureLadder> NotCrossLinked(RuleContext context, Finding finding) => OtherType(context, finding, (type, _) => !type.CrossLinked, hottestFirst: true);
+
+    /// <summary>Any other type: another family has another insulation.</summary>
+    public static IEnumerable<CureLadder> AnotherType(RuleContext context, Finding finding) => OtherType(context, finding, (type, own) => type.Id != own.Id && type.MaxC >= own.MaxC);
+
+    private static IEnumerable<CureLadder> OtherType(RuleContext context, Finding finding, Func<WireType, WireType, bool> fits, bool hottestFirst = false)
+    {
+        var wires = context.WiresNamed(finding);
+        if (wires.Count == 0 || wires.Select(context.TypeOf).OfType<WireType>().MaxBy(t => t.MaxC) is not { } own)
+        {
+            yield break;
+        }
+
+        var circuits = wires.Select(w => w.Circuit).Distinct(StringComparer.Ordinal).ToList();
+        yield return new([.. context.Harness.Catalogue.WireTypes.Where(t => fits(t, own)).OrderBy(t => hottestFirst ? -t.MaxC : t.MaxC).ThenBy(t => t.Id, StringComparer.Ordinal).Take(MostRungs)
+            .Select(t => new CureCandidate([.. circuits.Select(c => $"circuit.{c}.wire-type={t.Id}")], $"{Wording.List(circuits.Select(c => $"'{c}'"))} in {t.Title}"))]);
+    }
+
+    /// <summary>The colour that the kept half has.</summary>
+    public static IEnumerable<CureLadder> KeptColour(RuleContext context, Finding finding)
+    {
+        var changes = KeptCavities.Of(context).Where(p => finding.Where.Contains(p.Wire.Id) && p.Kept.Colour is not null && p.Kept.Colour != p.Wire.Colour).ToList();
+        return changes.Count == 0 ? [] : [new([new([.. changes.Select(p => $"circuit.{p.Wire.Circuit}.colour={p.Kept.Colour}")], $"{Wording.List(changes.Select(p => $"'{p.Wire.Circuit}' in {p.Kept.Colour}"))}")])];
+    }
+
+    /// <summary>Green with another tracer.</summary>
+    public static IEnumerable<CureLadder> AnotherTracer(RuleContext context, Finding finding)
+    {
+        var circuits = context.WiresNamed(finding).Select(w => w.Circuit).Distinct(StringComparer.Ordinal).ToList();
+        return circuits.Count == 0 ? [] : [new([.. new[] { "GN/WH", "GN/BK", "YE/BK" }.Select(colour => new CureCandidate([.. circuits.Select(c => $"circuit.{c}.colour={colour}")], $"{Wording.List(circuits.Select(c => $"'{c}'"))} in {colour}"))])];
+    }
+
+    /// <summary>A twisted pair, 33 mm a turn (common practice, no source), for each signal that the finding names.</summary>
+    public static IEnumerable<CureLadder> Twisted(RuleContext context, Finding finding)
+    {
+        var signals = context.WiresNamed(finding).Where(w => context.Circuit(w.Circuit) is { Duty: Duty.Signal, Cable: null }).Select(w => w.Circuit).Distinct(StringComparer.Ordinal).ToList();
+        return signals.Count == 0 ? [] : [new([new([.. signals.Select(s => $"circuit.{s}.cable={{ twisted: 33 mm }}")], $"{Wording.List(signals.Select(s => $"'{s}'"))} twisted at 33 mm")])];
+    }
+
+    /// <summary>The longest run of the wire that the finding names, shorter: what a nearer place would give.</summary>
+    public static IEnumerable<CureLadder> ShorterRun(RuleContext context, Finding finding)
+    {
+        var longest = context.WiresNamed(finding).SelectMany(w => context.SegmentsOf(w)).Select(context.PathOf).OfType<Model.Path>().Where(p => p.LengthMm is > 0)
+            .Distinct().OrderByDescending(p => p.LengthMm).ThenBy(p => p.From, StringComparer.Ordinal).ThenBy(p => p.To, StringComparer.Ordinal).FirstOrDefault();
+        return longest is null ? [] : [new([.. new[] { 0.8, 0.6, 0.4 }.Select(share => Math.Floor(share * longest.LengthMm!.Value / 10) * 10).Select(mm =>
+            new CureCandidate([$"path.{longest.From} to {longest.To}.{(longest.Known == LengthKnown.Estimated ? "estimated" : "measured")}={Figure.Millimetres(mm)}"], $"a run from {longest.From} to {longest.To} of {Figure.Millimetres(mm)} instead of {Figure.Millimetres(longest.LengthMm!.Value)}"))])];
+    }
+}
