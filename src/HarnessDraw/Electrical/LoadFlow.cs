@@ -86,27 +86,29 @@ internal sealed class LoadFlow
     {
         var paths = new List<DropPath>();
         var steady = SteadyLoads();
+        var known = new Dictionary<NetworkSolution, List<(int Branch, DropPath Path)>>(ReferenceEqualityComparer.Instance);
         foreach (var (solution, number, charging) in Solutions)
         {
-            var walker = new LoopWalker(network, solution, fuseOhm);
             if (charging is not null)
             {
+                var walker = new LoopWalker(network, solution, fuseOhm);
                 var liveIsMinus = network.Index.Harness.Power.Ground == GroundPolarity.Positive;
                 var (fixedV, hops, _) = liveIsMinus ? walker.Upstream(charging.B) : walker.Downstream(charging.A);
                 paths.Add(new(charging.Thing!.Id, "", number, charging.Source!.NominalV, options.ChargeDrop, fixedV, hops));
                 continue;
             }
 
-            for (var i = 0; i < network.Branches.Count; i++)
+            // cases in which the same branches carry current have one solution
+            if (!known.TryGetValue(solution, out var loops))
             {
-                var load = network.Branches[i];
-                if (load.Kind == BranchKind.Load && load.Element is not null && load.Circuit is not null && Works(load, solution, i)
-                    && !(Cases[number].Momentary && steady.Contains(i)))
+                known.Add(solution, loops = LoopsIn(solution, number, fuseOhm));
+            }
+
+            foreach (var (branch, path) in loops)
+            {
+                if (!(Cases[number].Momentary && steady.Contains(branch)))
                 {
-                    var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
-                    var (outV, outHops, before) = walker.Upstream(high, i);
-                    var (backV, backHops, behind) = walker.Downstream(low, i);
-                    paths.Add(new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)) { Loads = [load, .. before, .. behind] });
+                    paths.Add(path.Case == number ? path : path with { Case = number });
                 }
             }
         }
@@ -114,10 +116,42 @@ internal sealed class LoadFlow
         return paths;
     }
 
+    private List<(int Branch, DropPath Path)> LoopsIn(NetworkSolution solution, int number, Func<string, double> fuseOhm)
+    {
+        var loops = new List<(int, DropPath)>();
+        var walker = new LoopWalker(network, solution, fuseOhm);
+        for (var i = 0; i < network.Branches.Count; i++)
+        {
+            var load = network.Branches[i];
+            if (load.Kind == BranchKind.Load && load.Element is not null && load.Circuit is not null && Works(load, solution, i))
+            {
+                var (high, low) = solution.Amperes[i] > 0 ? (load.A, load.B) : (load.B, load.A);
+                var (outV, outHops, before) = walker.Upstream(high, i);
+                var (backV, backHops, behind) = walker.Downstream(low, i);
+                loops.Add((i, new($"{load.Thing!.Id}.{load.Element.PinA}", load.Circuit, number, load.NominalV, LimitOf(load), outV + backV, outHops.AddRange(backHops)) { Loads = [load, .. before, .. behind] }));
+            }
+        }
+
+        return loops;
+    }
+
     /// <summary>Loads that work in a lasting state: what they get while the starter turns is judged elsewhere.</summary>
-    private HashSet<int> SteadyLoads() =>
-        [.. Solutions.Where(s => !Cases[s.Case].Momentary && s.Charging is null)
-            .SelectMany(s => Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i].Kind == BranchKind.Load && Works(network.Branches[i], s.Solution, i)))];
+    private HashSet<int> SteadyLoads()
+    {
+        var steady = new HashSet<int>();
+        foreach (var (solution, _, _) in Solutions.Where(s => !Cases[s.Case].Momentary && s.Charging is null).DistinctBy(s => s.Solution, ReferenceEqualityComparer.Instance))
+        {
+            for (var i = 0; i < network.Branches.Count; i++)
+            {
+                if (network.Branches[i].Kind == BranchKind.Load && Works(network.Branches[i], solution, i))
+                {
+                    steady.Add(i);
+                }
+            }
+        }
+
+        return steady;
+    }
 
     private static bool Works(Branch load, NetworkSolution solution, int number) => Math.Abs(solution.Amperes[number]) > 0.3 * load.NominalA;
 

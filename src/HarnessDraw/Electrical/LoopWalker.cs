@@ -5,6 +5,10 @@ namespace HarnessDraw.Electrical;
 /// <summary>Follows the larger current from a node to a source, against it or with it, and adds up what fuses, closed contacts and kept wiring lose.</summary>
 internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solution, Func<string, double> fuseOhm)
 {
+    // by branch: the last walk that passed it
+    private readonly int[] usedIn = new int[network.Branches.Count];
+    private int walk;
+
     /// <param name="node">Where to begin.</param>
     /// <param name="from">Branch that leads to the node and is not passed again.</param>
     public LoopWay Upstream(int node, int from = -1) => Walk(node, from, against: true);
@@ -16,11 +20,16 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
         var fixedV = 0.0;
         var hops = ImmutableArray.CreateBuilder<NetHop>();
         var loads = ImmutableArray.CreateBuilder<Branch>();
-        var used = new HashSet<int> { from };
-        Branch? entered = null;
-        while ((Next(node, against, used, loads: false) ?? Next(node, against, used, loads: true)) is { } next)
+        walk++;
+        if (from >= 0)
         {
-            used.Add(next);
+            usedIn[from] = walk;
+        }
+
+        Branch? entered = null;
+        while ((Next(node, against, loads: false) ?? Next(node, against, loads: true)) is { } next)
+        {
+            usedIn[next] = walk;
             var branch = network.Branches[next];
             if (branch.Kind == BranchKind.Source)
             {
@@ -54,7 +63,7 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
     }
 
     // a load is passed only where nothing else leads on: a coil and the module that grounds it
-    private int? Next(int node, bool against, HashSet<int> used, bool loads)
+    private int? Next(int node, bool against, bool loads)
     {
         int? best = null;
         var most = 1e-6;
@@ -63,7 +72,7 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             // current that leaves the node by this branch; against the current we look for what comes in
             var leaving = network.Branches[i].A == node ? solution.Amperes[i] : -solution.Amperes[i];
             var wanted = against ? -leaving : leaving;
-            if (wanted > most * 1.000001 && !used.Contains(i) && (network.Branches[i].Kind == BranchKind.Load) == loads)
+            if (wanted > most * 1.000001 && usedIn[i] != walk && (network.Branches[i].Kind == BranchKind.Load) == loads)
             {
                 most = wanted;
                 best = i;

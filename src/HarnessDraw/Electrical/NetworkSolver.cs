@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Electrical;
@@ -32,14 +33,24 @@ public static class NetworkSolver
         var states = plan.Harness.States;
         var told = new BuildVolts[builds.Length];
         var circuits = new StateCircuit[builds.Length * states.Length];
-        // a build differs little from the first one: its states begin with the volts and the warmth of that one's
+        var first = FirstAlike(network.Network, states, builds);
+        // a build differs little from the first one: its states begin with the volts and the warmth of that one's, and those in which the same parts carry current differ in what hangs dead alone
         Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = new(network, states[s], builds[0]));
-        Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => circuits[i] = new(network, states[i % states.Length], builds[i / states.Length], null, circuits[i % states.Length], warms: true));
+        Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: false));
+        Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: true));
         Parallel.For(0, builds.Length, b => told[b] = new(builds[b],
         [
             .. network.Shown.Select(p => new NodeVolts(p.Key, VoltsIn(circuits.AsSpan(b * states.Length, states.Length), p.Value))),
         ]));
         return [.. told];
+
+        void Begin(int i, bool isAlike)
+        {
+            if ((first[i] != i) == isAlike)
+            {
+                circuits[i] = new(network, states[i % states.Length], builds[i / states.Length], null, circuits[isAlike ? first[i] : i % states.Length], warms: true, alike: isAlike);
+            }
+        }
 
         ImmutableSortedDictionary<string, double?> VoltsIn(ReadOnlySpan<StateCircuit> solved, int node)
         {
@@ -55,6 +66,20 @@ public static class NetworkSolver
 
             return volts.ToImmutable();
         }
+    }
+
+    /// <summary>By build and state: the first case in which the same parts carry current.</summary>
+    private static int[] FirstAlike(ElectricalNetwork network, ImmutableArray<OperatingState> states, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
+    {
+        var first = new int[builds.Length * states.Length];
+        var met = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < first.Length; i++)
+        {
+            var name = network.Carrying(states[i % states.Length], builds[i / states.Length]);
+            first[i] = met.TryAdd(name, i) ? i : met[name];
+        }
+
+        return first;
     }
 
     /// <summary>A network part by part: nodes are numbered from 0, which is the reference.</summary>

@@ -11,13 +11,10 @@ internal sealed record NodalSolution(double[] Volts, bool[] Reached, double[] Am
 /// </summary>
 internal sealed record LiveNetwork(NodalSolver Solver, PartRole[] Roles, int TiedRow, bool[] Reached, List<int> Ties, (int Row, int Other)[] Dead, SparseNetwork.Conducting Conducting)
 {
-    // rows at the end of chains that lead nowhere
-    private readonly HashSet<int> hanging = [.. Dead.Select(d => d.Row)];
-
     public bool Holds(NodalSolver solver, PartLaw[] laws, int tiedRow)
     {
         // a short at a row through which current flows anyway leaves the shape as it is
-        if (solver != Solver || (tiedRow != TiedRow && (TiedRow >= 0 || tiedRow < 0 || !Reached[tiedRow] || hanging.Contains(tiedRow))))
+        if (solver != Solver || (tiedRow != TiedRow && (TiedRow >= 0 || tiedRow < 0 || !Reached[tiedRow] || IsHanging(tiedRow))))
         {
             return false;
         }
@@ -31,6 +28,20 @@ internal sealed record LiveNetwork(NodalSolver Solver, PartRole[] Roles, int Tie
         }
 
         return true;
+    }
+
+    // at the end of a chain that leads nowhere
+    private bool IsHanging(int row)
+    {
+        foreach (var (end, _) in Dead)
+        {
+            if (end == row)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }
 
@@ -62,7 +73,7 @@ internal sealed class NodalSolver
     private readonly int rows;
 
     // working figures of solutions that are done
-    private readonly ConcurrentBag<Work> idle = [];
+    private readonly ConcurrentBag<NodalWork> idle = [];
 
     /// <param name="nodes">How many nodes there are.</param>
     /// <param name="parts">Nodes of each part.</param>
@@ -98,7 +109,11 @@ internal sealed class NodalSolver
             work.Pushed[tied] += shortSiemens * shortV;
         }
 
+        work.Sort(laws, live.Conducting.Branches);
         StartVolts(laws, live, work, start);
+        SparseNetwork.Begin(work.Extra, work.Figures);
+        matrix.Add(work.Siemens, work.Straight, work.Figures);
+        work.KeepStraight();
         var (volts, step) = (work.Volts, work.Step);
         var (settled, rounds, before, holds) = (false, 0, double.PositiveInfinity, false);
         for (; rounds < MostRounds && !settled; rounds++)
@@ -108,7 +123,7 @@ internal sealed class NodalSolver
             // tangents that hold bring each step to far less than the one before: no knee lies between
             holds = moved <= NearV && moved <= before / 10;
             before = moved;
-            var share = settled || holds ? 1 : Share(laws, live, work);
+            var share = settled || holds ? 1 : Share(laws, work);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += share * step[n];
@@ -118,7 +133,7 @@ internal sealed class NodalSolver
         // one correction by what is left over at the nodes: rounding of the big solve goes away
         if (rough)
         {
-            LeftOver(laws, live, work, refresh: false);
+            LeftOver(laws, work, refresh: false);
         }
         else
         {
@@ -166,15 +181,18 @@ internal sealed class NodalSolver
     }
 
     /// <summary>One step of Newton's method and the most it moves a node; without new tangents where those of the last step still hold.</summary>
-    private double Step(PartLaw[] laws, LiveNetwork live, Work work, bool renew)
+    private double Step(PartLaw[] laws, LiveNetwork live, NodalWork work, bool renew)
     {
-        LeftOver(laws, live, work, renew);
+        LeftOver(laws, work, renew);
         if (renew)
         {
-            matrix.Eliminate(work.Siemens, work.Extra, live.Conducting, work.Figures);
+            // what follows Ohm is the same at every step
+            work.TakeStraight();
+            matrix.Add(work.Siemens, work.Bent, work.Figures);
+            SparseNetwork.Eliminate(live.Conducting, work.Figures);
         }
 
-        matrix.Substitute(work.Left, live.Conducting, work.Figures, work.Step);
+        SparseNetwork.Substitute(work.Left, live.Conducting, work.Figures, work.Step);
         var moved = 0.0;
         for (var n = 1; n < rows; n++)
         {
@@ -185,7 +203,7 @@ internal sealed class NodalSolver
     }
 
     /// <summary>True where a node is left with a current that nothing takes.</summary>
-    private bool IsUnbalanced(Work work)
+    private bool IsUnbalanced(NodalWork work)
     {
         for (var n = 1; n < rows; n++)
         {
@@ -198,7 +216,7 @@ internal sealed class NodalSolver
         return false;
     }
 
-    private void StartVolts(PartLaw[] laws, LiveNetwork live, Work work, double[]? start)
+    private void StartVolts(PartLaw[] laws, LiveNetwork live, NodalWork work, double[]? start)
     {
         var (extra, pushed, volts) = (work.Extra, work.Pushed, work.Volts);
         for (var n = 0; start is not null && n < row.Length; n++)
@@ -216,8 +234,10 @@ internal sealed class NodalSolver
                 injected[ends[i].B] += amperes;
             }
 
-            matrix.Eliminate(work.Siemens, extra, live.Conducting, work.Figures);
-            matrix.Substitute(injected, live.Conducting, work.Figures, volts);
+            SparseNetwork.Begin(extra, work.Figures);
+            matrix.Add(work.Siemens, live.Conducting.Branches, work.Figures);
+            SparseNetwork.Eliminate(live.Conducting, work.Figures);
+            SparseNetwork.Substitute(injected, live.Conducting, work.Figures, volts);
         }
 
         // a row that hangs on its tie or its short alone has the volts of it
@@ -228,7 +248,7 @@ internal sealed class NodalSolver
     }
 
     /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
-    private void LeftOver(PartLaw[] laws, LiveNetwork live, Work work, bool refresh)
+    private void LeftOver(PartLaw[] laws, NodalWork work, bool refresh)
     {
         var (volts, left) = (work.Volts, work.Left);
         for (var n = 0; n < rows; n++)
@@ -236,7 +256,15 @@ internal sealed class NodalSolver
             left[n] = work.Pushed[n] - (work.Extra[n] * volts[n]);
         }
 
-        foreach (var i in live.Conducting.Branches)
+        foreach (var i in work.Straight)
+        {
+            var (a, b) = ends[i];
+            var amperes = (volts[a] - volts[b] - work.Emf[i]) * work.Siemens[i];
+            left[a] -= amperes;
+            left[b] += amperes;
+        }
+
+        foreach (var i in work.Bent)
         {
             var (amperes, slope) = laws[i].At(volts[ends[i].A] - volts[ends[i].B]);
             work.Siemens[i] = refresh ? slope : work.Siemens[i];
@@ -249,7 +277,7 @@ internal sealed class NodalSolver
     /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
     /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
     /// </summary>
-    private double Share(PartLaw[] laws, LiveNetwork live, Work work)
+    private double Share(PartLaw[] laws, NodalWork work)
     {
         const double Flat = 0.1;
 
@@ -260,7 +288,13 @@ internal sealed class NodalSolver
             first -= work.Left[n] * work.Step[n];
         }
 
-        if (first >= 0 || Climb(laws, live, work, 1) is var last && last <= -Flat * first)
+        if (first >= 0)
+        {
+            return 1;
+        }
+
+        var straight = StraightClimb(work);
+        if (Climb(laws, work, straight, 1) <= -Flat * first)
         {
             return 1;
         }
@@ -269,7 +303,7 @@ internal sealed class NodalSolver
         for (var i = 0; i < 50; i++)
         {
             var middle = (low + high) / 2;
-            var climb = Climb(laws, live, work, middle);
+            var climb = Climb(laws, work, straight, middle);
             if (Math.Abs(climb) <= -Flat * first)
             {
                 return middle;
@@ -281,16 +315,33 @@ internal sealed class NodalSolver
         return (low + high) / 2;
     }
 
-    private double Climb(PartLaw[] laws, LiveNetwork live, Work work, double share)
+    /// <summary>What parts that follow Ohm, ties and what is pushed in give to the climb: at the start of the step, and how much more at its end.</summary>
+    private (double Start, double More) StraightClimb(NodalWork work)
     {
         var (volts, step) = (work.Volts, work.Step);
-        var sum = 0.0;
+        var (start, more) = (0.0, 0.0);
         for (var n = 1; n < rows; n++)
         {
-            sum += ((work.Extra[n] * (volts[n] + (share * step[n]))) - work.Pushed[n]) * step[n];
+            start += ((work.Extra[n] * volts[n]) - work.Pushed[n]) * step[n];
+            more += work.Extra[n] * step[n] * step[n];
         }
 
-        foreach (var i in live.Conducting.Branches)
+        foreach (var i in work.Straight)
+        {
+            var (a, b) = ends[i];
+            var across = step[a] - step[b];
+            start += (volts[a] - volts[b] - work.Emf[i]) * work.Siemens[i] * across;
+            more += work.Siemens[i] * across * across;
+        }
+
+        return (start, more);
+    }
+
+    private double Climb(PartLaw[] laws, NodalWork work, (double Start, double More) straight, double share)
+    {
+        var (volts, step) = (work.Volts, work.Step);
+        var sum = straight.Start + (share * straight.More);
+        foreach (var i in work.Bent)
         {
             var across = step[ends[i].A] - step[ends[i].B];
             if (across != 0)
@@ -364,24 +415,5 @@ internal sealed class NodalSolver
         }
 
         return row;
-    }
-
-    /// <summary>Working figures by row and by part: siemens tied to and amperes pushed into each row, volts, what is left over, the step, and siemens of the parts.</summary>
-    private sealed record Work(double[] Extra, double[] Pushed, double[] Volts, double[] Left, double[] Step, double[] Siemens, SparseNetwork.Figures Figures)
-    {
-        public Work(int rows, int parts, SparseNetwork.Figures figures)
-            : this(new double[rows], new double[rows], new double[rows], new double[rows], new double[rows], new double[parts], figures)
-        {
-        }
-
-        public Work Cleared()
-        {
-            foreach (var figures in (double[][])[Extra, Pushed, Volts, Left, Step, Siemens])
-            {
-                Array.Clear(figures);
-            }
-
-            return this;
-        }
     }
 }

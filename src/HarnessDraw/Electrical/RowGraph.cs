@@ -42,11 +42,11 @@ internal sealed class RowGraph
     public bool[] Islands(PartRole[] roles, int tied, out List<int> ties)
     {
         ties = [];
-        var seen = new bool[rows];
-        Spread(roles, 0, seen);
+        var (seen, waiting) = (new bool[rows], new int[rows]);
+        Spread(roles, 0, seen, waiting);
         if (tied >= 0 && !seen[tied])
         {
-            Spread(roles, tied, seen);
+            Spread(roles, tied, seen, waiting);
         }
 
         var reached = (bool[])seen.Clone();
@@ -55,7 +55,7 @@ internal sealed class RowGraph
             if (!seen[n])
             {
                 ties.Add(n);
-                Spread(roles, n, seen);
+                Spread(roles, n, seen, waiting);
             }
         }
 
@@ -66,7 +66,7 @@ internal sealed class RowGraph
     /// Rows at the end of a chain that leads nowhere, each with the row it hangs on, the nearest to the rest first: no current flows there, so both have one voltage.
     /// The other conducting parts are live, in their order. A source at the end of a chain keeps it live, and so does a row that is <paramref name="tied"/>.
     /// </summary>
-    public (int Row, int Other)[] DeadEnds(PartRole[] roles, bool[] tied, out int[] live)
+    public (int Row, int Other)[] DeadEnds(PartRole[] roles, bool[]? tied, out int[] live)
     {
         var degree = new int[rows];
         var conducts = new bool[ends.Length];
@@ -82,10 +82,11 @@ internal sealed class RowGraph
             }
         }
 
-        var dead = new List<(int Row, int Other)>();
+        var dead = new (int Row, int Other)[rows];
+        var deadCount = 0;
         for (var n = 1; n < rows; n++)
         {
-            for (var end = n; end > 0 && degree[end] == 1 && !tied[end];)
+            for (var end = n; end > 0 && degree[end] == 1 && tied?[end] != true;)
             {
                 var (part, other) = OnlyPart(end, conducts);
                 if (roles[part] == PartRole.Gives)
@@ -97,12 +98,12 @@ internal sealed class RowGraph
                 count--;
                 degree[end] = 0;
                 degree[other]--;
-                dead.Add((end, other));
+                dead[deadCount++] = (end, other);
                 end = other;
             }
         }
 
-        dead.Reverse();
+        Array.Reverse(dead, 0, deadCount);
         live = new int[count];
         for (int i = 0, k = 0; k < count; i++)
         {
@@ -112,23 +113,32 @@ internal sealed class RowGraph
             }
         }
 
-        return [.. dead];
+        return dead[..deadCount];
     }
 
     /// <summary>Parts through which a current can flow: on no chain that leads nowhere, and in no island without a source.</summary>
     public int[] Carrying(PartRole[] roles)
     {
-        var fed = new bool[rows];
+        var (fed, waiting) = (new bool[rows], new int[rows]);
         for (var i = 0; i < ends.Length; i++)
         {
             if (roles[i] == PartRole.Gives && !fed[ends[i].A])
             {
-                Spread(roles, ends[i].A, fed);
+                Spread(roles, ends[i].A, fed, waiting);
             }
         }
 
-        DeadEnds(roles, new bool[rows], out var live);
-        return Array.FindAll(live, i => fed[ends[i].A]);
+        DeadEnds(roles, null, out var live);
+        var count = 0;
+        foreach (var i in live)
+        {
+            if (fed[ends[i].A])
+            {
+                live[count++] = i;
+            }
+        }
+
+        return live[..count];
     }
 
     private (int Part, int Other) OnlyPart(int end, bool[] conducts)
@@ -142,19 +152,19 @@ internal sealed class RowGraph
         return touching[end][k];
     }
 
-    private void Spread(PartRole[] roles, int from, bool[] seen)
+    private void Spread(PartRole[] roles, int from, bool[] seen, int[] waiting)
     {
-        var waiting = new Stack<int>();
-        waiting.Push(from);
+        var count = 0;
+        waiting[count++] = from;
         seen[from] = true;
-        while (waiting.TryPop(out var n))
+        while (count > 0)
         {
-            foreach (var (part, other) in touching[n])
+            foreach (var (part, other) in touching[waiting[--count]])
             {
                 if (!seen[other] && roles[part] != PartRole.Open)
                 {
                     seen[other] = true;
-                    waiting.Push(other);
+                    waiting[count++] = other;
                 }
             }
         }

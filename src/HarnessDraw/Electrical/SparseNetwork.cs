@@ -12,14 +12,14 @@ internal sealed class SparseNetwork
     private readonly (int A, int B)[] ends;
     private readonly int[] slotOfBranch;
     private readonly int slots;
-    private readonly int[] all;
+    private readonly int edges;
     private readonly Pivot[] pivots;
+    private readonly Conducting whole;
 
     public SparseNetwork(int nodes, IReadOnlyList<(int A, int B)> branches)
     {
         this.nodes = nodes;
         ends = [.. branches];
-        all = [.. Enumerable.Range(0, ends.Length)];
         slotOfBranch = new int[ends.Length];
         var slotOf = new Dictionary<(int, int), int>();
         var near = new HashSet<int>[nodes];
@@ -54,6 +54,10 @@ internal sealed class SparseNetwork
 
         pivots = Order(near, Slot);
         slots = slotOf.Count;
+        edges = pivots.Sum(p => p.Near.Length);
+        var touched = new bool[nodes];
+        Array.Fill(touched, true);
+        whole = Conducting.Of([.. Enumerable.Range(0, ends.Length)], pivots, touched);
     }
 
     /// <summary>
@@ -62,14 +66,15 @@ internal sealed class SparseNetwork
     public double[] Solve(double[] siemens, double[] injectedA, Figures figures)
     {
         var volts = new double[nodes];
-        var whole = new Conducting(all, pivots);
-        Eliminate(siemens, null, whole, figures);
+        Begin(null, figures);
+        Add(siemens, whole.Branches, figures);
+        Eliminate(whole, figures);
         Substitute(injectedA, whole, figures, volts);
         return volts;
     }
 
     /// <summary>Working figures, for many solutions one after the other.</summary>
-    public Figures NewFigures() => new(new double[nodes], new double[slots], new double[slots], new double[nodes]);
+    public Figures NewFigures() => new(new double[nodes], new double[slots], new double[edges], new double[nodes]);
 
     /// <summary>The network with these branches alone: the others conduct nothing.</summary>
     public Conducting Only(int[] conducting)
@@ -80,33 +85,28 @@ internal sealed class SparseNetwork
             touched[ends[i].A] = touched[ends[i].B] = true;
         }
 
-        var (used, count) = (new Pivot[pivots.Length], 0);
-        foreach (var p in pivots)
-        {
-            if (touched[p.Node])
-            {
-                used[count++] = p;
-            }
-        }
-
-        return new(conducting, used[..count]);
+        return Conducting.Of(conducting, pivots, touched);
     }
 
-    /// <summary>The part of a solution that depends on the conductances alone.</summary>
-    public void Eliminate(double[] siemens, double[]? toReference, Conducting conducting, Figures figures)
+    /// <summary>Sums at the nodes and between them before any branch: the siemens with which nodes are tied to the reference.</summary>
+    public static void Begin(double[]? toReference, Figures figures)
     {
-        var (diagonal, off, factors, _) = figures;
-        Array.Clear(off);
+        Array.Clear(figures.Off);
         if (toReference is null)
         {
-            Array.Clear(diagonal);
+            Array.Clear(figures.Diagonal);
         }
         else
         {
-            toReference.CopyTo(diagonal, 0);
+            toReference.CopyTo(figures.Diagonal, 0);
         }
+    }
 
-        foreach (var i in conducting.Branches)
+    /// <summary>Adds branches to the sums at the nodes and between them.</summary>
+    public void Add(double[] siemens, ReadOnlySpan<int> branches, Figures figures)
+    {
+        var (diagonal, off, _, _) = figures;
+        foreach (var i in branches)
         {
             var (a, b) = ends[i];
             if (a == b)
@@ -114,68 +114,75 @@ internal sealed class SparseNetwork
                 continue;
             }
 
-            diagonal[a] += siemens[i];
-            diagonal[b] += siemens[i];
-            if (slotOfBranch[i] >= 0)
+            var g = siemens[i];
+            diagonal[a] += g;
+            diagonal[b] += g;
+            if (slotOfBranch[i] is >= 0 and var slot)
             {
-                off[slotOfBranch[i]] -= siemens[i];
+                off[slot] -= g;
             }
         }
+    }
 
-        foreach (var p in conducting.Used)
+    /// <summary>The part of a solution that depends on the conductances alone, from the sums of all branches.</summary>
+    public static void Eliminate(Conducting conducting, Figures figures)
+    {
+        var (diagonal, off, factors, _) = figures;
+        var (node, first, near, slot, pairs) = (conducting.Node, conducting.First, conducting.Near, conducting.Slot, conducting.Pairs);
+        var pair = 0;
+        for (var k = 0; k < node.Length; k++)
         {
-            Eliminate(p, diagonal, off, factors);
+            var (from, to) = (first[k], first[k + 1]);
+            var own = diagonal[node[k]];
+            if (Math.Abs(own) <= Nothing)
+            {
+                pair += (to - from) * (to - from - 1) / 2;
+                continue;
+            }
+
+            for (var i = from; i < to; i++)
+            {
+                var between = off[slot[i]];
+                var factor = between / own;
+                factors[i] = factor;
+                diagonal[near[i]] -= factor * between;
+                for (var j = i + 1; j < to; j++)
+                {
+                    off[pairs[pair++]] -= factor * off[slot[j]];
+                }
+            }
         }
     }
 
     /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated. Nodes that nothing conducts to keep what they have.</summary>
-    public void Substitute(double[] injectedA, Conducting conducting, Figures figures, double[] volts)
+    public static void Substitute(double[] injectedA, Conducting conducting, Figures figures, double[] volts)
     {
         var (diagonal, off, factors, right) = figures;
-        var used = conducting.Used;
+        var (node, first, near, slot) = (conducting.Node, conducting.First, conducting.Near, conducting.Slot);
         injectedA.CopyTo(right, 0);
-        foreach (var p in used)
+        for (var k = 0; k < node.Length; k++)
         {
-            if (Math.Abs(diagonal[p.Node]) > Nothing)
+            var pushed = right[node[k]];
+            if (Math.Abs(diagonal[node[k]]) > Nothing)
             {
-                for (var i = 0; i < p.Near.Length; i++)
+                for (var i = first[k]; i < first[k + 1]; i++)
                 {
-                    right[p.Near[i]] -= factors[p.Slots[i]] * right[p.Node];
+                    right[near[i]] -= factors[i] * pushed;
                 }
             }
         }
 
         volts[0] = 0;
-        for (var k = used.Length - 1; k >= 0; k--)
+        for (var k = node.Length - 1; k >= 0; k--)
         {
-            var p = used[k];
-            var sum = right[p.Node];
-            for (var i = 0; i < p.Near.Length; i++)
+            var n = node[k];
+            var sum = right[n];
+            for (var i = first[k]; i < first[k + 1]; i++)
             {
-                sum -= off[p.Slots[i]] * volts[p.Near[i]];
+                sum -= off[slot[i]] * volts[near[i]];
             }
 
-            volts[p.Node] = Math.Abs(diagonal[p.Node]) > Nothing ? sum / diagonal[p.Node] : 0;
-        }
-    }
-
-    private static void Eliminate(Pivot p, double[] diagonal, double[] off, double[] factors)
-    {
-        if (Math.Abs(diagonal[p.Node]) <= Nothing)
-        {
-            return;
-        }
-
-        var pair = 0;
-        for (var i = 0; i < p.Near.Length; i++)
-        {
-            var factor = off[p.Slots[i]] / diagonal[p.Node];
-            factors[p.Slots[i]] = factor;
-            diagonal[p.Near[i]] -= factor * off[p.Slots[i]];
-            for (var j = i + 1; j < p.Near.Length; j++)
-            {
-                off[p.Pairs[pair++]] -= factor * off[p.Slots[j]];
-            }
+            volts[n] = Math.Abs(diagonal[n]) > Nothing ? sum / diagonal[n] : 0;
         }
     }
 
@@ -220,10 +227,43 @@ internal sealed class SparseNetwork
         return [.. order];
     }
 
-    /// <summary>The branches that conduct and the pivots they touch.</summary>
-    internal sealed record Conducting(int[] Branches, Pivot[] Used);
+    /// <summary>
+    /// The branches that conduct and the pivots they touch, in the order of elimination, one after the other in plain arrays: node of each, where its neighbours
+    /// begin (<c>First</c>, one more at the end), their nodes and slots, and the slots between each two of them.
+    /// </summary>
+    internal sealed record Conducting(int[] Branches, int[] Node, int[] First, int[] Near, int[] Slot, int[] Pairs)
+    {
+        public static Conducting Of(int[] branches, Pivot[] pivots, bool[] touched)
+        {
+            var (count, edges, pairs) = (0, 0, 0);
+            foreach (var p in pivots)
+            {
+                if (touched[p.Node])
+                {
+                    (count, edges, pairs) = (count + 1, edges + p.Near.Length, pairs + p.Pairs.Length);
+                }
+            }
 
-    /// <summary>Sums at the nodes and between them, the factors of the elimination, and what is pushed in.</summary>
+            var made = new Conducting(branches, new int[count], new int[count + 1], new int[edges], new int[edges], new int[pairs]);
+            (count, edges, pairs) = (0, 0, 0);
+            foreach (var p in pivots)
+            {
+                if (touched[p.Node])
+                {
+                    made.Node[count] = p.Node;
+                    p.Near.CopyTo(made.Near, edges);
+                    p.Slots.CopyTo(made.Slot, edges);
+                    p.Pairs.CopyTo(made.Pairs, pairs);
+                    (edges, pairs) = (edges + p.Near.Length, pairs + p.Pairs.Length);
+                    made.First[++count] = edges;
+                }
+            }
+
+            return made;
+        }
+    }
+
+    /// <summary>Sums at the nodes and between them, the factors of the elimination by neighbour, and what is pushed in.</summary>
     internal sealed record Figures(double[] Diagonal, double[] Off, double[] Factors, double[] Right);
 
     internal sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);

@@ -48,7 +48,8 @@ internal sealed class StateCircuit
     /// <param name="warms">True when wires are to find their warmth although there is a solution nearby.</param>
     /// <param name="keyOff">The key is turned off in this state: relays are as they are in <paramref name="like"/>.</param>
     /// <param name="rough">True where a meter's digits are enough.</param>
-    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false, KeyTurnedOff? keyOff = null, bool rough = false)
+    /// <param name="alike">True where <paramref name="like"/> is another state or build in which the same parts carry current.</param>
+    public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false, KeyTurnedOff? keyOff = null, bool rough = false, bool alike = false)
     {
         this.rough = rough || fault?.Rough == true;
         this.plan = plan;
@@ -59,8 +60,8 @@ internal sealed class StateCircuit
         soundLaws = new(() => [.. Enumerable.Range(0, plan.Network.Branches.Count).Select(SoundLaw)]);
         // the same case solved before has looked already
         var isSameCase = like is not null && like.plan.Network == plan.Network && like.state == state && like.build == build;
-        mayConduct = isSameCase ? like!.mayConduct : [.. plan.Network.Branches.Select(b => plan.Network.MayConduct(b, state, build))];
-        goesOn = isSameCase && warms && fault is null && keyOff is null;
+        mayConduct = isSameCase ? like!.mayConduct : plan.Network.MayConduct(state, build);
+        goesOn = (isSameCase || alike) && warms && fault is null && keyOff is null;
         beginsPulled = isSameCase && !warms && like!.plan == plan && like.keyOff == keyOff;
         Laws = new PartLaw[plan.Network.Branches.Count];
         Pulled = like is not null && (keyOff is not null || goesOn || beginsPulled) ? [.. like.Pulled] : new bool[Laws.Length];
@@ -94,7 +95,7 @@ internal sealed class StateCircuit
         var known = beginsPulled ? like!.soundLaws.Value : null;
         for (var i = 0; i < Laws.Length; i++)
         {
-            Laws[i] = known is not null ? known[i] : goesOn && plan.Network.Branches[i].Wire < 0 ? like!.Laws[i] : SoundLaw(i);
+            Laws[i] = known is not null ? known[i] : goesOn && plan.Network.Branches[i].Wire < 0 && mayConduct[i] == like!.mayConduct[i] ? like.Laws[i] : SoundLaw(i);
         }
 
         foreach (var i in fault.Branches)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using HarnessDraw.Model;
 
@@ -15,6 +16,10 @@ internal sealed partial class ElectricalNetwork
     private int[][]? speeds;
     private RowGraph? graph;
 
+    // what conducts in a state, and in a build
+    private readonly ConcurrentDictionary<object, bool[]> conductIn = new(ReferenceEqualityComparer.Instance);
+    private readonly ConcurrentBag<SparseNetwork.Figures> idle = [];
+
     /// <summary>
     /// Currents for sizing: one source at nominal volts, no engine, resistances of wires left out, so every load draws its nominal current.
     /// </summary>
@@ -22,14 +27,15 @@ internal sealed partial class ElectricalNetwork
     {
         var siemens = new double[branches.Count];
         var emf = new double[branches.Count];
+        Prepare();
+        var conducts = MayConduct(state, build);
         for (var i = 0; i < branches.Count; i++)
         {
-            siemens[i] = StartSiemens(i, state, build, out emf[i]);
+            siemens[i] = conducts[i] ? StartSiemens(i, out emf[i]) : OpenSiemens;
         }
 
-        Prepare();
         NetworkSolution solution;
-        var figures = matrix!.NewFigures();
+        var figures = idle.TryTake(out var done) ? done : matrix!.NewFigures();
         var round = 0;
         do
         {
@@ -43,6 +49,7 @@ internal sealed partial class ElectricalNetwork
             solution = Result(siemens, injected, emf, figures);
         }
         while (FollowCoils(siemens, solution, build) && ++round < 8);
+        idle.Add(figures);
         return solution;
     }
 
@@ -89,18 +96,39 @@ internal sealed partial class ElectricalNetwork
     public string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
     {
         Prepare();
-        var roles = new PartRole[branches.Count];
+        var conducts = MayConduct(state, build);
+        var roles = new PartRole[conducts.Length];
         for (var i = 0; i < roles.Length; i++)
         {
-            roles[i] = !MayConduct(branches[i], state, build) ? PartRole.Open : branches[i].Kind == BranchKind.Source ? PartRole.Gives : PartRole.Takes;
+            roles[i] = !conducts[i] ? PartRole.Open : branches[i].Kind == BranchKind.Source ? PartRole.Gives : PartRole.Takes;
         }
 
-        return $"{state.Engine}: {string.Join(' ', graph!.Carrying(roles))}";
+        // the engine's state, then a bit a branch
+        var name = new char[1 + ((roles.Length + 15) / 16)];
+        name[0] = (char)state.Engine;
+        foreach (var i in graph!.Carrying(roles))
+        {
+            name[1 + (i / 16)] |= (char)(1 << (i % 16));
+        }
+
+        return new(name);
     }
 
-    /// <summary>True when the state and the build let a branch conduct; relay contacts have still to ask their coils.</summary>
-    public bool MayConduct(Branch b, OperatingState state, ImmutableSortedDictionary<string, string> build) =>
-        b.When.Holds(build) && (b.Gate is not { } gate || switching.IsLive(gate, state)) && (b.GivenFor is not { } given || switching.DrawsGiven(given, state))
+    /// <summary>By branch: true when the state and the build let it conduct; relay contacts have still to ask their coils. The network is complete.</summary>
+    public bool[] MayConduct(OperatingState state, ImmutableSortedDictionary<string, string> build)
+    {
+        var (live, there) = (conductIn.GetOrAdd(state, _ => [.. branches.Select(b => IsLive(b, state))]), conductIn.GetOrAdd(build, _ => [.. branches.Select(b => b.When.Holds(build))]));
+        var both = new bool[branches.Count];
+        for (var i = 0; i < both.Length; i++)
+        {
+            both[i] = live[i] && there[i];
+        }
+
+        return both;
+    }
+
+    private bool IsLive(Branch b, OperatingState state) =>
+        (b.Gate is not { } gate || switching.IsLive(gate, state)) && (b.GivenFor is not { } given || switching.DrawsGiven(given, state))
         && !(b is { Kind: BranchKind.Load, Thing.Kind: ThingKind.Starter, Element.Kind: ElementKind.Motor } && state.Engine != EngineState.Cranking);
 
     /// <summary>True for a contact or cabin link that the key opens.</summary>
@@ -168,15 +196,10 @@ internal sealed partial class ElectricalNetwork
         return touching[node];
     }
 
-    private double StartSiemens(int branch, OperatingState state, ImmutableSortedDictionary<string, string> build, out double emfV)
+    private double StartSiemens(int branch, out double emfV)
     {
         var b = branches[branch];
         emfV = 0;
-        if (!MayConduct(b, state, build))
-        {
-            return OpenSiemens;
-        }
-
         // for nominal currents nothing but loads resists
         const double Closed = 1e4;
         switch (b.Kind)

@@ -1,5 +1,5 @@
+using System.IO.Hashing;
 using System.Runtime.InteropServices;
-using System.Security.Cryptography;
 using System.Text;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
@@ -90,17 +90,17 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
         return Straight(slash < 0 ? named : file[..(slash + 1)] + named);
     }
 
-    /// <summary>The first characters of a SHA-256 over all files read, line ends of texts made alike, in the order read.</summary>
+    /// <summary>The first characters of an XXH128 over all files read, line ends of texts made alike, in the order read: it tells one state of them from another.</summary>
     public string Hash()
     {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        var hash = new XxHash128();
         foreach (var part in _parts)
         {
-            hash.AppendData(part);
-            hash.AppendData([0]);
+            hash.Append(part);
+            hash.Append([0]);
         }
 
-        return Convert.ToHexStringLower(hash.GetHashAndReset())[..HashCharacters];
+        return Convert.ToHexStringLower(hash.GetCurrentHash())[..HashCharacters];
     }
 
     // 'a/b/../c' becomes 'a/c'; leading '..' stay

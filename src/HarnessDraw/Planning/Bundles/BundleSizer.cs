@@ -11,16 +11,18 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     private readonly ConcurrentDictionary<string, double> packed = new(StringComparer.Ordinal);
 
     /// <summary>Largest bare diameter over all builds, mm.</summary>
-    public double BareMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires)
+    public double BareMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires) => Largest(wires, Packed);
+
+    private double Largest(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires, Func<double[], double> diameterOf)
     {
         if (wires.All(w => w.Builds.IsAlways))
         {
-            return Packed([.. wires.Select(w => w.OutsideMm)]);
+            return diameterOf([.. wires.Select(w => w.OutsideMm)]);
         }
 
         var sets = builds.Select(b => wires.Select(w => w.Builds.Holds(b)).ToArray()).ToList();
         return sets.Where((set, i) => !sets.Where((other, j) => Covers(other, set, j < i)).Any())
-            .Max(set => Packed([.. wires.Zip(set).Where(w => w.Second).Select(w => w.First.OutsideMm)]));
+            .Max(set => diameterOf([.. wires.Zip(set).Where(w => w.Second).Select(w => w.First.OutsideMm)]));
     }
 
     /// <summary>True when <paramref name="other"/> holds every wire of the set and more, or the same ones and comes first: the set needs no packing of its own.</summary>
@@ -40,12 +42,11 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
         return more || first;
     }
 
-    /// <summary>Diameter over the covering, and the covering; nothing for no wires.</summary>
-    public (double OutsideMm, CoveringPart? Covering) Covered(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires, string? zone)
+    /// <summary>Diameter over the covering, mm; 0 for no wires. Rough: by the trade's factor, as long as sizes are still sought.</summary>
+    public double CoveredMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires, string? zone, bool rough)
     {
-        var bare = wires.Count == 0 ? 0 : BareMm(wires);
-        var covering = wires.Count == 0 ? null : CoveringFor(bare, zone);
-        return (Math.Round(bare + (2 * (covering?.WallMm ?? 0)), 2), covering);
+        var bare = wires.Count == 0 ? 0 : Largest(wires, rough ? d => CirclePacking.ByFactor(d, options.BundleFactor) : Packed);
+        return wires.Count == 0 ? 0 : Math.Round(bare + (2 * (CoveringFor(bare, zone)?.WallMm ?? 0)), 2);
     }
 
     /// <summary>

@@ -37,9 +37,12 @@ public static class CirclePacking
             2 => 2 * (radii[0] + radii[1]),
             3 => 2 * RoundThree(radii[0], radii[1], radii[2]),
             <= MostPacked => 2 * Pack(radii),
-            _ => factor * Math.Sqrt(diameters.Sum(d => d * d)),
+            _ => ByFactor(diameters, factor),
         };
     }
+
+    /// <summary>The trade's rule: a factor times the root of the sum of squares.</summary>
+    public static double ByFactor(IReadOnlyList<double> diameters, double factor) => factor * Math.Sqrt(diameters.Sum(d => d * d));
 
     /// <summary>Radius round three circles, largest first: two set it when the third fits beside them, else Descartes' theorem.</summary>
     private static double RoundThree(double a, double b, double c)

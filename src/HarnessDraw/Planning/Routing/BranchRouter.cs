@@ -21,7 +21,6 @@ internal static class BranchRouter
             wanted[v] = true;
         }
 
-        var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root);
         var busiest = nets.SelectMany(n => n.Places).GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => g.Key).FirstOrDefault(root);
         List<List<int>> starts =
         [
@@ -29,9 +28,16 @@ internal static class BranchRouter
             ShortestWays(graph, root, wanted),
             ShortestWays(graph, busiest, wanted),
         ];
-        return starts.DistinctBy(s => string.Join(',', s.Order()), StringComparer.Ordinal)
-            .Select(s => Improve(graph, s, wanted, objective, forced))
-            .MinBy(s => objective.CostOf(s))!;
+        var trees = starts.DistinctBy(s => string.Join(',', s.Order()), StringComparer.Ordinal).ToArray();
+        var costs = new double[trees.Length];
+        // starts are improved side by side; each fills its own place, and of equal ones the first is taken
+        Parallel.For(0, trees.Length, s =>
+        {
+            var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root);
+            trees[s] = Improve(graph, trees[s], wanted, objective, forced);
+            costs[s] = objective.CostOf(trees[s]);
+        });
+        return trees[Array.IndexOf(costs, costs.Min())];
     }
 
     /// <summary>Runs that hand-given routes use cost next to nothing, so that the tree keeps them.</summary>

@@ -12,8 +12,10 @@ internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDem
     private readonly double[] below = new double[graph.Vertices];
     private readonly bool[] rootBelow = new bool[graph.Vertices];
     private readonly List<int> order = [];
+    private readonly int[] firstAt = new int[graph.Vertices];
+    private int[] nextAt = [];
 
-    public double CostOf(IReadOnlyCollection<int> tree)
+    public double CostOf(List<int> tree)
     {
         if (!Orient(tree))
         {
@@ -34,33 +36,27 @@ internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDem
         return cost;
     }
 
-    private bool Orient(IReadOnlyCollection<int> tree)
+    private bool Orient(List<int> tree)
     {
         Array.Fill(parent, -2);
         order.Clear();
         order.Add(root);
         parent[root] = -1;
-        var near = new Dictionary<int, List<int>>();
-        foreach (var e in tree)
+        // the edges at a vertex as a chain: edge k of the tree has its ends at 2k and 2k + 1
+        Array.Fill(firstAt, -1);
+        nextAt = nextAt.Length < 2 * tree.Count ? new int[2 * tree.Count] : nextAt;
+        for (var k = tree.Count - 1; k >= 0; k--)
         {
-            Near(graph.Edges[e].A).Add(e);
-            Near(graph.Edges[e].B).Add(e);
-        }
-
-        List<int> Near(int v)
-        {
-            if (!near.TryGetValue(v, out var list))
-            {
-                near.Add(v, list = []);
-            }
-
-            return list;
+            var edge = graph.Edges[tree[k]];
+            (nextAt[2 * k], firstAt[edge.A]) = (firstAt[edge.A], 2 * k);
+            (nextAt[(2 * k) + 1], firstAt[edge.B]) = (firstAt[edge.B], (2 * k) + 1);
         }
 
         for (var i = 0; i < order.Count; i++)
         {
-            foreach (var e in Near(order[i]))
+            for (var at = firstAt[order[i]]; at >= 0; at = nextAt[at])
             {
+                var e = tree[at / 2];
                 var other = graph.Other(e, order[i]);
                 if (parent[other] == -2)
                 {
@@ -71,7 +67,23 @@ internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDem
             }
         }
 
-        return order.Count == tree.Count + 1 && nets.All(n => n.Places.All(p => parent[p] != -2));
+        if (order.Count != tree.Count + 1)
+        {
+            return false;
+        }
+
+        foreach (var net in nets)
+        {
+            foreach (var place in net.Places)
+            {
+                if (parent[place] == -2)
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private double CopperOf(NetDemand net)

@@ -42,7 +42,7 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
         var type = index.WireTypeOf(circuit);
         var way = tree.Way(draft.From.Point, draft.To.Point);
         var (sizes, given) = SizesFor(draft, circuit, type);
-        var amperes = flow.Cases.Select(c => Math.Abs(draft.FromSide.Sum(m => c.MemberA[draft.Net][m]))).ToArray();
+        var amperes = AmperesOf(draft);
         var path = tree.LengthMm(draft.From.Point, draft.To.Point);
         return new()
         {
@@ -56,7 +56,7 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             Sizes = sizes,
             Given = given,
             CaseA = amperes,
-            CaseC = [.. amperes.Select(_ => double.NaN)],
+            CaseC = NotKnown(amperes.Length),
             Unknown = way.Any(s => tree.Segments[s].IsUnknown),
             Estimated = way.Any(s => tree.Segments[s].IsEstimated || tree.Segments[s].IsUnknown),
             AmbientC = AmbientOf(draft, way),
@@ -67,6 +67,30 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             FromCavity = Given(draft.From, net),
             ToCavity = Given(draft.To, net),
         };
+    }
+
+    private static double[] NotKnown(int count)
+    {
+        var celsius = new double[count];
+        Array.Fill(celsius, double.NaN);
+        return celsius;
+    }
+
+    private double[] AmperesOf(DraftWire draft)
+    {
+        var amperes = new double[flow.Cases.Count];
+        for (var c = 0; c < amperes.Length; c++)
+        {
+            var members = flow.Cases[c].MemberA[draft.Net];
+            foreach (var m in draft.FromSide)
+            {
+                amperes[c] += members[m];
+            }
+
+            amperes[c] = Math.Abs(amperes[c]);
+        }
+
+        return amperes;
     }
 
     /// <summary>Largest of the currents by case, short ones counted for less.</summary>

@@ -41,6 +41,9 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private List<DropPath>? paths;
     private readonly (int[]? Sizes, double OutsideMm)[] packed = new (int[]?, double)[routed.Tree.Segments.Count];
     private int[][]? inside;
+
+    // a few hundredths of a bundle make a millimetre of wire: as long as cavities are open bundles go by the trade's factor
+    private bool isRough = true;
     private SolvedStates states = null!;
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
     private Wiring wiring = new([], []);
@@ -70,6 +73,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     {
         Settle(RoundsBeforeCavities);
         AssignCavities();
+        isRough = false;
+        Array.Clear(packed);
         Settle(options.MostSizingRounds);
         TakeBack();
         foreach (var protection in index.Harness.Protections.Where(p => fuses[p.Id].RatingA is null))
@@ -210,16 +215,30 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         // ways, contacts and fuses are the same for every wiring
         paths ??= routed.Flow.Paths(FuseOhm);
         var byNet = rows.ToLookup(r => r.Draft.Net);
-        ImmutableArray<LoopBudget> found =
-        [
-            .. paths.Select(p => new LoopBudget(p,
-            [
-                .. p.Hops.SelectMany(h => byNet[h.Net].Where(w => w.Draft.FromSide.Contains(h.From) != w.Draft.FromSide.Contains(h.To)))
-                    .Select(w => new LoopPass(w, w.CaseA[p.Case], null)),
-            ])).Where(states.IsFirst),
-        ];
-        solved = new LoopBudget?[found.Length];
-        return found;
+        var passed = new Dictionary<NetHop, WireRow[]>();
+        var found = ImmutableArray.CreateBuilder<LoopBudget>();
+        var wires = ImmutableArray.CreateBuilder<LoopPass>();
+        foreach (var path in paths.Where(p => states.IsFirst(p.Case)))
+        {
+            foreach (var hop in path.Hops)
+            {
+                if (!passed.TryGetValue(hop, out var across))
+                {
+                    passed.Add(hop, across = [.. byNet[hop.Net].Where(w => w.Draft.FromSide.Contains(hop.From) != w.Draft.FromSide.Contains(hop.To))]);
+                }
+
+                foreach (var wire in across)
+                {
+                    wires.Add(new(wire, wire.CaseA[path.Case], null));
+                }
+            }
+
+            found.Add(new(path, wires.ToImmutable()));
+            wires.Clear();
+        }
+
+        solved = new LoopBudget?[found.Count];
+        return found.ToImmutable();
     }
 
     /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>
@@ -318,7 +337,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             int[] sizes = [.. inside[s].Select(w => rows[w].Size)];
             if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))
             {
-                packed[s] = (sizes, bundles.Covered([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))], routed.Tree.Segments[s].Zone).OutsideMm);
+                packed[s] = (sizes, bundles.CoveredMm([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))], routed.Tree.Segments[s].Zone, isRough));
             }
         });
 

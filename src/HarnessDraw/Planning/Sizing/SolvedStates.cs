@@ -103,8 +103,8 @@ internal sealed class SolvedStates
     /// <summary>Ohms of both joints of a wire, as its terminals were when the states were last solved.</summary>
     public double JointOhm(WireRow wire) => network.JointOhm[numbers[wire]];
 
-    /// <summary>False for a loop that is told again in a case like an earlier one.</summary>
-    public bool IsFirst(LoopBudget loop) => firstAlike[loop.Path.Case] == loop.Path.Case;
+    /// <summary>False for a case whose loops are told in an earlier one.</summary>
+    public bool IsFirst(int number) => firstAlike[number] == number;
 
     /// <summary>False for cranking and an alternator's full output.</summary>
     public bool IsSolved(LoopBudget loop) => circuits[firstAlike[loop.Path.Case]] is not null;

@@ -25,7 +25,19 @@ internal sealed class TerminalChooser(HarnessIndex index)
 
     public ConnectorPart? ConnectorAt(PinRef pin) => index.Connector(index.Thing(pin.Thing)?.ConnectorPart);
 
-    public static TerminalPart? Fitting(ImmutableArray<TerminalPart> terminals, WireSize size) => terminals.FirstOrDefault(t => Takes(t, size));
+    public static TerminalPart? Fitting(ImmutableArray<TerminalPart> terminals, WireSize size)
+    {
+        // asked for every size of every wire: no closure
+        foreach (var terminal in terminals)
+        {
+            if (Takes(terminal, size))
+            {
+                return terminal;
+            }
+        }
+
+        return null;
+    }
 
     public SealPart? SealFor(PinRef pin, string contactSize, WireSize size) =>
         ConnectorAt(pin) is { Sealed: true }

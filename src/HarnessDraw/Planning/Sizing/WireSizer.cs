@@ -183,18 +183,24 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         return -1;
     }
 
-    public bool HasTerminal(WireRow wire, int size) =>
-        (wire.Terminated ??= [.. wire.Sizes.Select(s => Fits(wire.Draft.From.Pin, wire.FromCavity, s) && Fits(wire.Draft.To.Pin, wire.ToCavity, s))])[size];
+    public bool HasTerminal(WireRow wire, int size) => (wire.Terminated ??= Terminated(wire))[size];
 
-    private bool Fits(PinRef? pin, string? cavity, WireSize size)
+    private bool[] Terminated(WireRow wire)
     {
-        if (pin is null)
-        {
-            return true;
-        }
+        var fits = new bool[wire.Sizes.Length];
+        Array.Fill(fits, true);
+        Narrow(wire.Draft.From.Pin, wire.FromCavity);
+        Narrow(wire.Draft.To.Pin, wire.ToCavity);
+        return fits;
 
-        var candidates = terminals.For(pin, cavity);
-        return candidates.IsEmpty || TerminalChooser.Fitting(candidates, size) is not null;
+        void Narrow(PinRef? pin, string? cavity)
+        {
+            var candidates = pin is null ? [] : terminals.For(pin, cavity);
+            for (var s = 0; s < fits.Length && !candidates.IsEmpty; s++)
+            {
+                fits[s] = fits[s] && TerminalChooser.Fitting(candidates, wire.Sizes[s]) is not null;
+            }
+        }
     }
 
     private static int Least(WireRow wire, Func<int, bool> holds)
