@@ -19,7 +19,10 @@ internal sealed record ChartParts
     // how far a cut may move from an even share to divide fewer loads, as a part of a share
     private const double Play = 0.3;
     private readonly WallChartSubject whole;
-    private readonly Dictionary<string, ChartCardSubject> cards;
+
+    // by card, and by row of the pin table: numbers of the circuits that have wires there
+    private readonly Dictionary<string, int[]> cards;
+    private readonly int[] pins;
     private readonly List<string> circuits;
     private readonly int[] rows;
     private readonly int[] divided;
@@ -39,7 +42,6 @@ internal sealed record ChartParts
     public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder)
     {
         this.whole = whole;
-        cards = whole.Cards.ToDictionary(c => c.Key, StringComparer.Ordinal);
         var rank = new int[whole.Cards.Count];
         for (var i = 0; i < cardOrder.Count; i++)
         {
@@ -61,6 +63,9 @@ internal sealed record ChartParts
         circuits = [.. byCircuit.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
         wires = [.. circuits.Select(c => byCircuit[c])];
         rows = [.. wires.Select(w => w.Count)];
+        var at = circuits.Select((c, i) => (c, i)).ToDictionary(c => c.c, c => c.i, StringComparer.Ordinal);
+        cards = whole.Cards.ToDictionary(c => c.Key, c => WiresOf(c).Select(w => at[w.Circuit]).ToArray(), StringComparer.Ordinal);
+        pins = [.. whole.Pins.Select(p => at[p.Wire.Circuit])];
         divided = Divided();
         var branchOf = whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (w.Circuit, branch)) : []).ToLookup(e => e.Circuit, e => e.branch, StringComparer.Ordinal);
         ends = [.. circuits.Select(c => branchOf[c].ToList())];
@@ -83,7 +88,7 @@ internal sealed record ChartParts
     /// <summary>The subjects of the charts that cuts between circuits make; each is made when it is asked for.</summary>
     public IEnumerable<(WallChartSubject Subject, ChartPart Part)> Share(IReadOnlyList<int> cuts)
     {
-        var chartOf = new Dictionary<string, int>(StringComparer.Ordinal);
+        var chartOf = new int[circuits.Count];
         var chart = 0;
         for (var i = 0; i < circuits.Count; i++)
         {
@@ -92,7 +97,7 @@ internal sealed record ChartParts
                 chart++;
             }
 
-            chartOf[circuits[i]] = chart + 1;
+            chartOf[i] = chart + 1;
         }
 
         var shown = Enumerable.Range(0, cuts.Count + 1).Select(n => Branches(Ends(n))).ToImmutableArray();
@@ -127,12 +132,10 @@ internal sealed record ChartParts
     // loads with wires on both sides of each place between two circuits
     private int[] Divided()
     {
-        var at = circuits.Select((c, i) => (c, i)).ToDictionary(c => c.c, c => c.i, StringComparer.Ordinal);
         var open = new int[circuits.Count + 1];
-        foreach (var card in whole.Cards)
+        foreach (var places in cards.Values)
         {
-            var places = WiresOf(card).Select(w => at[w.Circuit]).ToList();
-            if (places.Count > 0)
+            if (places.Length > 0)
             {
                 open[places.Min() + 1]++;
                 open[places.Max() + 1]--;
@@ -205,7 +208,7 @@ internal sealed record ChartParts
     {
         var plan = whole.Plan;
         int[] kept = [.. Enumerable.Range(part.From, part.To - part.From).SelectMany(c => wires[c]).Select(w => numbers[w.Id]).Order()];
-        var inside = new List<string>?[plan.Tree.Segments.Length];
+        var inside = new SortedDictionary<int, List<string>>();
         var joined = new SortedDictionary<int, List<string>>();
         foreach (var n in kept)
         {
@@ -217,20 +220,18 @@ internal sealed record ChartParts
 
             foreach (var segment in segmentsOf[n])
             {
-                (inside[segment] ??= []).Add(wire.Id);
+                (inside.TryGetValue(segment, out var ids) ? ids : inside[segment] = []).Add(wire.Id);
             }
         }
 
         var places = kept.SelectMany(n => Ends(plan.Wires[n])).Where(e => !e.IsSplice).Select(e => whole.PlaceOf(e.At));
         var spliced = joined.Keys.Select(x => plan.Tree.Segments[segmentNumbers[plan.Splices[x].Segment]].To);
-        var used = Enumerable.Range(0, inside.Length).Where(x => inside[x] is not null).Select(x => plan.Tree.Segments[x].From);
+        var used = inside.Keys.Select(x => plan.Tree.Segments[x].From);
         string[] reached = [whole.Root, .. places, .. spliced, .. used];
         foreach (var place in reached)
         {
-            var at = place;
-            while (above.TryGetValue(at, out var segment) && inside[segment] is null)
+            for (var at = place; above.TryGetValue(at, out var segment) && inside.TryAdd(segment, []);)
             {
-                inside[segment] = [];
                 at = plan.Tree.Segments[segment].From;
             }
         }
@@ -239,27 +240,34 @@ internal sealed record ChartParts
         {
             Wires = [.. kept.Select(n => plan.Wires[n])],
             Splices = [.. joined.Select(x => plan.Splices[x.Key] with { Wires = [.. x.Value] }).Where(x => x.Wires.Length > 1)],
-            Tree = plan.Tree with { Segments = [.. plan.Tree.Segments.Zip(inside).Where(x => x.Second is not null).Select(x => x.First with { Wires = [.. x.Second!] })] },
+            Tree = plan.Tree with { Segments = [.. inside.Select(x => plan.Tree.Segments[x.Key] with { Wires = [.. x.Value] })] },
         };
 
         static WireEnd[] Ends(Wire wire) => [wire.From, wire.To];
     }
 
-    private WallChartSubject Subject(Dictionary<string, int> chartOf, int chart, (int From, int To) part)
+    private WallChartSubject Subject(int[] chartOf, int chart, (int From, int To) part)
     {
         var subject = new WallChartSubject(PlanOf(part), whole, IsBare);
         foreach (var card in subject.Cards)
         {
-            var others = WiresOf(cards[card.Key]).Where(w => chartOf[w.Circuit] != chart).Select(w => chartOf[w.Circuit]).ToList();
-            card.Elsewhere = others.Count == 0 ? null : $"{others.Count} more on chart {Listed(others)}";
+            int[] others = [.. cards[card.Key].Select(c => chartOf[c]).Where(c => c != chart)];
+            card.Elsewhere = others.Length == 0 ? null : $"{others.Length} more on chart {Listed(others)}";
         }
 
-        subject.PinsElsewhere.AddRange(whole.Pins.Select(p => (p.Pin, chartOf[p.Wire.Circuit])).Where(p => p.Item2 != chart));
+        for (var p = 0; p < pins.Length; p++)
+        {
+            if (chartOf[pins[p]] != chart)
+            {
+                subject.PinsElsewhere.Add((whole.Pins[p].Pin, chartOf[pins[p]]));
+            }
+        }
+
         return subject;
     }
 
     // three and more that follow one another are told by the first and the last
-    private static string Listed(List<int> charts)
+    private static string Listed(int[] charts)
     {
         var sorted = charts.Distinct().Order().ToList();
         var told = new List<string>();

@@ -106,18 +106,21 @@ internal sealed class CavityOrder : IComparer<string>
 
     public int Compare(string? x, string? y)
     {
-        var (xHead, xNumber) = Split(x ?? "");
-        var (yHead, yNumber) = Split(y ?? "");
-        var byHead = string.CompareOrdinal(xHead, yHead);
-        var byNumber = xNumber.CompareTo(yNumber);
+        var xHead = Head(x);
+        var yHead = Head(y);
+        var byHead = xHead.SequenceCompareTo(yHead);
+        var byNumber = byHead != 0 ? 0 : Number(x.AsSpan(xHead.Length)).CompareTo(Number(y.AsSpan(yHead.Length)));
         return byHead != 0 ? byHead : byNumber != 0 ? byNumber : string.CompareOrdinal(x, y);
     }
 
     // '56b' sorts as 56 in a group of its own head ''
-    private static (string Head, long Number) Split(string name)
+    private static ReadOnlySpan<char> Head(ReadOnlySpan<char> name) => name.IndexOfAnyInRange('0', '9') is >= 0 and var end ? name[..end] : name;
+
+    private static long Number(ReadOnlySpan<char> rest)
     {
-        var head = new string([.. name.TakeWhile(c => !char.IsAsciiDigit(c))]);
-        var figures = new string([.. name.Skip(head.Length).TakeWhile(char.IsAsciiDigit).Take(15)]);
-        return (head, figures.Length == 0 ? -1 : long.Parse(figures));
+        const int MostFigures = 15;
+        var end = rest.IndexOfAnyExceptInRange('0', '9');
+        var figures = rest[..Math.Min(MostFigures, end < 0 ? rest.Length : end)];
+        return figures.IsEmpty ? -1 : long.Parse(figures);
     }
 }

@@ -39,7 +39,7 @@ internal sealed partial class WallChartSubject
         BuildTree();
         BuildLanes();
         Prune();
-        Likeness = new(Lanes.Select(l => l.Wire.Colour));
+        Likeness = whole?.Likeness ?? new(Lanes.Select(l => l.Wire.Colour));
         BranchNumbers = whole?.BranchNumbers ?? NumberBranches();
     }
 
