@@ -42,8 +42,8 @@ internal sealed partial class ChartLanes
         foreach (var (lane, end) in bundle.Legs)
         {
             var key = keys[lane, 1 - end];
-            crossedBy[(bundle.Splice, lane)] = [.. bundles.Where(b => b.PassingLanes.Contains(lane))
-                .SelectMany(b => b.Arriving.Where(a => bundle.PassingLanes.Contains(a.Lane) && BarEnd(b.Splice, a.Lane) is { } to
+            crossedBy[(bundle.Splice, lane)] = [.. bundles.Where(b => b.PassingLanes[lane])
+                .SelectMany(b => b.Arriving.Where(a => bundle.PassingLanes[a.Lane] && BarEnd(b.Splice, a.Lane) is { } to
                     && key > Math.Min(to, keys[a.Lane, a.End]) && key < Math.Max(to, keys[a.Lane, a.End])))
                 .Select(a => a.Lane)];
         }

@@ -20,43 +20,64 @@ internal sealed partial class ChartLanes
         return lone;
     }
 
-    public bool Passes(int splice, int lane) => bundlesOfAll[splice].PassingLanes.Contains(lane);
+    public bool Passes(int splice, int lane) => bundlesOfAll[splice].PassingLanes[lane];
 
     /// <summary>The fewest crossings with the unspliced lanes that pass the splice, wherever its own lanes run.</summary>
     public int LeastAgainstSingles(int splice) => new SplicePlacing(this, bundlesOfAll, bundlesOfAll[splice]).LeastAgainstSingles();
 
-    /// <summary>
-    /// The fewest crossings of two splices with one feed from the root each, the second passed by nothing of the first but legs: every order of the feeds among all legs is
-    /// tried. Null where another shape makes this no bound.
-    /// </summary>
-    public int? LeastOfPair(int nearer, int farther)
+    /// <summary>The crossings of the splice's lanes with an unspliced lane that does not pass it: the same wherever they run.</summary>
+    public int WithSingle(int splice, int lane)
     {
-        var (a, b) = (bundlesOfAll[nearer], bundlesOfAll[farther]);
-        if (a.Arriving.Count != 1 || b.Arriving.Count != 1 || !a.PassingLanes.Contains(b.Arriving[0].Lane)
-            || EndOf(a.Arriving[0].Lane, 1 - a.Arriving[0].End) is not { Kind: ChartEndKind.Pin } pinA || EndOf(b.Arriving[0].Lane, 1 - b.Arriving[0].End) is not { Kind: ChartEndKind.Pin } pinB)
+        var bundle = bundlesOfAll[splice];
+        var (low, high) = RangeOf(bundle);
+        var (from, to) = (PlaceOf(lane, 0), PlaceOf(lane, 1));
+        if (from >= low && from <= high)
         {
-            return null;
+            low -= 0.5;
         }
 
-        var legsA = a.Legs.ConvertAll(l => keys[l.Lane, 1 - l.End]);
-        var legsB = b.Legs.ConvertAll(l => keys[l.Lane, 1 - l.End]);
-        var passB = a.Legs.Where(l => b.PassingLanes.Contains(l.Lane)).Select(l => keys[l.Lane, 1 - l.End]).ToList();
-        var all = legsA.Concat(legsB).Distinct().Order().ToList();
-        var places = all.Zip(all.Skip(1), (x, y) => (x + y) / 2).Prepend(all[0] - 1).Append(all[^1] + 1).ToList();
-        var best = int.MaxValue;
-        foreach (var feedB in places)
+        var count = 0;
+        foreach (var (own, end) in spliceEnds[splice])
         {
-            foreach (var feedA in places.SelectMany(p => (double[])[p - 0.01, p + 0.01]))
-            {
-                var crossings = IsInside(feedB, legsA, feedA) ? 1 : 0;
-                crossings += passB.Count(k => IsInside(k, legsB, feedB));
-                crossings += feedA < feedB != pinA.Index < pinB.Index ? 1 : 0;
-                best = Math.Min(best, crossings);
-            }
+            var far = PlaceOf(own, 1 - end);
+            count += Between(far) != Between(low) ? 1 : 0;
         }
 
-        return best;
+        return count;
 
-        static bool IsInside(double key, List<double> legs, double feed) => key > Math.Min(legs.Min(), feed) && key < Math.Max(legs.Max(), feed);
+        bool Between(double place) => place > Math.Min(from, to) && place < Math.Max(from, to);
+    }
+
+    /// <summary>The fewest crossings of the lanes of two splices, or null where that would take too long.</summary>
+    public int? LeastOfPair(int splice, int other) => SplicePair.Least(Seen(bundlesOfAll[splice], bundlesOfAll[other]), Seen(bundlesOfAll[other], bundlesOfAll[splice]));
+
+    private PairSplice Seen(SpliceBundle splice, SpliceBundle by)
+    {
+        var (low, high) = RangeOf(splice);
+        var (lowBy, highBy) = RangeOf(by);
+        var isBeyond = splice.IsBehind[by.Splice];
+        var lanes = new PairLane[splice.Legs.Count + splice.Arriving.Count];
+        for (var i = 0; i < lanes.Length; i++)
+        {
+            var arrives = i >= splice.Legs.Count;
+            var (lane, end) = arrives ? (splice.Arriving[i - splice.Legs.Count].Lane, splice.Arriving[i - splice.Legs.Count].End) : splice.Legs[i];
+            var far = PlaceOf(lane, 1 - end);
+            lanes[i] = new(arrives, far, by.PassingLanes[lane], isBeyond && far >= lowBy && far <= highBy);
+        }
+
+        return new(low, high, lanes, isBeyond);
+    }
+
+    private (double Low, double High) RangeOf(SpliceBundle bundle)
+    {
+        var (low, high) = KeysBeyond(bundle);
+        return low <= high ? (low, high) : (spliceKey[bundle.Splice], spliceKey[bundle.Splice]);
+    }
+
+    // round the tree; the pins follow beyond the last key, from the last to the first
+    private double PlaceOf(int lane, int end)
+    {
+        var at = EndOf(lane, end);
+        return at.Kind == ChartEndKind.Pin ? keys.Length + spliceKey.Length + cardLow.Length + problem.Table!.RowsMm.Length - at.Index : keys[lane, end];
     }
 }

@@ -12,9 +12,12 @@ internal sealed partial class ChartLanes
         private readonly double low;
         private readonly double high;
         private readonly double around;
-        private readonly List<(double Key, double Distance, int Lane, int ArrivesAt, int StartsAt)> others = [];
+        private readonly List<Other> others = [];
         private readonly List<double> bounds = [];
         private readonly List<int> laneAt = [];
+
+        // a lane met on the way, with its number among the bounds
+        private readonly record struct Other(double Key, double Distance, int Lane, int ArrivesAt, int StartsAt, int At);
 
         // a crossing at a breakout outweighs all likeness
         private const int Tie = 10_000;
@@ -25,7 +28,7 @@ internal sealed partial class ChartLanes
             this.lanes = lanes;
             this.bundles = bundles;
             this.bundle = bundle;
-            (low, high) = lanes.KeysBeyond(bundle.Spine, bundle.At);
+            (low, high) = lanes.KeysBeyond(bundle);
             around = RootPosition + 1 + (lanes.problem.Table?.RowsMm.Length ?? 0);
         }
 
@@ -81,7 +84,7 @@ internal sealed partial class ChartLanes
             var passing = new int[bounds.Count];
             foreach (var other in others)
             {
-                passing[Below(other.Key)] += other.ArrivesAt < 0 ? 1 : 0;
+                passing[other.At] += other.ArrivesAt < 0 ? 1 : 0;
             }
 
             var (cost, tie) = (new int[bundle.Arriving.Count][], new int[bundle.Arriving.Count][]);
@@ -112,48 +115,44 @@ internal sealed partial class ChartLanes
             }
         }
 
-        // lanes that pass, and those that end at splices on the way
+        // lanes that pass, and those that end at splices on the way, by rising key: lanes to cards never change their order, so only the others are sorted in
         private void FindOthers(bool onlySingles = false, bool everywhere = false)
         {
-            var met = new HashSet<int>();
-            foreach (var arrival in bundle.Arriving)
+            var moving = new List<(double Key, int Lane, int End, int ArrivesAt)>();
+            foreach (var (lane, end) in onlySingles ? [] : bundle.PassingFromSplices)
             {
-                met.UnionWith(arrival.Met);
+                moving.Add((lanes.keys[lane, end], lane, end, -1));
             }
 
-            foreach (var (lane, end) in bundle.Passing)
+            for (var t = 0; t < bundles.Length && !onlySingles; t++)
             {
-                if (!onlySingles || (lanes.EndOf(lane, 0).Kind != ChartEndKind.Splice && lanes.EndOf(lane, 1).Kind != ChartEndKind.Splice))
+                if (bundle.Met[t] && bundles[t].Net != bundle.Net)
+                {
+                    foreach (var arrival in bundles[t].Arriving)
+                    {
+                        moving.Add((lanes.keys[arrival.Lane, arrival.End], arrival.Lane, arrival.End, t));
+                    }
+                }
+            }
+
+            moving.Sort();
+            var m = 0;
+            foreach (var (lane, end) in bundle.PassingToCards)
+            {
+                for (; m < moving.Count && moving[m].Key < lanes.keys[lane, end]; m++)
+                {
+                    Add(moving[m].Lane, moving[m].End, moving[m].ArrivesAt);
+                }
+
+                if (!onlySingles || lanes.EndOf(lane, 1 - end).Kind != ChartEndKind.Splice)
                 {
                     Add(lane, end, -1);
                 }
             }
 
-            foreach (var t in met.Where(_ => !onlySingles).Order())
+            for (; m < moving.Count; m++)
             {
-                foreach (var arrival in bundles[t].Arriving)
-                {
-                    if (lanes.problem.Lanes[arrival.Lane].Net != bundle.Net)
-                    {
-                        Add(arrival.Lane, arrival.End, t);
-                    }
-                }
-            }
-
-            var sorted = new (double Key, int Lane)[others.Count];
-            for (var i = 0; i < sorted.Length; i++)
-            {
-                sorted[i] = (others[i].Key, others[i].Lane);
-            }
-
-            Array.Sort(sorted);
-            foreach (var (key, lane) in sorted)
-            {
-                if (bounds.Count == 0 || bounds[^1] != key)
-                {
-                    bounds.Add(key);
-                    laneAt.Add(lane);
-                }
+                Add(moving[m].Lane, moving[m].End, moving[m].ArrivesAt);
             }
 
             void Add(int lane, int end, int arrivesAt)
@@ -161,26 +160,17 @@ internal sealed partial class ChartLanes
                 var key = lanes.keys[lane, end];
                 if (everywhere || (key > low - 1 && key < high + 1))
                 {
+                    if (bounds.Count == 0 || bounds[^1] != key)
+                    {
+                        bounds.Add(key);
+                        laneAt.Add(lane);
+                    }
+
                     var far = lanes.EndOf(lane, 1 - end);
-                    var starts = far.Kind == ChartEndKind.Splice && IsBefore(far.Index) ? far.Index : -1;
-                    others.Add((key, Distance(starts >= 0 ? RootPosition : FarPosition(lane, 1 - end)), lane, arrivesAt, starts));
+                    var starts = far.Kind == ChartEndKind.Splice && bundle.IsBehind[far.Index] ? far.Index : -1;
+                    others.Add(new(key, Distance(starts >= 0 ? RootPosition : FarPosition(lane, 1 - end)), lane, arrivesAt, starts, bounds.Count - 1));
                 }
             }
-        }
-
-        // on the way from the root to this splice
-        private bool IsBefore(int splice)
-        {
-            var (there, event_) = lanes.spliceAt[splice];
-            for (var (spine, e) = (bundle.Spine, bundle.At); spine is not null; (spine, e) = (spine.Parent!, spine.ParentItem?.Event ?? 0))
-            {
-                if (spine == there)
-                {
-                    return event_ < e;
-                }
-            }
-
-            return false;
         }
 
         private double FarPosition(int lane, int end)
@@ -208,7 +198,7 @@ internal sealed partial class ChartLanes
                 if (IsOrdered(arrival, other))
                 {
                     // what comes last round the tree lies to the left
-                    var at = Below(other.Key);
+                    var at = other.At;
                     Count(steps, other.Distance > distance ? 0 : at + 1, other.Distance > distance ? at : bounds.Count);
                 }
             }
@@ -226,9 +216,9 @@ internal sealed partial class ChartLanes
             }
 
             var bars = new int[bounds.Count + 2];
-            foreach (var t in arrival.Met)
+            for (var t = 0; t < bundles.Length; t++)
             {
-                if (bundles[t].Net != bundle.Net)
+                if (arrival.Met[t] && bundles[t].Net != bundle.Net)
                 {
                     var (from, to) = lanes.BarOf(bundles[t]);
                     Count(bars, Below(from) + (bounds.BinarySearch(from) >= 0 ? 1 : 0), Below(to));
@@ -254,10 +244,10 @@ internal sealed partial class ChartLanes
         private int AlikeAt(int bound, int lane) => lanes.problem.Alike(lane, laneAt[bound]);
 
         // whether the order of two lanes decides if they cross: they share their way up to where it parts, not to where one of them begins
-        private bool IsOrdered(Arrival arrival, (double Key, double Distance, int Lane, int ArrivesAt, int StartsAt) other) =>
-            (other.ArrivesAt < 0 || arrival.Met.Contains(other.ArrivesAt))
-            && !(other.StartsAt >= 0 && arrival.Met.Contains(other.StartsAt))
-            && !(arrival.From >= 0 && bundles[arrival.From].PassingLanes.Contains(other.Lane));
+        private bool IsOrdered(Arrival arrival, Other other) =>
+            (other.ArrivesAt < 0 || arrival.Met[other.ArrivesAt])
+            && !(other.StartsAt >= 0 && arrival.Met[other.StartsAt])
+            && !(arrival.From >= 0 && bundles[arrival.From].PassingLanes[other.Lane]);
 
         /// <summary>Takes down which passing lanes each arriving lane crosses on its way.</summary>
         public void NoteCrossed()

@@ -11,15 +11,15 @@ internal sealed partial class ChartLanes
     private readonly List<Spine> spines;
     private readonly (Spine Spine, int Event)[] cardAt;
     private readonly (Spine Spine, int Event)[] spliceAt;
-    private readonly double[,] keys;
-    private readonly double[] spliceKey;
+    private double[,] keys;
+    private double[] spliceKey;
     private readonly int[] cardPosition;
     private readonly List<(int Lane, int End)>[] spliceEnds;
     private readonly int[] group;
     private readonly Dictionary<int, List<int>> groupCards = [];
     private readonly Dictionary<int, int> groupPin = [];
-    private readonly double[] cardLow;
-    private readonly double[] cardHigh;
+    private double[] cardLow;
+    private double[] cardHigh;
     private readonly (Spine Meet, int First, int FirstEvent, int LastEvent)[] meets;
     private readonly int[] rank;
     private int around;
@@ -77,6 +77,7 @@ internal sealed partial class ChartLanes
         lanes.OrderRows();
         lanes.PlaceSplices();
         lanes.Run();
+
         return lanes;
     }
 

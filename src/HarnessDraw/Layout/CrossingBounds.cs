@@ -53,10 +53,16 @@ internal static class CrossingBounds
         var (isA, isB) = (lone.TryGetValue(a, out var spliceA), lone.TryGetValue(b, out var spliceB));
         if (isA && isB)
         {
-            return Math.Max(least, lanes.LeastOfPair(spliceA, spliceB) ?? lanes.LeastOfPair(spliceB, spliceA) ?? least);
+            return Math.Max(least, lanes.LeastOfPair(spliceA, spliceB) ?? least);
         }
 
-        return (isA && IsSingle(b) && lanes.Passes(spliceA, b)) || (isB && IsSingle(a) && lanes.Passes(spliceB, a)) ? 0 : least;
+        if ((isA && IsSingle(b)) || (isB && IsSingle(a)))
+        {
+            var (splice, single) = isA ? (spliceA, b) : (spliceB, a);
+            return lanes.Passes(splice, single) ? 0 : lanes.WithSingle(splice, single);
+        }
+
+        return least;
 
         bool IsSingle(int lane) => problem.Lanes[lane].From.Kind != ChartEndKind.Splice && problem.Lanes[lane].To.Kind != ChartEndKind.Splice;
     }

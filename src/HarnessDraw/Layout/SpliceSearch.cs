@@ -25,6 +25,11 @@ public static class SpliceSearch
             before[i + 1] = before[i] + passing[i];
         }
 
+        if (cost.Length == 1)
+        {
+            return [BestOfOne(cost[0], tie[0], before, legs)];
+        }
+
         var least = 0;
         foreach (var lane in cost)
         {
@@ -34,6 +39,17 @@ public static class SpliceSearch
         var best = (Crossings: int.MaxValue, Tie: int.MaxValue, Length: int.MaxValue);
         var choice = new int[cost.Length];
         var now = new int[cost.Length];
+        // the best gap of each lane inside the bar, as it grows to the left and then to the right
+        var inside = new int[cost.Length];
+        for (var a = 0; a < inside.Length && legs is { } between; a++)
+        {
+            inside[a] = between.High;
+            for (var g = between.High - 1; g > between.Low; g--)
+            {
+                inside[a] = Better(a, inside[a], g);
+            }
+        }
+
         for (var low = legs?.Low ?? gaps - 1; low >= 0; low--)
         {
             var first = legs?.High ?? low;
@@ -42,14 +58,9 @@ public static class SpliceSearch
                 break;
             }
 
-            // the best gap of each lane inside the bar, as the bar grows to the right
             for (var a = 0; a < now.Length; a++)
             {
-                now[a] = low;
-                for (var g = low + 1; g <= first; g++)
-                {
-                    now[a] = Better(a, g, now[a]);
-                }
+                now[a] = inside[a] = legs is null ? low : Better(a, inside[a], low);
             }
 
             for (var high = first; high < gaps && before[high] - before[low] + least <= best.Crossings; high++)
@@ -73,6 +84,34 @@ public static class SpliceSearch
         return choice;
 
         int Better(int a, int gap, int than) => (cost[a][gap], tie[a][gap]).CompareTo((cost[a][than], tie[a][than])) < 0 ? gap : than;
+    }
+
+    // a single lane lies at an end of the bar or between the legs
+    private static int BestOfOne(int[] cost, int[] tie, int[] before, (int Low, int High)? legs)
+    {
+        var (best, gap) = ((Crossings: int.MaxValue, Tie: int.MaxValue, Length: int.MaxValue), 0);
+        var (from, to) = legs ?? (cost.Length, cost.Length - 1);
+        for (var g = from; g < cost.Length; g++)
+        {
+            Try(g);
+        }
+
+        for (var g = from - 1; g >= 0; g--)
+        {
+            Try(g);
+        }
+
+        return gap;
+
+        void Try(int g)
+        {
+            var (low, high) = legs is null ? (g, g) : (Math.Min(from, g), Math.Max(to, g));
+            var now = (cost[g] + before[high] - before[low], tie[g], high - low);
+            if (now.CompareTo(best) < 0)
+            {
+                (best, gap) = (now, g);
+            }
+        }
     }
 
     /// <summary>Crossings and ties of a choice.</summary>
