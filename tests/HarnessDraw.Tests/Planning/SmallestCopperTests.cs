@@ -16,9 +16,39 @@ public sealed class SmallestCopperTests
     [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
     public void No_wire_can_go_one_size_down_without_breaking_a_rule(string example)
     {
-        var plan = ExamplePlans.Of(example);
+        var (tried, slack) = Slack(ExamplePlans.Of(example));
+        Assert.Empty(slack);
+        Assert.True(tried > 3, $"{tried} wires");
+    }
+
+    /// <summary>
+    /// Harnesses as 'new' writes them for any answers, with loads, runs and ambient drawn by chance: 6, 12 and 24 V, either pole grounded, every kind of charging.
+    /// </summary>
+    [Theory]
+    [InlineData("6")]
+    [InlineData("12")]
+    [InlineData("24")]
+    public void No_wire_of_a_random_harness_can_go_one_size_down_without_breaking_a_rule(string voltage)
+    {
+        var tried = 0;
+        for (var seed = 0; seed < Seeds; seed++)
+        {
+            var (wires, slack) = Slack(RandomStarter.Plan(seed, voltage));
+            tried += wires;
+            Assert.True(slack.Count == 0, $"seed {seed}: {string.Join("; ", slack)}");
+        }
+
+        Assert.True(tried > 3 * Seeds, $"{tried} wires");
+    }
+
+    private const int Seeds = 25;
+
+    /// <summary>How many wires of the plan's own sizing were made one size smaller, and those that bore it.</summary>
+    private static (int Tried, List<string> Slack) Slack(Plan plan)
+    {
         var before = Drops(plan);
         var tried = 0;
+        var slack = new List<string>();
         foreach (var wire in plan.Wires.Where(w => w.DecidedBy is not ("given by hand" or "unfused cable" or "terminal")))
         {
             var sizes = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes;
@@ -33,10 +63,13 @@ public sealed class SmallestCopperTests
             var bearsA = wire.AmpacityA!.Value / Ampacity.InAirA(sizes[size]) * Ampacity.InAirA(smaller);
             var tooHot = bearsA < Math.Max(Steady(wire), Rating(plan, wire)) + 0.005;
             // a dynamo's lead with its regulator and ammeter has no rule of the checker; what the plan says of it is held in PlanPropertiesTests
-            Assert.True(tooHot || DropsTooMuch(plan, wire, smaller, before) || IsDynamoLead(plan, wire), $"{example} {wire.Id} {wire.Circuit}: {smaller.Label} instead of {wire.SizeLabel} ({wire.DecidedBy}: {wire.RunnerUp})");
+            if (!tooHot && !DropsTooMuch(plan, wire, smaller, before) && !IsDynamoLead(plan, wire))
+            {
+                slack.Add($"{wire.Id} {wire.Circuit}: {smaller.Label} instead of {wire.SizeLabel} ({wire.DecidedBy}: {wire.RunnerUp})");
+            }
         }
 
-        Assert.True(tried > 3, $"{tried} wires");
+        return (tried, slack);
     }
 
     /// <summary>The other way: what is two sizes too thick can lose one.</summary>
@@ -116,6 +149,15 @@ public sealed class SmallestCopperTests
         return wire with { SizeLabel = size.Label, AreaMm2 = size.AreaMm2 };
     }
 
+    /// <summary>The wire in another size, with the warmth that its current gives it there: the rise goes with the square of what the size bears.</summary>
+    private static Wire Thinner(Plan plan, Wire wire, WireSize size)
+    {
+        var zones = plan.Tree.Segments.Where(s => wire.Segments.Contains(s.Id)).Select(s => plan.Harness.Layout.Zones.FirstOrDefault(z => z.Id == s.Zone)?.AmbientC);
+        var ambientC = zones.Max() ?? wire.Worst?.TemperatureC ?? 20;
+        var share = InAirA(plan, wire) / Ampacity.InAirA(size);
+        return wire with { SizeLabel = size.Label, AreaMm2 = size.AreaMm2, Worst = wire.Worst is { } worst ? worst with { TemperatureC = ambientC + (Math.Max(0, worst.TemperatureC - ambientC) * share * share) } : null };
+    }
+
     private static double InAirA(Plan plan, Wire wire) => Ampacity.InAirA(plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes.Single(s => s.Label == wire.SizeLabel));
 
     // a starting current lasts for seconds only
@@ -138,7 +180,7 @@ public sealed class SmallestCopperTests
     /// <summary>True when a load that loses more than its limit loses more still, or one comes to lose more than it.</summary>
     private static bool DropsTooMuch(Plan plan, Wire wire, WireSize smaller, Dictionary<string, (double DropV, double LimitV)> before)
     {
-        var thinner = plan with { Wires = [.. plan.Wires.Select(w => w.Id == wire.Id ? w with { SizeLabel = smaller.Label, AreaMm2 = smaller.AreaMm2 } : w)] };
+        var thinner = plan with { Wires = [.. plan.Wires.Select(w => w.Id == wire.Id ? Thinner(plan, w, smaller) : w)] };
         return Drops(thinner).Any(d => d.Value.DropV > d.Value.LimitV - TiesV && before.TryGetValue(d.Key, out var was) && d.Value.DropV > was.DropV + TiesV) || BreaksALeadRule(plan, thinner);
     }
 

@@ -20,6 +20,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private const int RoundsBothWays = 4;
     private const int RoundsBeforeCavities = 2;
 
+    private const int RoundsOfThinning = 4;
+
     // share of a limit
     private const double HardlyOver = 0.004;
 
@@ -132,38 +134,57 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         }
 
         Resolve();
-        var over = Over();
-        var before = rows.Select(r => r.Size).ToArray();
-        sizer.Thin(loops, HardlyOver);
-        var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
-        if (thinned.Count > 0 && !Bear())
+        for (var round = 0; round < RoundsOfThinning && Thin(); round++)
         {
-            PutBack();
-            foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
-            {
-                rows[w].Size = size;
-                rows[w].Size = Bear() ? size : before[w];
-            }
-        }
-
-        Resolve();
-        if (Over() > over)
-        {
-            PutBack();
-            Resolve();
+            // loads that get less draw less: what a thinner wire took leaves room for another
         }
 
         WireSizer.SayWhatDecided(rows);
 
+        // true where something went a size down and stayed there
+        bool Thin()
+        {
+            var over = Over();
+            var before = rows.Select(r => r.Size).ToArray();
+            sizer.Thin(loops, HardlyOver);
+            var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
+            if (thinned.Count == 0)
+            {
+                return false;
+            }
+
+            if (!Bear(over))
+            {
+                PutBack(thinned, before);
+                foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
+                {
+                    rows[w].Size = size;
+                    while (rows[w].Size < before[w] && !Bear(over))
+                    {
+                        rows[w].Size++;
+                    }
+                }
+            }
+
+            Resolve();
+            if (Over() > over)
+            {
+                PutBack(thinned, before);
+                Resolve();
+            }
+
+            return thinned.Exists(t => rows[t.Row].Size < before[t.Row]);
+        }
+
         int Over() => loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV);
 
-        bool Bear()
+        bool Bear(int over)
         {
             Resolve([.. loops.Where(l => l.WiresV > sizer.AllowedV(l) - (MayBeOver * l.Path.LimitV)).Select(l => l.Path.Case)]);
             return Over() <= over;
         }
 
-        void PutBack()
+        void PutBack(List<(int Row, int Size)> thinned, int[] before)
         {
             foreach (var (w, _) in thinned)
             {
