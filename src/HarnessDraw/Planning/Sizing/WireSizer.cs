@@ -318,8 +318,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             largest--;
         }
 
-        var limited = largest < wire.Sizes.Length - 1;
-        return limited && !HasStud(wire) ? wire.Sizes[largest].AreaMm2 / Math.Sqrt(Math.Max(currentA, 1e-9)) : 0;
+        return largest < wire.Sizes.Length - 1 && !HasStud(wire) ? wire.Sizes[largest].AreaMm2 / Math.Sqrt(Math.Max(currentA, 1e-9)) : 0;
     }
 
     private bool HasStud(WireRow wire) => terminals.IsStud(wire.Draft.From.Pin) && terminals.IsStud(wire.Draft.To.Pin);
