@@ -168,6 +168,40 @@ public class FurtherSheetsTests
         Assert.All(plan.Wires.Where(w => w.From.At == battery || w.To.At == battery), w => Assert.Contains(w.Id, lanes));
     }
 
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Rings_on_a_stud_stand_the_largest_at_the_bottom_each_with_its_terminal_and_boot(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var texts = Texts(SheetKinds.Power, plan).ToList();
+        foreach (var stud in plan.Wires.SelectMany(w => new[] { (Wire: w, End: w.From), (Wire: w, End: w.To) }).Where(e => e.End.Terminal?.StartsWith("ring", StringComparison.Ordinal) == true)
+            .GroupBy(e => (e.End.At, e.End.Pin)).Where(g => g.Count() > 1 && g.Any(e => texts.Exists(t => t.Tag?.For == e.Wire.Id))))
+        {
+            var rows = stud.Select(e => (e.Wire, Row: texts.Find(t => t.Tag?.For == e.Wire.Id && t.Text.Contains($", {e.End.Terminal}", StringComparison.Ordinal)), e.End)).ToList();
+            Assert.All(rows, r => Assert.NotNull(r.Row));
+            Assert.All(rows, r => Assert.Equal(r.End.ThreadOnFirst.Contains("rubber boot"), r.Row!.Text.EndsWith(", boot", StringComparison.Ordinal)));
+
+            // lower on paper is nearer the seat
+            var upwards = rows.OrderByDescending(r => r.Row!.At.Y).Select(r => r.Wire.AreaMm2).ToList();
+            Assert.Equal(upwards.OrderDescending(), upwards);
+        }
+    }
+
+    [Fact]
+    public void A_lead_without_a_fuse_says_how_far_it_runs_and_how_far_it_may()
+    {
+        var plan = SmallPlan.Plan;
+        var texts = Texts(SheetKinds.Power, plan).ToList();
+        var dimensions = texts.Where(t => t.Text.Contains(" of max ", StringComparison.Ordinal)).ToList();
+        Assert.All(dimensions, t => Assert.Matches(@"^\d+\u00a0mm of max (180|1000)\u00a0mm$", t.Text));
+        foreach (var wire in texts.Where(t => t.Text == "not fused").Select(t => plan.WireOf(t.Tag!.For!)))
+        {
+            // a lead with a stated reason has no limit
+            var isExempt = plan.Harness.Circuits.Single(c => c.Id == wire.Circuit).UnfusedBecause is not null;
+            Assert.Equal(isExempt, !dimensions.Exists(t => t.Tag!.For == wire.Id));
+        }
+    }
+
     [Fact]
     public void A_short_is_the_source_over_its_own_and_the_copper_s_resistance_by_hand()
     {

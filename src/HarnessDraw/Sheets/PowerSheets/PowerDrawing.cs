@@ -14,7 +14,7 @@ namespace HarnessDraw.Sheets.PowerSheets;
 internal sealed class PowerDrawing
 {
     private const double BoxMm = 44;
-    private const double LeadMm = 46;
+    private const double LeadMm = 50;
     private const double BoltedMm = 12;
     private const double FuseMm = 30;
     private const double HighMm = 19;
@@ -126,6 +126,10 @@ internal sealed class PowerDrawing
         if (live && !child.Fused)
         {
             pen.Letters("not fused", words, toY + 9, TextStyle.Bold with { Colour = Ink.Caution }, tag);
+            if (child.Run is var (mm, most))
+            {
+                pen.Text($"{LengthWords.Of(mm, units)} of max {LengthWords.Of(most, units)}", words, toY + 13.2, LeadMm - 7, TextStyle.Plain with { Colour = Ink.Caution }, tag);
+            }
         }
     }
 

@@ -13,6 +13,9 @@ internal sealed record PowerNode(Thing Thing, Wire? Wire, string? Pin, Immutable
     /// <summary>Millimetres of lead without a fuse from the source up to here; null behind a fuse or where a length is unknown.</summary>
     public double? UnfusedMm { get; init; }
     public bool Fused { get; init; }
+
+    /// <summary>Route without a fuse up to the end of this lead, from the source or from the end of the last lead that is unfused for a stated reason, and how long it may be, mm; null: such a lead itself, fused, or not known.</summary>
+    public (double LengthMm, double MostMm)? Run { get; init; }
     public double? ShortA { get; init; }
 
     public int Leaves => Math.Max(1, Children.Sum(c => c.Leaves));
@@ -73,6 +76,7 @@ internal sealed class PowerTree
         {
             Fused = reach.Fused,
             UnfusedMm = reach.Fused ? null : reach.UnfusedMm,
+            Run = reach.Fused || wire is null || IsExempt(wire) || reach.RunMm is not { } mm ? null : (mm, reach is { BeyondExempt: true, Sheathed: true } ? UnfusedRun.FromJunctionSheathedMm : UnfusedRun.FromBatteryMm),
             ShortA = live && reach.Ohm is > 0 and var ohm ? volts / ohm : null,
         };
     }
@@ -88,8 +92,13 @@ internal sealed class PowerTree
         var size = plan.Harness.Catalogue.WireTypes.FirstOrDefault(t => t.Id == by.WireType)?.Sizes.FirstOrDefault(s => s.Label == by.SizeLabel);
         var ohm = size is not null && by.CutLengthMm is { } mm ? reach.Ohm + (size.MilliohmPerM * mm * 1e-6) : null;
         // a converter sets its own limit
-        return new(reach.UnfusedMm + by.CutLengthMm, from.Kind == ThingKind.Converter ? null : ohm, fused);
+        var further = reach with { UnfusedMm = reach.UnfusedMm + by.CutLengthMm, Ohm = from.Kind == ThingKind.Converter ? null : ohm, Fused = fused };
+        return IsExempt(by)
+            ? further with { RunMm = 0, BeyondExempt = true, Sheathed = true }
+            : further with { RunMm = reach.RunMm + by.PathLengthMm, Sheathed = reach.Sheathed && plan.Tree.Segments.Where(s => by.Segments.Contains(s.Id)).All(s => s.Covering is not null) };
     }
+
+    private bool IsExempt(Wire wire) => plan.Harness.Circuits.Any(c => c.Id == wire.Circuit && c.UnfusedBecause is not null);
 
     // heavy leads first, then by name; a fuse that sits on a bar hangs on it without a wire
     private IEnumerable<(Thing Thing, Wire? Wire)> Next(Thing thing, bool live)
@@ -148,5 +157,10 @@ internal sealed class PowerTree
 
     private static bool IsGround(Thing thing) => thing.Kind is ThingKind.GroundPoint or ThingKind.Battery or ThingKind.Starter or ThingKind.Alternator;
 
-    private sealed record Reach(double? UnfusedMm, double? Ohm, bool Fused);
+    private sealed record Reach(double? UnfusedMm, double? Ohm, bool Fused)
+    {
+        public double? RunMm { get; init; } = 0;
+        public bool BeyondExempt { get; init; }
+        public bool Sheathed { get; init; } = true;
+    }
 }

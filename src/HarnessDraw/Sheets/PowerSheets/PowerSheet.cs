@@ -9,9 +9,11 @@ namespace HarnessDraw.Sheets.PowerSheets;
 /// <summary>The power sheet: batteries, starter, bars, heavy fuses, charge leads and straps as one drawing with sizes, lengths, ratings, torques and the most that can flow.</summary>
 public static class PowerSheet
 {
+    // drawing and tables on one page and studs on the next rather than all on a paper that few can print
+    private const int MostPages = 2;
     private static readonly ImmutableArray<Paper> Papers = [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1];
 
-    /// <summary>On the smallest paper that holds drawing and tables, else the smallest that holds the drawing; none where the harness has no battery.</summary>
+    /// <summary>On the smallest paper that holds it on two pages, else the smallest that holds the drawing; none where the harness has no battery.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -34,7 +36,7 @@ public static class PowerSheet
         var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(new(plan, findings, options with { Paper = p }, form), drawing, plan, shown, trees, states, options.Units)).OfType<SheetResult>().ToList();
         if (tried.Count > 0)
         {
-            return tried.Find(r => r.Sheets.Length == 1) ?? tried[0];
+            return tried.Find(r => r.Sheets.Length <= MostPages) ?? tried[0];
         }
 
         var would = Papers.FirstOrDefault(p => drawing.Fits(new PageMaker(plan, findings, options with { Paper = p }, form).Area));
@@ -59,7 +61,31 @@ public static class PowerSheet
                 LoadNotes(flow, plan, states);
             },
             () => Loads(flow, states));
+        Stacks(flow, RingStack.Of(shown, trees.SelectMany(t => t.Live.All.Concat(t.Ground.All))));
         return flow.ToResult();
+    }
+
+    // beside each other, as many as the page is wide
+    private static void Stacks(PageFlow flow, ImmutableArray<RingStack> stacks)
+    {
+        if (stacks.IsEmpty)
+        {
+            return;
+        }
+
+        flow.Heading("STUDS IN SECTION", 10 + stacks.Max(s => s.HeightMm));
+        flow.Paragraph("From the seat up: the largest ring at the bottom, flat on clean metal; washer and nut on top of all; at most four rings a stud (FAA AC 43.13-1B chapter 11; ABYC E-11 as quoted). Boots on before the crimp, pulled over last. Wires of all builds are shown.");
+        foreach (var row in stacks.Chunk(Math.Max(1, (int)(flow.Area.Width / RingStack.WidthMm))))
+        {
+            var height = row.Max(s => s.HeightMm);
+            flow.Need(height + 3);
+            for (var i = 0; i < row.Length; i++)
+            {
+                row[i].Paint(flow.Pen, flow.Area.X + (i * RingStack.WidthMm), flow.Y + height - row[i].HeightMm);
+            }
+
+            flow.Y += height + 3;
+        }
     }
 
     private static string Ground(Plan plan) => plan.Harness.Power.Ground == GroundPolarity.Negative ? "minus" : "plus";

@@ -9,7 +9,7 @@ internal sealed class UnfusedTooLong : MeasuredRule
     public override RuleInfo Info { get; } = new("unfused-too-long", "Unfused length from a source", Severity.Error, Consequence.Fire, "ABYC E-11 as quoted",
         "Nothing but the source limits the current of a short before the first fuse.")
     {
-        Limits = [new("from battery", 180, "mm", "ABYC E-11 as quoted: 7 in"), new("from junction, sheathed", 1000, "mm", "ABYC E-11 as quoted: 40 in when the source is not the battery itself and the lead is sheathed")],
+        Limits = [new("from battery", UnfusedRun.FromBatteryMm, "mm", "ABYC E-11 as quoted: 7 in"), new("from junction, sheathed", UnfusedRun.FromJunctionSheathedMm, "mm", "ABYC E-11 as quoted: 40 in when the source is not the battery itself and the lead is sheathed")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context) =>
