@@ -187,8 +187,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
 
     private bool[] Terminated(WireRow wire)
     {
-        var fits = new bool[wire.Sizes.Length];
-        Array.Fill(fits, true);
+        bool[] fits = [.. Enumerable.Repeat(true, wire.Sizes.Length)];
         Narrow(wire.Draft.From.Pin, wire.FromCavity);
         Narrow(wire.Draft.To.Pin, wire.ToCavity);
         return fits;
