@@ -22,6 +22,11 @@ public static class LengthWords
     /// <summary>A length along the harness: '880 mm', '880 mm (34.6 in)' or '34.6 in'.</summary>
     public static string Of(double lengthMm, UnitsShown units) => Both($"{Pages.Shown.Number(lengthMm)}\u00a0mm", $"{InchLength.Words(lengthMm, 1)}\u00a0in", units);
 
+    /// <summary>A length against its limit, short: '645 of max 1000 mm' or '25.4 of max 39.4 in'.</summary>
+    public static string OfMost(double lengthMm, double mostMm, UnitsShown units) => units == UnitsShown.Inch
+        ? $"{InchLength.Words(lengthMm, 1)} of max {InchLength.Words(mostMm, 1)}\u00a0in"
+        : $"{Pages.Shown.Number(lengthMm)} of max {Pages.Shown.Number(mostMm)}\u00a0mm";
+
     /// <summary>The cut length of a wire, inches from the exact length and not from the rounded millimetres; null while it is not known.</summary>
     public static string? Cut(Plan plan, Wire wire, UnitsShown units)
     {

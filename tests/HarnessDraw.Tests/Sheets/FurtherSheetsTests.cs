@@ -199,7 +199,7 @@ public class FurtherSheetsTests
         var unreasoned = plan with { Harness = plan.Harness with { Circuits = [.. plan.Harness.Circuits.Select(c => c.Id == bar.Circuit ? c with { UnfusedBecause = null } : c)] } };
         var dimension = Assert.Single(Texts(SheetKinds.Power, unreasoned), t => t.Text.Contains(" of max ", StringComparison.Ordinal));
         Assert.Equal(bar.Id, dimension.Tag!.For);
-        Assert.Equal($"{Math.Round(bar.PathLengthMm!.Value):0} mm of max 1000 mm", dimension.Text.Replace('\u00a0', ' '));
+        Assert.Equal($"{Math.Round(bar.PathLengthMm!.Value):0} of max 1000 mm", dimension.Text.Replace('\u00a0', ' '));
         var bare = unreasoned with { Tree = unreasoned.Tree with { Segments = [.. unreasoned.Tree.Segments.Select(s => bar.Segments.Contains(s.Id) && !starter.Segments.Contains(s.Id) ? s with { Covering = null } : s)] } };
         Assert.EndsWith("of max 180 mm", Assert.Single(Texts(SheetKinds.Power, bare), t => t.Text.Contains(" of max ", StringComparison.Ordinal)).Text.Replace('\u00a0', ' '));
     }

@@ -128,7 +128,7 @@ internal sealed class PowerDrawing
             pen.Letters("not fused", words, toY + 9, TextStyle.Bold with { Colour = Ink.Caution }, tag);
             if (child.Run is var (mm, most))
             {
-                pen.Text($"{LengthWords.Of(mm, units)} of max {LengthWords.Of(most, units)}", words, toY + 13.2, LeadMm - 7, TextStyle.Plain with { Colour = Ink.Caution }, tag);
+                pen.Text(LengthWords.OfMost(mm, most, units), words, toY + 13.2, LeadMm - 7, TextStyle.Plain with { Colour = Ink.Caution }, tag);
             }
         }
     }
