@@ -120,19 +120,17 @@ internal sealed partial class ChartLanes
     // whole numbers again, in the same order: places between keys never run out
     private void Renumber()
     {
-        var all = new SortedSet<double>(spliceKey);
+        var all = new List<double>(keys.Length + spliceKey.Length + (2 * cardLow.Length));
+        all.AddRange(spliceKey);
         foreach (var key in keys)
         {
             all.Add(key);
         }
 
-        for (var c = 0; c < cardLow.Length; c++)
-        {
-            all.Add(cardLow[c]);
-            all.Add(cardHigh[c]);
-        }
-
-        var sorted = all.ToArray();
+        all.AddRange(cardLow);
+        all.AddRange(cardHigh);
+        all.Sort();
+        var sorted = all.Distinct().ToArray();
         for (var lane = 0; lane < problem.Lanes.Length; lane++)
         {
             (keys[lane, 0], keys[lane, 1]) = (Place(keys[lane, 0]), Place(keys[lane, 1]));

@@ -30,12 +30,23 @@ internal static class CrossingBounds
         }
 
         var lone = problem.Splices.IsEmpty ? [] : lanes.LoneSplices();
-        var (total, straight) = (0, lone.Values.Sum(lanes.LeastAgainstSingles));
-        for (var a = 0; a < ends.Length; a++)
+        var (singles, spliced) = (new List<int>(), new List<int>());
+        for (var i = 0; i < ends.Length; i++)
         {
-            for (var b = a + 1; b < ends.Length && ends[a] is not null; b++)
+            if (ends[i] is not null)
             {
-                if (ends[b] is not null && problem.Lanes[a].Net != problem.Lanes[b].Net)
+                (IsSingle(problem, i) ? singles : spliced).Add(i);
+            }
+        }
+
+        var total = OfSingles(problem, singles, ends, rim.Count);
+        var straight = total + lone.Values.Sum(lanes.LeastAgainstSingles);
+        for (var i = 0; i < spliced.Count; i++)
+        {
+            foreach (var b in singles.Concat(spliced[(i + 1)..]))
+            {
+                var a = spliced[i];
+                if (problem.Lanes[a].Net != problem.Lanes[b].Net)
                 {
                     var least = Math.Max(0, Blocks(ends[a], ends[b]) - 1);
                     total += least;
@@ -47,6 +58,52 @@ internal static class CrossingBounds
         return (straight, total, null);
     }
 
+    private static bool IsSingle(ChartProblem problem, int lane) => problem.Lanes[lane].From.Kind != ChartEndKind.Splice && problem.Lanes[lane].To.Kind != ChartEndKind.Splice;
+
+    // unspliced lanes of different nets whose ends alternate: as each ends, those that began since and have not ended
+    private static int OfSingles(ChartProblem problem, List<int> singles, List<int>[] ends, int places)
+    {
+        var laneAt = new int[places];
+        Array.Fill(laneAt, -1);
+        foreach (var lane in singles)
+        {
+            (laneAt[ends[lane][0]], laneAt[ends[lane][^1]]) = (lane, lane);
+        }
+
+        var begun = new PlaceCounts(places);
+        var count = 0;
+        for (var place = 0; place < places; place++)
+        {
+            if (laneAt[place] is >= 0 and var lane)
+            {
+                if (ends[lane][0] == place)
+                {
+                    begun.Add(place, 1);
+                }
+                else
+                {
+                    begun.Add(ends[lane][0], -1);
+                    count += begun.UpTo(place) - begun.UpTo(ends[lane][0]);
+                }
+            }
+        }
+
+        // lanes of one net are not told apart
+        foreach (var net in singles.GroupBy(l => problem.Lanes[l].Net).Where(g => g.Count() > 1))
+        {
+            var own = net.ToList();
+            for (var i = 0; i < own.Count; i++)
+            {
+                for (var j = 0; j < i; j++)
+                {
+                    count -= Math.Max(0, Blocks(ends[own[i]], ends[own[j]]) - 1);
+                }
+            }
+        }
+
+        return count;
+    }
+
     // with lanes that keep their places: what a splice costs the unspliced lanes that pass it is counted for all of them at once
     private static int OfPair(ChartProblem problem, ChartLanes lanes, Dictionary<int, int> lone, int a, int b, int least)
     {
@@ -56,15 +113,12 @@ internal static class CrossingBounds
             return Math.Max(least, lanes.LeastOfPair(spliceA, spliceB) ?? least);
         }
 
-        if ((isA && IsSingle(b)) || (isB && IsSingle(a)))
+        if (isA && IsSingle(problem, b))
         {
-            var (splice, single) = isA ? (spliceA, b) : (spliceB, a);
-            return lanes.Passes(splice, single) ? 0 : lanes.WithSingle(splice, single);
+            return lanes.Passes(spliceA, b) ? 0 : lanes.WithSingle(spliceA, b);
         }
 
         return least;
-
-        bool IsSingle(int lane) => problem.Lanes[lane].From.Kind != ChartEndKind.Splice && problem.Lanes[lane].To.Kind != ChartEndKind.Splice;
     }
 
     // round the tree: cards in leaf order with their rows, then the pins from the last to the first; each end by its group

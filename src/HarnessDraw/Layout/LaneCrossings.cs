@@ -30,14 +30,21 @@ internal static class CrossingCount
             }
         }
 
+        // runs are in slot order: those before each that have a later pin
+        var pins = new PlaceCounts(problem.Table?.RowsMm.Length ?? 0);
+        var byNet = new Dictionary<int, List<int>>();
         var count = 0;
         for (var i = 0; i < at.Count; i++)
         {
-            for (var j = 0; j < i; j++)
+            count += i - pins.UpTo(at[i].Pin);
+            pins.Add(at[i].Pin, 1);
+            if (!byNet.TryGetValue(at[i].Net, out var own))
             {
-                // runs are in slot order
-                count += at[j].Pin > at[i].Pin && at[j].Net != at[i].Net ? 1 : 0;
+                byNet[at[i].Net] = own = [];
             }
+
+            count -= own.Count(pin => pin > at[i].Pin);
+            own.Add(at[i].Pin);
         }
 
         return count;

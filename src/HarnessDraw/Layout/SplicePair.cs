@@ -108,6 +108,16 @@ internal sealed class SplicePair
             (legsLow, legsHigh) = a.Lanes[i].Arrives ? (legsLow, legsHigh) : (Math.Min(legsLow, farA[i]), Math.Max(legsHigh, farA[i]));
         }
 
+        if (arriving.Length == 1)
+        {
+            for (var k = 0; k < places.Length; k++)
+            {
+                below = Math.Min(below, fix + cost[0, k] + InBar(Math.Min(places[k], legsLow), Math.Max(places[k], legsHigh)));
+            }
+
+            return below;
+        }
+
         var least = new int[arriving.Length];
         for (var from = 0; from < places.Length && (from == 0 || places[from - 1] < legsLow); from++)
         {

@@ -7,9 +7,9 @@ namespace HarnessDraw.Planning;
 public sealed record LeafItem(Segment? Segment, string? Thing, double AngleRad);
 
 /// <summary>
-/// The depth-first order of everything at the ends of the tree. At each place items are taken clockwise as seen from above, starting at
-/// the way back to the root: segments by their true angle, things straight ahead; ties segments first, then by name. At the root the way
-/// back points away from the nose. Lanes, cavities and the drawing all use this order.
+/// The depth-first order of everything at the ends of the tree, as the wall chart with its nose to the left shows it from the top. At each place items are taken anticlockwise as seen
+/// from above, starting at the way back to the root: segments by their true angle, things straight ahead; ties segments first, by name, then things as the
+/// description lists them. At the root the way back points away from the nose. Cavities use this order.
 /// </summary>
 public sealed class LeafOrder
 {
@@ -31,7 +31,7 @@ public sealed class LeafOrder
     /// <summary>Number of a thing in the walk; things that are not on the tree come last.</summary>
     public int IndexOf(string thing) => place.GetValueOrDefault(thing, int.MaxValue);
 
-    /// <summary>What leaves at a place, clockwise from the way back.</summary>
+    /// <summary>What leaves at a place, anticlockwise from the way back.</summary>
     public ImmutableArray<LeafItem> Rotation(string placeId) => rotation.GetValueOrDefault(placeId, []);
 
     public static LeafOrder Of(HarnessTree tree, Harness harness)
@@ -50,7 +50,7 @@ public sealed class LeafOrder
             [
                 .. below[at].Select(s => new LeafItem(s, null, Clockwise(Angle(places, at, s.To), back)))
                     .Concat(sitting[at].Select(t => new LeafItem(null, t.Id, Math.PI)))
-                    .OrderBy(i => Math.Round(i.AngleRad, 9)).ThenBy(i => i.Segment is null).ThenBy(i => i.Segment?.To ?? i.Thing, StringComparer.Ordinal),
+                    .OrderByDescending(i => Math.Round(i.AngleRad, 9)).ThenBy(i => i.Segment is null).ThenBy(i => i.Segment?.To, StringComparer.Ordinal),
             ];
             rotations.Add((at, items));
             foreach (var item in items)

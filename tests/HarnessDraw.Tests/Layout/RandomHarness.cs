@@ -13,7 +13,7 @@ public sealed record RandomHarnessOptions(int Circuits)
     /// <summary>Every splice lies on the way to all its legs; else legs may come back towards the root.</summary>
     public bool SplicesBeforeLegs { get; init; }
 
-    /// <summary>Pins dealt out in the order of the loads round the vehicle, or by chance (the worst case).</summary>
+    /// <summary>Pins dealt out in the order of the loads round the tree, as a planner does, or by chance (the worst case).</summary>
     public bool PlannedPins { get; init; }
     public bool Grounds { get; init; } = true;
     public bool LoadToLoad { get; init; } = true;
@@ -251,7 +251,8 @@ public sealed class RandomHarness
 
         if (options.PlannedPins)
         {
-            order = [.. order.OrderBy(w => Side(wires[w])).ThenBy(w => w)];
+            var leaves = LeafOrder.Of(Tree(), Harness());
+            order = [.. order.OrderBy(w => Middle(leaves, wires[w])).ThenBy(w => w)];
         }
         else
         {
@@ -271,10 +272,11 @@ public sealed class RandomHarness
         }
     }
 
-    private double Side(Wire wire)
+    // the middle one of all that the wire leads to
+    private int Middle(LeafOrder leaves, Wire wire)
     {
-        var thing = things.FindIndex(t => t.Id == wire.To.At);
-        return thing < 0 ? 0 : -Math.Atan2(places[loadNode[thing]].Ymm, places[loadNode[thing]].Xmm);
+        int[] ends = [.. wires.Where(w => w.Net == wire.Net && !w.To.IsSplice).Select(w => leaves.IndexOf(w.To.At)).Order()];
+        return ends[(ends.Length - 1) / 2];
     }
 
     private Plan ToPlan()
@@ -296,11 +298,7 @@ public sealed class RandomHarness
         return new()
         {
             Harness = Harness(),
-            Tree = new("pass-through", [.. places.Select((p, i) => (p, i)).Skip(1).Select(x => new Segment
-            {
-                Id = $"S{x.i}", From = places[parents[x.i]].Id, To = x.p.Id, Wires = [],
-                LengthMm = Math.Round(Math.Sqrt(Math.Pow(x.p.Xmm - places[parents[x.i]].Xmm, 2) + Math.Pow(x.p.Ymm - places[parents[x.i]].Ymm, 2)) / 10) * 10, Estimated = x.i % 4 == 0,
-            })]),
+            Tree = Tree(),
             Wires = [.. wires],
             Splices = [.. splices],
             Cavities = [.. cavities],
@@ -312,6 +310,12 @@ public sealed class RandomHarness
             RoutingObjective = "none",
         };
     }
+
+    private HarnessTree Tree() => new("pass-through", [.. places.Select((p, i) => (p, i)).Skip(1).Select(x => new Segment
+    {
+        Id = $"S{x.i}", From = places[parents[x.i]].Id, To = x.p.Id, Wires = [],
+        LengthMm = Math.Round(Math.Sqrt(Math.Pow(x.p.Xmm - places[parents[x.i]].Xmm, 2) + Math.Pow(x.p.Ymm - places[parents[x.i]].Ymm, 2)) / 10) * 10, Estimated = x.i % 4 == 0,
+    })]);
 
     private Harness Harness() => new()
     {

@@ -4,8 +4,8 @@ using HarnessDraw.Planning.Sizing;
 
 namespace HarnessDraw.Planning.Cavities;
 
-/// <summary>A wire that must have a cavity of a mate or inline connector, with its place in leaf order.</summary>
-internal sealed record CavitySeeker(WireRow Wire, bool AtFrom, PinRef Pin, string? Half, double LeafKey);
+/// <summary>A wire that must have a cavity of a mate or inline connector, with the places in leaf order that it leads to.</summary>
+internal sealed record CavitySeeker(WireRow Wire, bool AtFrom, PinRef Pin, string? Half, LeafSpan Leaf);
 
 /// <summary>The cavity a wire got, and why.</summary>
 internal sealed record CavityGiven(CavitySeeker Seeker, string Cavity, string Why);
@@ -25,7 +25,7 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
     {
         var given = new List<CavityGiven>();
         var open = new List<CavitySeeker>();
-        foreach (var seeker in seekers.OrderBy(s => s.LeafKey).ThenBy(s => s.Wire.Circuit.Id, StringComparer.Ordinal))
+        foreach (var seeker in seekers.OrderBy(s => s.Leaf.Middle).ThenBy(s => s.Wire.Circuit.Id, StringComparer.Ordinal))
         {
             var set = seeker.AtFrom ? seeker.Wire.FromCavity : seeker.Wire.ToCavity;
             if (set is not null)
@@ -92,30 +92,49 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
             return;
         }
 
-        var columns = Math.Max(free.Length, 0) + open.Count;
+        // those in leaf order that cost nothing else, as a start
+        var columns = free.Length + open.Count;
         var cost = new double[open.Count][];
+        var spread = new double[open.Count][];
         for (var i = 0; i < open.Count; i++)
         {
-            cost[i] = new double[columns];
-            var spread = (i + 0.5) * free.Length / open.Count;
+            cost[i] = Array.ConvertAll(free, c => CostOf(open[i], c));
+            spread[i] = new double[columns];
+            var middle = (i + 0.5) * free.Length / open.Count;
             for (var c = 0; c < columns; c++)
             {
-                cost[i][c] = c < free.Length ? CostOf(open[i], free[c]) + ((c + 0.5 - spread) * (c + 0.5 - spread)) : 10 * Impossible;
+                spread[i][c] = c < free.Length ? cost[i][c] + ((c + 0.5 - middle) * (c + 0.5 - middle) / columns / columns / open.Count) : 10 * Impossible;
             }
         }
 
-        var dealt = LinearAssignment.Solve(cost);
-        for (var i = 0; i < open.Count; i++)
+        var dealt = LinearAssignment.Solve(spread);
+        for (var i = open.Count - 1; i >= 0; i--)
         {
             if (dealt[i] >= free.Length || cost[i][dealt[i]] >= Impossible)
             {
                 WithoutCavity.Add(open[i]);
-            }
-            else
-            {
-                given.Add(new(open[i], free[dealt[i]].Name, "fewest crossings"));
+                open.RemoveAt(i);
+                (dealt, cost) = ([.. dealt[..i], .. dealt[(i + 1)..]], [.. cost[..i], .. cost[(i + 1)..]]);
             }
         }
+
+        given.AddRange(InOrder(part, given, open, [.. dealt.Select(d => free[d].Name)], (i, cavity) => Array.FindIndex(free, f => f.Name == cavity) is >= 0 and var c ? cost[i][c] : Impossible));
+    }
+
+    // of all ways that cost no more, the one with the fewest crossings on the chart
+    private static IEnumerable<CavityGiven> InOrder(ConnectorPart part, List<CavityGiven> given, List<CavitySeeker> open, string[] dealt, Func<int, string, double> costOf)
+    {
+        var number = part.Cavities.Select((c, n) => (c.Name, n)).ToDictionary(c => c.Name, c => c.n, StringComparer.Ordinal);
+        CavityGiven[] known = [.. given.Where(g => number.ContainsKey(g.Cavity))];
+        var cost = new double[known.Length + open.Count][];
+        for (var i = 0; i < cost.Length; i++)
+        {
+            cost[i] = Array.ConvertAll(part.Cavities.ToArray(), c => i < known.Length ? 0 : costOf(i - known.Length, c.Name) is var v && v < Impossible ? v : double.PositiveInfinity);
+        }
+
+        var best = CavitySearch.Best(cost, [.. known.Select(g => g.Seeker).Concat(open).Select(s => new CavityWire(s.Leaf.Low, s.Leaf.High))],
+            [.. known.Select(g => number[g.Cavity]), .. dealt.Select(d => number[d])], [.. cost.Select((_, i) => i >= known.Length)]);
+        return open.Select((s, i) => new CavityGiven(s, part.Cavities[best[known.Length + i]].Name, "fewest crossings"));
     }
 
     private double CostOf(CavitySeeker seeker, CavityPart cavity)

@@ -16,9 +16,12 @@ internal sealed class LeafKeys
 
     public LeafOrder Order => order;
 
-    public double KeyOf(WireRow wire)
+    public LeafSpan SpanOf(WireRow wire)
     {
         int[] ends = [.. wire.Net.Ends.Append(wire.Net.Root).Where(p => !index.IsMate(p)).Select(p => order.IndexOf(p.Thing)).Order()];
-        return ends.Length == 0 ? double.MaxValue : ends[ends.Length / 2];
+        return ends.Length == 0 ? new(double.MaxValue, double.MaxValue, double.MaxValue) : new(ends[0], ends[ends.Length / 2], ends[^1]);
     }
 }
+
+/// <summary>The first, the middle and the last place in leaf order of what a wire leads to.</summary>
+internal readonly record struct LeafSpan(double Low, double Middle, double High);

@@ -278,7 +278,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         cavities = [];
         var seekers = rows.SelectMany(r => new[] { (Row: r, AtFrom: true, r.Draft.From.Pin), (Row: r, AtFrom: false, r.Draft.To.Pin) })
             .Where(s => s.Pin is not null && index.IsMate(s.Pin) && s.Row.Net.Side == Side.Bay)
-            .Select(s => new CavitySeeker(s.Row, s.AtFrom, s.Pin!, HalfLetter(s.Row.Circuit, s.Pin!), keys.KeyOf(s.Row)));
+            .Select(s => new CavitySeeker(s.Row, s.AtFrom, s.Pin!, HalfLetter(s.Row.Circuit, s.Pin!), keys.SpanOf(s.Row)));
         foreach (var connector in seekers.GroupBy(s => s.Pin.Thing, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             if (index.Connector(index.Thing(connector.Key)!.ConnectorPart) is { } part)
