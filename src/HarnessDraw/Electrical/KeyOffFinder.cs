@@ -7,7 +7,8 @@ namespace HarnessDraw.Electrical;
 /// <summary>
 /// Turns the key off in every state in which the engine runs. What hung behind the key still hangs together, relays are as they were, and the alternator goes on turning: its
 /// exciter terminal then feeds the ignition back. Solved with and without it: what only the first has on is kept on by it; what hangs behind the key and is on in both is kept on by
-/// another feed. Relays let go below their drop-out volts.
+/// another feed. Relays let go below their drop-out volts. A motor that coasts is a load without volts of its own
+/// here: what it would hold for the seconds until it stands is not sought.
 /// </summary>
 public static class KeyOffFinder
 {

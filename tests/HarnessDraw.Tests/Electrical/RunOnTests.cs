@@ -67,6 +67,19 @@ public sealed class RunOnTests
         Assert.Contains(KeyOffFinder.Find(plan), r => r is { Circuit: "coil feed", ByExciter: false, Share: > 0.9 });
     }
 
+    /// <summary>
+    /// A motor in the model is a load whose current hardly depends on volts and which falls to nothing without them; that it generates while it coasts is left out, as it stands
+    /// within seconds. So a pump on the fuse of a relay's coil holds nothing once the key is off and no exciter feeds back.
+    /// </summary>
+    [Fact]
+    public void A_motor_that_coasts_holds_no_relay_by_the_model()
+    {
+        var plan = PlanOf(t => Changed(Changed(WithDiode(WithRelay(t)), "  start trigger: {", "  pump feed: { from: K7, enters-by: firewall, half: engine, feeds: [pump.1], live: run }\n  start trigger: {"),
+            "  ignition relay: {", "  pump: { at: wing rear, plug: motor-2, motor: { '1': 60 W }, returns: '2' }\n  ignition relay: {"));
+        Assert.Contains(NetworkSolver.Solve(plan).Single(p => p.State == "running").Loads, l => l is { Thing: "pump", VoltageV: > 10 });
+        Assert.Empty(KeyOffFinder.Find(plan));
+    }
+
     [Fact]
     public void The_diode_that_is_told_as_cure_cures()
     {

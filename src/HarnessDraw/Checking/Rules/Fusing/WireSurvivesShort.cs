@@ -1,5 +1,5 @@
 using HarnessDraw.Diagnostics;
-using HarnessDraw.Model;
+using HarnessDraw.Electrical;
 
 namespace HarnessDraw.Checking.Rules.Fusing;
 
@@ -19,40 +19,12 @@ internal sealed class WireSurvivesShort : MeasuredRule
     private Measure Of(RuleContext context, ShortCurrent s)
     {
         var k = context.Limit(Info, context.TypeOf(s.Wire)?.CrossLinked == true ? "k of cross-linked" : "k of PVC");
-        var seconds = OpeningTime.Longest(s.Fuse.Kind, s.CurrentA / s.Fuse.RatingA!.Value);
+        // from twice the rating on every fuse opens
+        var seconds = FuseWindow.Of(s.Fuse.Kind, s.CurrentA / s.Fuse.RatingA!.Value).LongestS!.Value;
         var heat = s.CurrentA * s.CurrentA * seconds;
         var bears = k * s.Wire.AreaMm2 * (k * s.Wire.AreaMm2);
         return new($"let-through of fuse {s.Fuse.Id} in {s.Wire.Named()}", heat, bears, "A²s", () => context.Found(Info,
             $"Wire {s.Wire.Named()}, {Figure.Area(s.Wire.AreaMm2)}, cannot survive {Figure.Amps(s.CurrentA)} for the {Figure.Number(seconds)} s that fuse {s.Fuse.Id} may take: {Figure.Number(heat)} A²s, and {Figure.Number(bears)} is the most.",
             "Use larger wire, or a smaller fuse.", [s.Fuse.Id, s.Wire.Id, s.Wire.Circuit], s.Wire.Builds, FuseWords.At(context, s.Fuse.Id)));
-    }
-}
-
-/// <summary>Longest time a fuse may take to open, by multiple of its rating: the upper edges of the windows, joined on logarithmic scales.</summary>
-internal static class OpeningTime
-{
-    // ISO 8820-3 blade and ISO 8820-5 bolt-in windows as commonly reprinted on data sheets
-    private static readonly (double Times, double Seconds)[] Blade = [(1.35, 600), (2, 5), (3.5, 0.5), (6, 0.1)];
-    private static readonly (double Times, double Seconds)[] BoltIn = [(1.35, 1800), (2, 15), (3.5, 5), (5, 1)];
-
-    public static double Longest(ProtectionKind kind, double times)
-    {
-        var window = kind == ProtectionKind.Blade ? Blade : BoltIn;
-        var last = window[^1];
-        if (times >= last.Times)
-        {
-            // beyond the window the melting heat is constant
-            return last.Seconds * (last.Times / times) * (last.Times / times);
-        }
-
-        var i = Array.FindIndex(window, w => times < w.Times);
-        if (i <= 0)
-        {
-            return window[0].Seconds;
-        }
-
-        var (a, b) = (window[i - 1], window[i]);
-        var share = Math.Log(times / a.Times) / Math.Log(b.Times / a.Times);
-        return a.Seconds * Math.Pow(b.Seconds / a.Seconds, share);
     }
 }
