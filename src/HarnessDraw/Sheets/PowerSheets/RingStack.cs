@@ -3,7 +3,6 @@ using System.Globalization;
 using HarnessDraw.Drawing;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
-using HarnessDraw.Sheets.Pages;
 
 namespace HarnessDraw.Sheets.PowerSheets;
 
