@@ -17,6 +17,9 @@ public static class FaultFinder
     public const double DeadShare = 0.1;
     public const double DimShare = 0.9;
 
+    /// <summary>A filament with half its current has little more than a quarter of its volts and a hundredth of its light (<see cref="PartLaw.FilamentPower"/>): it was not lit, and nobody misses it.</summary>
+    public const double LitShare = 0.5;
+
     public static FaultStudy Find(Plan plan, ImmutableSortedDictionary<string, string>? build = null, PlanningOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -151,13 +154,9 @@ public static class FaultFinder
                 {
                     sneaks.Add(load);
                 }
-                else if (Math.Abs(before) > DeadShare && Math.Abs(after) <= DeadShare)
+                else if (Math.Abs(before) > (b.Element.Kind == ElementKind.Lamp ? LitShare : DeadShare) && Math.Abs(after) < DimShare * Math.Abs(before))
                 {
-                    dead.Add(load);
-                }
-                else if (Math.Abs(before) > DeadShare && Math.Abs(after) < DimShare * Math.Abs(before))
-                {
-                    dim.Add(load);
+                    (Math.Abs(after) <= DeadShare ? dead : dim).Add(load);
                 }
             }
 

@@ -89,6 +89,14 @@ public class FaultFinderTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_charge_lamp_is_missed_where_it_was_lit_and_not_while_the_alternator_charges()
+    {
+        var opens = FaultFinder.Find(ExamplePlans.Of("brackmere-six")).Opens;
+        Assert.Contains(opens, o => o.State == "ignition on" && o.Dead.Any(l => l.Load == "charge lamp 15"));
+        Assert.DoesNotContain(opens, o => o.State == "night and rain" && o.Dead.Concat(o.Dim).Any(l => l.Load == "charge lamp 15"));
+    }
+
+    [Fact]
     public void A_lamp_goes_dead_with_its_fuse_and_its_ground()
     {
         var opens = FaultFinder.Find(SmallHarness.Plan).Opens;
