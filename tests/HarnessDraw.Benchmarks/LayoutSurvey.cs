@@ -16,7 +16,7 @@ internal static class LayoutSurvey
     private const string Bands = "bands=";
     private static readonly string[] Usual = ["12=75", "30=75", "60=75", "150=75", "500=10", "2000=3"];
 
-    private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau);
+    private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau, (double X, double Y)? TauOfAll);
 
     /// <summary>
     /// Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run; with 'quick' among them the checker, which takes nine tenths of the time, is
@@ -27,8 +27,8 @@ internal static class LayoutSurvey
         var isQuick = asked.Contains("quick");
         var options = new SheetOptions { BandOver = asked.Where(a => a.StartsWith(Bands, StringComparison.Ordinal)).Select(a => int.Parse(a[Bands.Length..], CultureInfo.InvariantCulture)).FirstOrDefault() };
         var sizes = asked.Where(a => a != "quick" && !a.StartsWith(Bands, StringComparison.Ordinal)).ToArray();
-        Console.WriteLine("| circuits | harnesses | refused | on several sheets | papers | faults found on the sheets | crossings | excess over the straight-lane bound | excess over the lower bound | pairs crossing twice | width to height of the chart | tau along, across | s a harness |");
-        Console.WriteLine("|--:|--:|--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|");
+        Console.WriteLine("| circuits | harnesses | refused | on several sheets | papers | faults found on the sheets | crossings | excess over the straight-lane bound | excess over the lower bound | pairs crossing twice | width to height of the chart | tau along, across | with level pairs | s a harness |");
+        Console.WriteLine("|--:|--:|--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|--:|");
         foreach (var size in sizes.Length > 0 ? sizes : Usual)
         {
             var parts = size.Split('=');
@@ -59,8 +59,7 @@ internal static class LayoutSurvey
 
         var faults = drawn.SelectMany(d => d.Faults).GroupBy(f => f.Key).Select(g => $"{g.Key} {g.Sum(f => f.Value)}").ToList();
         var papers = drawn.GroupBy(d => d.Paper).OrderByDescending(g => g.Count()).Select(g => $"{g.Count()} {g.Key}");
-        var taus = drawn.Select(d => d.Tau).OfType<(double X, double Y)>().ToList();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(isQuick ? "not looked for" : faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {(taus.Count == 0 ? 0 : taus.Average(t => t.X)):0.00}, {(taus.Count == 0 ? 0 : taus.Average(t => t.Y)):0.00} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(isQuick ? "not looked for" : faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {Taus(drawn, d => d.Tau)} | {Taus(drawn, d => d.TauOfAll)} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
     }
 
     /// <summary>Writes the charts of one harness of the long run as SVG and prints what the checker finds on them and which wires cross twice, and where.</summary>
@@ -93,6 +92,12 @@ internal static class LayoutSurvey
         return least == 0 ? "no bound" : string.Create(CultureInfo.InvariantCulture, $"{(found - least) * 100.0 / least:0.00} % ({known.Count})");
     }
 
+    private static string Taus(List<Drawn> drawn, Func<Drawn, (double X, double Y)?> tau)
+    {
+        var known = drawn.Select(tau).OfType<(double X, double Y)>().ToList();
+        return known.Count == 0 ? "none" : string.Create(CultureInfo.InvariantCulture, $"{known.Average(t => t.X):0.00}, {known.Average(t => t.Y):0.00}");
+    }
+
     private static double Mean(List<Drawn> drawn, Func<Drawn, double> value) => drawn.Count == 0 ? 0 : drawn.Average(value);
 
     private static Drawn? Draw(Plan plan, SheetOptions options, bool isQuick)
@@ -110,6 +115,6 @@ internal static class LayoutSurvey
         var twice = result.Sheets.Sum(s => LaneMeeting.Crossings(s).Count(m => m.Value > 1));
         var ratios = result.Sheets.Select(s => s.Paper.WidthMm / s.Paper.HeightMm);
         var figures = result.Figures!;
-        return new(figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper, result.Sheets.Length, figures.Crossings, figures.CrossingsLowerBound, figures.CrossingsStraightLaneBound, twice, faults, took, ratios.Average(), DrawnPlaces.Tau(plan, result.Sheets));
+        return new(figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper, result.Sheets.Length, figures.Crossings, figures.CrossingsLowerBound, figures.CrossingsStraightLaneBound, twice, faults, took, ratios.Average(), DrawnPlaces.Tau(plan, result.Sheets), DrawnPlaces.Tau(plan, result.Sheets, 0));
     }
 }

@@ -11,7 +11,8 @@ if (args is ["graph", var file])
 if (args is ["order", var example])
 {
     var planned = ExampleHarness.Planned(example).Plan;
-    Console.WriteLine(HarnessDraw.Tests.Layout.DrawnPlaces.Tau(planned, HarnessDraw.Sheets.WallChart.Compose(planned, [], new()).Sheets));
+    var charts = HarnessDraw.Sheets.WallChart.Compose(planned, [], new()).Sheets;
+    Console.WriteLine($"{DrawnPlaces.Tau(planned, charts)}, with level pairs {DrawnPlaces.Tau(planned, charts, 0)}");
     return;
 }
 

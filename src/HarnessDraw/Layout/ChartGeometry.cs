@@ -24,11 +24,7 @@ internal sealed partial class ChartGeometry
         cardItem = new (Spine, SpineItem)[problem.Cards.Length];
         foreach (var spine in spines)
         {
-            if (spine.Parent is { } parent)
-            {
-                (spine.OriginX, spine.OriginY) = parent.At(spine.ParentItem!.T, spine.ParentItem.EdgeU);
-            }
-
+            spine.TakeOrigin();
             foreach (var mark in spine.Marks)
             {
                 if (mark.Kind == MarkKind.Splice)
@@ -63,18 +59,7 @@ internal sealed partial class ChartGeometry
     public static ChartPlan Read(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes, ChartPacking packing, LaneCrossings crossings)
     {
         var g = new ChartGeometry(problem, metrics, spines, lanes, packing);
-        var occupied = ImmutableArray.CreateBuilder<Box>();
-        foreach (var b in spines[0].Packed)
-        {
-            occupied.Add(g.OnPaper(spines[0], b));
-        }
-
-        var bounds = occupied.Count > 0 ? occupied[0] : default;
-        foreach (var b in occupied)
-        {
-            bounds = bounds.Union(b);
-        }
-
+        var room = ChartRoom.Of(spines[0]);
         var paths = ImmutableArray.CreateBuilder<ImmutableArray<LanePoint>>(problem.Lanes.Length);
         for (var lane = 0; lane < problem.Lanes.Length; lane++)
         {
@@ -83,7 +68,7 @@ internal sealed partial class ChartGeometry
 
         return new ChartPlan
         {
-            Bounds = bounds,
+            Bounds = room.Bounds,
             Lanes = paths.ToImmutable(),
             Cards = g.Cards(),
             Lengths = g.Marks(MarkKind.Length),
@@ -94,16 +79,9 @@ internal sealed partial class ChartGeometry
             Stretches = g.Stretches(),
             Nodes = g.Nodes(),
             Table = problem.Table is { } table ? new Point(packing.ChannelMm, packing.TableTopU) : null,
-            Occupied = occupied.ToImmutable(),
+            Occupied = room.Occupied,
             Crossings = crossings,
         };
-    }
-
-    private Box OnPaper(Spine spine, FrameBox b)
-    {
-        var (x0, y0) = spine.At(b.T0, b.U0);
-        var (x1, y1) = spine.At(b.T1, b.U1);
-        return Box.FromEdges(Math.Min(x0, x1), Math.Min(y0, y1), Math.Max(x0, x1), Math.Max(y0, y1));
     }
 
     private static LanePoint On(Spine spine, double t, double u, double radius)
@@ -150,7 +128,7 @@ internal sealed partial class ChartGeometry
     private PlacedMark Placed(Spine spine, SpineMark mark)
     {
         var edge = mark.IsLeft ? mark.Box.U1 : mark.Box.U0;
-        return new(mark.Index, OnPaper(spine, mark.Box), On(spine, mark.At, edge, 0).At, On(spine, mark.Box.T0, edge, 0).At);
+        return new(mark.Index, spine.OnPaper(mark.Box), On(spine, mark.At, edge, 0).At, On(spine, mark.Box.T0, edge, 0).At);
     }
 
     private ImmutableArray<PlacedMark> Marks(MarkKind kind)
@@ -214,7 +192,7 @@ internal sealed partial class ChartGeometry
             (low, high) = (Math.Min(low, spine.U(run.Slot)), Math.Max(high, spine.U(run.Slot)));
         }
 
-        return new(OnPaper(spine, mark.Box), On(spine, mark.At, low - 1.4, 0).At, On(spine, mark.At, mark.Box.U0, 0).At, order.ToImmutable(), spine.IsHorizontal);
+        return new(spine.OnPaper(mark.Box), On(spine, mark.At, low - 1.4, 0).At, On(spine, mark.At, mark.Box.U0, 0).At, order.ToImmutable(), spine.IsHorizontal);
     }
 
     private ImmutableArray<PlacedStretch> Stretches()
@@ -252,7 +230,7 @@ internal sealed partial class ChartGeometry
                     Add();
                 }
 
-                void Add() => placed.Add(new(station.Node, OnPaper(spine, new(station.FromT, station.T, low, high))) { BandLanes = spine.IsBand ? count : 0 });
+                void Add() => placed.Add(new(station.Node, spine.OnPaper(new(station.FromT, station.T, low, high))) { BandLanes = spine.IsBand ? count : 0 });
             }
         }
 
@@ -304,7 +282,7 @@ internal sealed partial class ChartGeometry
         var rows = lanes.CardRows[c];
         var isDown = spine.Dy > 0;
         var height = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows.Count + card.Stubs));
-        var box = OnPaper(spine, item.IsLeft ? new(item.T, item.T + height, item.EdgeU - card.WidthMm, item.EdgeU) : new(item.T, item.T + height, item.EdgeU, item.EdgeU + card.WidthMm));
+        var box = spine.OnPaper(item.IsLeft ? new(item.T, item.T + height, item.EdgeU - card.WidthMm, item.EdgeU) : new(item.T, item.T + height, item.EdgeU, item.EdgeU + card.WidthMm));
         var onLeft = item.IsLeft ? spine.Rx < 0 : spine.Rx > 0;
         var list = ImmutableArray.CreateBuilder<(int, int, double)>(rows.Count);
         for (var order = 0; order < rows.Count; order++)
@@ -333,7 +311,7 @@ internal sealed partial class ChartGeometry
         var card = problem.Cards[c];
         var rows = lanes.CardRows[c];
         var height = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows.Count + card.Stubs));
-        var box = OnPaper(spine, new(spine.EndCardT, spine.EndCardT + card.WidthMm, spine.EndCardU[i], spine.EndCardU[i] + height));
+        var box = spine.OnPaper(new(spine.EndCardT, spine.EndCardT + card.WidthMm, spine.EndCardU[i], spine.EndCardU[i] + height));
         var list = ImmutableArray.CreateBuilder<(int, int, double)>(rows.Count);
         foreach (var (lane, end) in rows)
         {

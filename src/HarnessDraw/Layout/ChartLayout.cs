@@ -7,6 +7,7 @@ public sealed class ChartLayout
     private readonly ChartMetrics metrics;
     private readonly List<Spine> spines;
     private readonly ChartLanes lanes;
+    private ChartPacking? last;
 
     private ChartLayout(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes)
     {
@@ -48,10 +49,26 @@ public sealed class ChartLayout
     /// <summary>Packs everything with the stems as they are.</summary>
     public ChartPlan Pack(ChartStance stance)
     {
-        var packing = new ChartPacking(problem, metrics, lanes, stance);
-        packing.PackAll(spines);
-        return ChartGeometry.Read(problem, metrics, spines, lanes, packing, Crossings);
+        Room(stance);
+        return Read();
     }
+
+    /// <summary>Packs everything with the stems as they are, and tells the room that it takes.</summary>
+    public ChartRoom Room(ChartStance stance)
+    {
+        last = new ChartPacking(problem, metrics, lanes, stance);
+        last.PackAll(spines);
+        return ChartRoom.Of(spines[0]);
+    }
+
+    /// <summary>Lengthens stems where that brings loads into their true order, as long as the room taken still suits.</summary>
+    public void Settle(Predicate<ChartRoom> suits) => new ChartOrder(problem, lanes, spines, last!).Settle(suits);
+
+    /// <summary>How far the loads of what was packed last stand in their true order: from -1 to 1 for each axis, both added.</summary>
+    public double Order => ChartOrder.Of(problem, lanes, spines, last!);
+
+    /// <summary>What was packed last, with its lanes and cards.</summary>
+    public ChartPlan Read() => ChartGeometry.Read(problem, metrics, spines, lanes, last!, Crossings);
 }
 
 /// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk, where wide branches begin, and on every band.</summary>

@@ -18,6 +18,10 @@ internal sealed partial class ChartPacking
         foreach (var spine in spines)
         {
             spine.LiftMm = 0;
+            foreach (var station in spine.Stations)
+            {
+                station.HoldMm = 0;
+            }
         }
 
         if (mostHeightMm <= 0)

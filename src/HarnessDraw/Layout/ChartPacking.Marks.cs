@@ -47,7 +47,7 @@ internal sealed partial class ChartPacking
             t = Math.Max(t, box.T1 + 1);
         }
 
-        t = Math.Max(t, trueDistance);
+        t = Math.Max(t, trueDistance) + station.HoldMm;
         if (station.HasEdge && node.CaptionMm > 0)
         {
             var least = spine.IsHorizontal ? node.CaptionMm + 9 : 11;

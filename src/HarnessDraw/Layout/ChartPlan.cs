@@ -35,6 +35,27 @@ public sealed record PlacedStretch(int Node, Box Box)
 /// <summary>A cut through a bundle: letter place and the lanes in the order they are met from the letter's far side.</summary>
 public sealed record PlacedCut(Box Letter, Point From, Point To, ImmutableArray<int> Lanes, bool IsHorizontalBundle);
 
+/// <summary>The room that a packed chart takes, mm in its own coordinates: the boxes of all that is printed, and the box round them.</summary>
+public sealed record ChartRoom(Box Bounds, ImmutableArray<Box> Occupied)
+{
+    internal static ChartRoom Of(Spine root)
+    {
+        var occupied = ImmutableArray.CreateBuilder<Box>(root.Packed.Count);
+        foreach (var box in root.Packed)
+        {
+            occupied.Add(root.OnPaper(box));
+        }
+
+        var bounds = occupied.Count > 0 ? occupied[0] : default;
+        foreach (var box in occupied)
+        {
+            bounds = bounds.Union(box);
+        }
+
+        return new(bounds, occupied.MoveToImmutable());
+    }
+}
+
 /// <summary>The finished chart in its own coordinates (mm, y down), before it is moved onto paper.</summary>
 public sealed record ChartPlan
 {

@@ -1,3 +1,5 @@
+using HarnessDraw.Drawing;
+
 namespace HarnessDraw.Layout;
 
 /// <summary>A straight chain of the drawn tree with what hangs on it. Frame: t along its heading, u across to the side of its right vector.</summary>
@@ -84,6 +86,25 @@ internal sealed class Spine
     public double LineAcross { get; set; }
 
     public (double X, double Y) At(double t, double u) => (OriginX + (t * Dx) + (u * Rx), OriginY + (t * Dy) + (u * Ry));
+
+    /// <summary>Number of the place where a child leaves.</summary>
+    public int StationOf(Spine child) => Stations.FindIndex(s => s.Left.Contains(child.ParentItem!) || s.Right.Contains(child.ParentItem!));
+
+    /// <summary>Takes its origin from where its parent was packed; the parent comes first.</summary>
+    public void TakeOrigin()
+    {
+        if (Parent is { } parent)
+        {
+            (OriginX, OriginY) = parent.At(ParentItem!.T, ParentItem.EdgeU);
+        }
+    }
+
+    public Box OnPaper(FrameBox b)
+    {
+        var (x0, y0) = At(b.T0, b.U0);
+        var (x1, y1) = At(b.T1, b.U1);
+        return Box.FromEdges(Math.Min(x0, x1), Math.Min(y0, y1), Math.Max(x0, x1), Math.Max(y0, y1));
+    }
 }
 
 /// <summary>A place on a spine: the splices before it, what leaves to the left and to the right, in the order of leaving.</summary>
@@ -102,6 +123,9 @@ internal sealed class Station
     /// <summary>Where the free stretch before it begins.</summary>
     public double FromT { get; set; }
     public bool HasCut { get; set; }
+
+    /// <summary>Extra length of the free stretch before it, mm.</summary>
+    public double HoldMm { get; set; }
 }
 
 /// <summary>A child spine or a card beside its spine.</summary>

@@ -6,14 +6,15 @@ namespace HarnessDraw.Sheets;
 internal sealed class ChartDraft
 {
     private readonly ChartLayout layout;
-    private readonly Dictionary<(double MostHeightMm, double EnoughMm, ChartStance Stance), ChartPlan> plans = [];
-    private (double MostHeightMm, double EnoughMm, ChartStance Stance) lifted;
+    private readonly Dictionary<(double MostHeightMm, double EnoughMm, ChartStance Stance), ChartRoom> rooms = [];
+    private (double MostHeightMm, double EnoughMm, ChartStance Stance)? lifted = (0, 0, ChartStance.Plain);
 
     public ChartDraft(WallChartSubject subject, WallChartStyle style, WallChartWordPanels words, ChartPart? part)
     {
         Problem = new(subject, style);
         layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
         Compact = layout.Pack(ChartStance.Plain);
+        compact = new(Compact.Bounds, Compact.Occupied);
         // what the panels say does not depend on how the chart is packed
         Panels = new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part);
     }
@@ -25,24 +26,46 @@ internal sealed class ChartDraft
 
     /// <summary>Packed as narrow as the shape allows, nothing lifted.</summary>
     public ChartPlan Compact { get; }
+    private readonly ChartRoom compact;
 
     /// <summary>
-    /// Packed with stems lengthened up to the height given (0: as they are) until it is as narrow as asked, and true distances held at the scales given.
+    /// The room it takes with stems lengthened up to the height given (0: as they are) until it is as narrow as asked, and true distances held at the scales given.
     /// </summary>
-    public ChartPlan Pack(double mostHeightMm, double enoughMm, ChartStance stance)
+    public ChartRoom Room(double mostHeightMm, double enoughMm, ChartStance stance)
     {
         if (mostHeightMm <= 0 && stance == ChartStance.Plain)
         {
-            return Compact;
+            return compact;
         }
 
         // what is tried with all panels is tried again without some
-        var isKept = stance is { StretchX: 0, StretchY: 0 };
-        if (isKept && plans.TryGetValue((mostHeightMm, enoughMm, stance), out var known))
+        if (rooms.TryGetValue((mostHeightMm, enoughMm, stance), out var known))
         {
             return known;
         }
 
+        return rooms[(mostHeightMm, enoughMm, stance)] = Take(mostHeightMm, enoughMm, stance);
+    }
+
+    /// <summary>Brings the loads of what was packed last into their true order, as long as the room then taken still suits.</summary>
+    public void Settle(Predicate<ChartRoom> suits)
+    {
+        layout.Settle(suits);
+        lifted = null;
+    }
+
+    /// <summary>The room it takes with the stems as they were settled.</summary>
+    public ChartRoom Again(ChartStance stance) => layout.Room(stance);
+
+    /// <summary>How far the loads stand in their true order, from -1 to 1 for each axis, both added.</summary>
+    public double Order => layout.Order;
+
+    /// <summary>The chart as it was packed last.</summary>
+    public ChartPlan Read() => layout.Read();
+
+    /// <summary>Packs it so, with no stem longer than this asks for.</summary>
+    public ChartRoom Take(double mostHeightMm, double enoughMm, ChartStance stance)
+    {
         var unstretched = stance with { StretchX = 0, StretchY = 0 };
         if ((mostHeightMm, enoughMm, unstretched) != lifted)
         {
@@ -50,8 +73,7 @@ internal sealed class ChartDraft
             lifted = (mostHeightMm, enoughMm, unstretched);
         }
 
-        var plan = layout.Pack(stance);
-        return isKept ? plans[(mostHeightMm, enoughMm, stance)] = plan : plan;
+        return layout.Room(stance);
     }
 }
 

@@ -9,10 +9,12 @@ internal sealed class ChartFit
     // what covers more than this share of the paper was never seen to find its place
     private const double MostCovered = 0.68;
     private const double FarTooFull = 0.9;
+    private const int StretchSteps = 5;
     private readonly ChartDraft draft;
     private double liftMm;
     private double enoughMm;
     private ChartStance stance;
+    private ChartRoom room;
 
     // of the one frame: its room is marked anew for every try
     private PanelPacking? packing;
@@ -22,14 +24,16 @@ internal sealed class ChartFit
         this.draft = draft;
         Paper = paper;
         Frame = frame;
-        Chart = draft.Compact;
+        room = new(draft.Compact.Bounds, draft.Compact.Occupied);
         Panels = draft.Panels;
     }
 
     public WallChartProblem Problem => draft.Problem;
     public Paper Paper { get; }
     public FrameLayout Frame { get; }
-    public ChartPlan Chart { get; private set; }
+    /// <summary>The finished chart; only a fit that is <see cref="Stretched"/> has one.</summary>
+    public ChartPlan Chart { get; private set; } = null!;
+    public Box Bounds => room.Bounds;
 
     /// <summary>The panels that are shown: all, or without those that other sheets of the set carry.</summary>
     public IReadOnlyList<ChartPanel> Panels { get; private set; }
@@ -87,8 +91,8 @@ internal sealed class ChartFit
                     return fit;
                 }
 
-                mayFit |= covered >= MostCovered || fit.Chart.Bounds.Width <= frame.Inner.Width;
-                narrowest = narrowest is null || fit.Chart.Bounds.Width < narrowest.Chart.Bounds.Width ? fit : narrowest;
+                mayFit |= covered >= MostCovered || fit.Bounds.Width <= frame.Inner.Width;
+                narrowest = narrowest is null || fit.Bounds.Width < narrowest.Bounds.Width ? fit : narrowest;
                 if (covered > FarTooFull)
                 {
                     // the same cards in other columns cover about as much
@@ -115,7 +119,7 @@ internal sealed class ChartFit
 
         // room kept free makes no chart much narrower
         const double MuchMm = 40;
-        foreach (var share in Problem.Problem.Table is null || Chart.Bounds.Width > wide + MuchMm ? [] : (ReadOnlySpan<double>)[0.5, 0.65, 0.8, 0.95])
+        foreach (var share in Problem.Problem.Table is null || room.Bounds.Width > wide + MuchMm ? [] : (ReadOnlySpan<double>)[0.5, 0.65, 0.8, 0.95])
         {
             if (PlaceLifted(most, wide, new(share, Frame.TitleBox.Width + 4, strip)))
             {
@@ -134,7 +138,7 @@ internal sealed class ChartFit
         }
 
         (liftMm, enoughMm, stance) = (mostHeightMm, enough, how);
-        Chart = draft.Pack(mostHeightMm, enoughMm, stance);
+        room = draft.Room(mostHeightMm, enoughMm, stance);
         return Fits = Place();
     }
 
@@ -148,37 +152,49 @@ internal sealed class ChartFit
         static double Area(Box box) => box.Width * box.Height;
     }
 
-    /// <summary>The same with the true distances held as far as the paper allows: one scale for both axes, then each alone.</summary>
+    /// <summary>
+    /// The finished chart: loads brought into their true order, then the true distances held, both as far as the paper allows: one scale for both axes, then each alone.
+    /// </summary>
     public ChartFit Stretched(double widest)
     {
-        var both = Bisect(s => (s, s), widest);
-        var x = Bisect(s => (Math.Max(both, s), both), widest);
-        x = Math.Max(both, x);
-        var y = Bisect(s => (x, Math.Max(both, s)), widest);
-        y = Math.Max(both, y);
-        Chart = draft.Pack(liftMm, enoughMm, stance with { StretchX = x, StretchY = y });
-        if (!Place())
-        {
-            Chart = draft.Pack(liftMm, enoughMm, stance with { StretchX = both, StretchY = both });
-            if (!Place())
-            {
-                Chart = draft.Pack(liftMm, enoughMm, stance);
-                Place();
-            }
-        }
-
+        draft.Take(liftMm, enoughMm, stance);
+        draft.Settle(Suits);
+        var order = draft.Order;
+        var both = Bisect(s => (s, s), 0, widest, order);
+        var x = Bisect(s => (s, both), both, widest, order);
+        var y = Bisect(s => (x, s), both, widest, order);
+        Suits(draft.Again(stance with { StretchX = x, StretchY = y }));
+        draft.Settle(Suits);
+        Chart = draft.Read();
+        FillCorners();
         return this;
     }
 
-    private double Bisect(Func<double, (double X, double Y)> scales, double widest)
+    // panels that can say more do so where room is left
+    private void FillCorners()
     {
-        var (low, high) = (0.0, widest);
-        for (var i = 0; i < 6; i++)
+        for (var i = 0; i < Panels.Count; i++)
+        {
+            if (Panels[i].Fuller is { } fuller)
+            {
+                var (before, places) = (Panels, PanelPlaces);
+                Panels = [.. Panels.Select((p, k) => k == i ? fuller : p)];
+                if (!PlacePanels(Frame.Inner.Grow(-0.5)) || (isNamedInCorner && !IsNamedInCorner(Frame.Inner.Grow(-0.5))))
+                {
+                    (Panels, PanelPlaces) = (before, places);
+                }
+            }
+        }
+    }
+
+    private double Bisect(Func<double, (double X, double Y)> scales, double low, double high, double leastOrder)
+    {
+        for (var i = 0; i < StretchSteps; i++)
         {
             var middle = (low + high) / 2;
             var (x, y) = scales(middle);
-            Chart = draft.Pack(liftMm, enoughMm, stance with { StretchX = x, StretchY = y });
-            if (Place())
+            var packed = draft.Again(stance with { StretchX = x, StretchY = y });
+            if (draft.Order >= leastOrder && Suits(packed))
             {
                 low = middle;
             }
@@ -191,11 +207,32 @@ internal sealed class ChartFit
         return low;
     }
 
+    // whether what was packed fits as well, wherever on the paper, with the vehicle's name as well placed; if not, all stays as it was
+    private bool Suits(ChartRoom packed)
+    {
+        var (before, at, places, x, y) = (room, wanted, PanelPlaces, MoveX, MoveY);
+        room = packed;
+        if (Place())
+        {
+            return true;
+        }
+
+        wanted = null;
+        var isNamed = isNamedInCorner;
+        if (Place() && (isNamedInCorner || !isNamed))
+        {
+            return true;
+        }
+
+        (room, wanted, PanelPlaces, MoveX, MoveY, isNamedInCorner) = (before, at, places, x, y, isNamed);
+        return false;
+    }
+
     // where on the free room the chart stands
     private bool Place()
     {
         var inner = Frame.Inner.Grow(-0.5);
-        if (Chart.Bounds.Width > inner.Width || Chart.Bounds.Height > inner.Height)
+        if (room.Bounds.Width > inner.Width || room.Bounds.Height > inner.Height)
         {
             return false;
         }
@@ -206,6 +243,7 @@ internal sealed class ChartFit
         }
 
         (double Share, double Across)? any = null;
+        isNamedInCorner = false;
         foreach (var position in Positions)
         {
             if (PlaceAt(inner, position))
@@ -225,8 +263,8 @@ internal sealed class ChartFit
 
     private bool PlaceAt(Box inner, (double Share, double Across) position)
     {
-        MoveX = inner.X - Chart.Bounds.X + ((inner.Width - Chart.Bounds.Width) * position.Across);
-        MoveY = inner.Y - Chart.Bounds.Y + ((inner.Height - Chart.Bounds.Height) * position.Share);
+        MoveX = inner.X - room.Bounds.X + ((inner.Width - room.Bounds.Width) * position.Across);
+        MoveY = inner.Y - room.Bounds.Y + ((inner.Height - room.Bounds.Height) * position.Share);
         return PlacePanels(inner);
     }
 
@@ -246,7 +284,7 @@ internal sealed class ChartFit
 
     private bool PlacePanels(Box inner)
     {
-        foreach (var box in Chart.Occupied)
+        foreach (var box in room.Occupied)
         {
             if (box.Move(MoveX, MoveY).Overlaps(Frame.TitleBox.Grow(2)))
             {
@@ -257,7 +295,7 @@ internal sealed class ChartFit
         packing ??= new PanelPacking(inner);
         packing.Clear();
         packing.Take(Frame.TitleBox.Grow(2));
-        foreach (var box in Chart.Occupied)
+        foreach (var box in room.Occupied)
         {
             packing.Take(box.Move(MoveX, MoveY).Grow(1));
         }

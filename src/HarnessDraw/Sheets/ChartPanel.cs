@@ -13,6 +13,9 @@ internal sealed record ChartPanel(ImmutableArray<PanelShape> Shapes)
     /// <summary>The line that stands for the panel when there is no room for what another sheet of the set shows as well; null: it must be shown.</summary>
     public string? Elsewhere { get; init; }
 
+    /// <summary>What says more and stands in its place when everything else has found its own and there is still room; null: nothing does.</summary>
+    public ChartPanel? Fuller { get; init; }
+
     /// <summary>The panel itself, or the line that says where it is.</summary>
     public ChartPanel OrElsewhere() => Elsewhere is not { } words ? this
         : Of(WallChartStyle.Width(words) + 1, 5, 1, 0.9, (pen, box) => pen.Text(words, box.X, box.Y + 3.6, WallChartStyle.TextMm));

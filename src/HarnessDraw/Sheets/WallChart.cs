@@ -177,7 +177,7 @@ public static class WallChart
                 continue;
             }
 
-            var lengthMm = Math.Ceiling((free.Chart.Bounds.Width + 40) / step) * step;
+            var lengthMm = Math.Ceiling((free.Bounds.Width + 40) / step) * step;
             for (var tries = 0; tries < 12; tries++, lengthMm += 2 * step)
             {
                 var roll = PaperSizes.Roll(widthMm, lengthMm);
@@ -203,7 +203,7 @@ public static class WallChart
         var cures = new[] { would is null ? null : $"{would.Name} would fit", several is null ? null : $"{several.Count} charts on {paper.Name} would fit (--several-charts)" }.OfType<string>().ToList();
         return new([])
         {
-            Refused = $"the wall chart needs {last.Chart.Bounds.Width:0} x {last.Chart.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {(cures.Count == 0 ? "not even one circuit fits this paper" : string.Join(", or ", cures))}",
+            Refused = $"the wall chart needs {last.Bounds.Width:0} x {last.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {(cures.Count == 0 ? "not even one circuit fits this paper" : string.Join(", or ", cures))}",
             Figures = Figures([last]) with { Paper = "none" },
         };
     }

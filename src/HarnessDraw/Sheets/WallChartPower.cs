@@ -10,9 +10,16 @@ internal static class WallChartPower
     private const double Cap = WallChartStyle.TextMm;
     private const double FuseMm = 25;
 
-    /// <summary>The panel, wide or in two columns; null when there is neither source nor heavy fuse.</summary>
-    public static ChartPanel? Panel(WallChartProblem problem) =>
-        Panel(problem, 6) is { } wide ? wide.Or(Panel(problem, 2)!) : null;
+    /// <summary>Parts and fuses, wide or in two columns, and with all leads where a corner has the room; null when there is neither source nor heavy fuse.</summary>
+    public static ChartPanel? Panel(WallChartProblem problem)
+    {
+        if (Panel(problem, 6) is not { } wide)
+        {
+            return null;
+        }
+
+        return wide.Or(Panel(problem, 2)!) with { Fuller = WallChartLeads.Panel(problem.Subject.Whole.Plan) };
+    }
 
     private static ChartPanel? Panel(WallChartProblem problem, int mostAcross)
     {

@@ -68,6 +68,26 @@ public class ChartLayoutTests
     }
 
     [Fact]
+    public void Stems_grow_to_bring_loads_into_their_true_order_as_long_as_the_room_suits()
+    {
+        // a place far to the right of the vehicle whose single load stands nearer to the trunk than the many of a place that is not so far
+        var nodes = ImmutableArray.Create(new ChartNode(-1, 0, 0), new ChartNode(0, -600, 0), new ChartNode(1, -600, -300), new ChartNode(1, -1200, 0), new ChartNode(3, -1200, -900));
+        var layout = Start(nodes, [2, 2, 2, 2, 4, 3]);
+        var before = layout.Room(ChartStance.Plain);
+        var order = layout.Order;
+        layout.Settle(_ => false);
+        Assert.Equal(order, layout.Order, 9);
+        Assert.Equal(before.Bounds, layout.Room(ChartStance.Plain).Bounds);
+        layout.Settle(_ => true);
+        Assert.True(layout.Order > order + 0.01);
+        Assert.Equal(2, layout.Order, 9);
+        var settled = layout.Read();
+        AssertApart(settled);
+        // what was packed step by step is what is packed at once
+        Assert.Equal(settled.Bounds, layout.Room(ChartStance.Plain).Bounds);
+    }
+
+    [Fact]
     public void Cards_of_one_rib_stand_on_the_side_where_they_truly_sit()
     {
         // two places on a rib across the vehicle, the far one nearer to the nose; and the other way round

@@ -1,3 +1,4 @@
+using HarnessDraw.Model;
 using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Sheets;
 
@@ -21,6 +22,26 @@ public class ChartLookTests
             Assert.Equal(plan.Harness.Vehicle.ToUpperInvariant(), string.Join(' ', name.Select(t => t.Text)));
             Assert.All(name, t => Assert.InRange(t.At.X, 0, 20 + NearMm));
             Assert.InRange(name[0].At.Y, 0, 10 + NearMm);
+        }
+    }
+
+    /// <summary>Where a corner has the room, as on the coach's first chart, every lead of the power network is drawn between its parts, its number, colour and size over it, and every heavy fuse with its rating.</summary>
+    [Fact]
+    public void The_power_network_is_shown_with_its_leads_where_a_corner_has_the_room()
+    {
+        var plan = ExamplePlans.Of("aldervane-coach");
+        var sheet = WallChart.Compose(plan, [], new SheetOptions()).Sheets[0];
+        var texts = ItemWalk.Texts(sheet).ToList();
+        var heavy = plan.Fuses.Where(f => f.Kind == ProtectionKind.BoltIn).ToList();
+        Assert.NotEmpty(heavy);
+        foreach (var fuse in heavy)
+        {
+            Assert.Contains(texts, t => t.Tag?.Fuse == fuse.Id && t.CapHeightMm >= 5 && t.Text == $"{fuse.RatingA:0.#} A");
+        }
+
+        foreach (var wire in plan.Wires.Where(w => heavy.Exists(f => w.From.At == f.Id || w.To.At == f.Id) || w.From.At == "batteries" || w.To.At == "batteries"))
+        {
+            Assert.Contains(texts, t => t.Tag?.For == wire.Id && t.Text == $"{wire.Id} {wire.Colour} {wire.SizeLabel}");
         }
     }
 }

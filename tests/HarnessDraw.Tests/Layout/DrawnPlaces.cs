@@ -4,15 +4,24 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Tests.Layout;
 
 /// <summary>
-/// How far the order of loads on paper is that on the vehicle: Kendall's tau-a over all pairs of loads that differ in place (M. G. Kendall, A New Measure of Rank Correlation,
+/// How far the order of loads on paper is that on the vehicle: Kendall's tau-a over the pairs of loads that differ in place along an axis (M. G. Kendall, A New Measure of Rank Correlation,
 /// Biometrika 30, 1938), read from the ends of the lanes that are drawn.
 /// </summary>
 internal static class DrawnPlaces
 {
-    /// <summary>Along the vehicle (nose to the left of the paper) and across it (right side up), each from -1 to 1; null with fewer than two loads.</summary>
-    public static (double Along, double Across)? Tau(Plan plan, IEnumerable<Sheet> sheets)
+    /// <summary>
+    /// Loads nearer to one another than a hand's breadth along an axis, mm, are level for whoever stands before the vehicle (common practice, no source): one
+    /// before the other on paper is then neither right nor wrong, whatever the last centimetre of a survey says.
+    /// </summary>
+    public const double LevelMm = 100;
+
+    /// <summary>
+    /// Along the vehicle (nose to the left of the paper) and across it (right side up), each from -1 to 1; null with fewer than two loads. Pairs that are level by the
+    /// distance given are left out; with 0 every pair counts that differs at all.
+    /// </summary>
+    public static (double Along, double Across)? Tau(Plan plan, IEnumerable<Sheet> sheets, double levelMm = LevelMm)
     {
-        var sums = sheets.Select(s => Loads(plan, s)).Select(l => (Along: Concord(l, a => a.True.X, a => a.Drawn.X), Across: Concord(l, a => a.True.Y, a => a.Drawn.Y))).ToList();
+        var sums = sheets.Select(s => Loads(plan, s)).Select(l => (Along: Concord(l, a => a.True.X, a => a.Drawn.X, levelMm), Across: Concord(l, a => a.True.Y, a => a.Drawn.Y, levelMm))).ToList();
         var (along, across) = (sums.Sum(s => s.Along.Pairs), sums.Sum(s => s.Across.Pairs));
         return along == 0 || across == 0 ? null : (sums.Sum(s => s.Along.Score) / (double)along, sums.Sum(s => s.Across.Score) / (double)across);
     }
@@ -40,17 +49,17 @@ internal static class DrawnPlaces
         return [.. ends.Select(e => (places[things[e.Key].Place], e.Value)).Select(e => ((-e.Item1.Xmm, -e.Item1.Ymm), (e.Value.Average(p => p.X), e.Value.Average(p => p.Y))))];
     }
 
-    private static (int Score, int Pairs) Concord<T>(List<T> loads, Func<T, double> truth, Func<T, double> drawn)
+    private static (int Score, int Pairs) Concord<T>(List<T> loads, Func<T, double> truth, Func<T, double> drawn, double levelMm)
     {
         var (score, pairs) = (0, 0);
         for (var i = 0; i < loads.Count; i++)
         {
             for (var j = 0; j < i; j++)
             {
-                var order = truth(loads[i]).CompareTo(truth(loads[j]));
-                if (order != 0)
+                var apart = truth(loads[i]) - truth(loads[j]);
+                if (Math.Abs(apart) > levelMm)
                 {
-                    score += order * drawn(loads[i]).CompareTo(drawn(loads[j]));
+                    score += Math.Sign(apart) * drawn(loads[i]).CompareTo(drawn(loads[j]));
                     pairs++;
                 }
             }

@@ -185,16 +185,36 @@ public class WallChartTests
     public void An_example_needs_no_more_paper_than_it_should(string example, params string[] papers) =>
         Assert.Equal(papers, WallChart.Compose(ExamplePlans.Of(example), [], new SheetOptions()).Sheets.Select(s => s.Paper.Name));
 
-    /// <summary>Front is front and left is left: Kendall's tau over the loads of each harness; 0.85 along and 0.8 across are wanted (common practice, no source), what is reached is held.</summary>
+    /// <summary>
+    /// Front is front and left is left: Kendall's tau over the loads of each harness; 0.85 on both axes is wanted (common practice, no source). Held with pairs that are level
+    /// left out, and, lower, with all.
+    /// </summary>
     [Theory]
-    [InlineData(12, 0.8, 0.85)]
-    [InlineData(30, 0.72, 0.75)]
-    public void Loads_are_drawn_in_the_order_in_which_they_sit(int circuits, double along, double across)
+    [InlineData(12, 0.97, 0.97, 0.8, 0.95)]
+    [InlineData(30, 0.9, 0.95, 0.77, 0.85)]
+    [InlineData(60, 0.87, 0.9, 0.78, 0.8)]
+    public void Loads_are_drawn_in_the_order_in_which_they_sit(int circuits, double along, double across, double allAlong, double allAcross)
     {
-        var taus = Enumerable.Range(1, 24).Select(seed => RandomHarness.OfLongRun(seed, circuits))
-            .Select(plan => DrawnPlaces.Tau(plan, WallChart.Compose(plan, [], new SheetOptions()).Sheets)).OfType<(double Along, double Across)>().ToList();
-        Assert.InRange(taus.Average(t => t.Along), along, 1);
-        Assert.InRange(taus.Average(t => t.Across), across, 1);
+        var drawn = Enumerable.Range(1, 18).Select(seed => RandomHarness.OfLongRun(seed, circuits)).Select(plan => (Plan: plan, WallChart.Compose(plan, [], new SheetOptions()).Sheets)).ToList();
+        foreach (var (levelMm, x, y) in new[] { (DrawnPlaces.LevelMm, along, across), (0, allAlong, allAcross) })
+        {
+            var taus = drawn.Select(d => DrawnPlaces.Tau(d.Plan, d.Sheets, levelMm)).OfType<(double Along, double Across)>().ToList();
+            Assert.InRange(taus.Average(t => t.Along), x, 1);
+            Assert.InRange(taus.Average(t => t.Across), y, 1);
+        }
+    }
+
+    /// <summary>0.8 is wanted (common practice, no source); along the saloon, whose A1 is as wide as its cards, 0.7 is reached.</summary>
+    [Theory]
+    [InlineData("brackmere-six", 0.69, 0.8)]
+    [InlineData("dunmarrow-18", 0.85, 0.85)]
+    [InlineData("aldervane-coach", 0.8, 0.8)]
+    public void Loads_of_an_example_are_drawn_in_the_order_in_which_they_sit(string example, double along, double across)
+    {
+        var plan = ExamplePlans.Of(example);
+        var tau = DrawnPlaces.Tau(plan, WallChart.Compose(plan, [], new SheetOptions()).Sheets)!.Value;
+        Assert.InRange(tau.Along, along, 1);
+        Assert.InRange(tau.Across, across, 1);
     }
 
     [Fact]

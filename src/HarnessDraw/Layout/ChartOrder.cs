@@ -1,0 +1,305 @@
+namespace HarnessDraw.Layout;
+
+/// <summary>
+/// Brings loads into their true order on a chart that is packed: one stretch of a bundle after the other is made longer or shorter where that puts more pairs of
+/// loads in order, as long as the chart still suits its paper. What a change would gain is first told from the places as they are drawn, all beyond the
+/// stretch moved along; only what promises something is packed.
+/// </summary>
+internal sealed class ChartOrder
+{
+    /// <summary>Loads that lie a hand's breadth apart along an axis, mm on the vehicle, count in full for the order along it, nearer ones the less (common practice, no source).</summary>
+    public const double HandMm = 100;
+    private const double StepMm = 10;
+    private const int Steps = 40;
+    private const int Rounds = 2;
+    private const int TriesEach = 6;
+
+    /// <summary>Lengths that differ less than this give about the same chart.</summary>
+    private const int ApartSteps = 6;
+
+    /// <summary>What a mm more of line must gain (share of all pairs of loads, common practice, no source): no long stem for one pair.</summary>
+    private const double WorthAMm = 1e-5;
+    private readonly ChartProblem problem;
+    private readonly ChartLanes lanes;
+    private readonly List<Spine> spines;
+    private readonly ChartPacking packing;
+    private readonly List<Stretch> stretches = [];
+    private readonly (double X, double Y)[] drawn;
+    private readonly double pairsX;
+    private readonly double pairsY;
+
+    public ChartOrder(ChartProblem problem, ChartLanes lanes, List<Spine> spines, ChartPacking packing)
+    {
+        this.problem = problem;
+        this.lanes = lanes;
+        this.spines = spines;
+        this.packing = packing;
+        drawn = new (double, double)[problem.Cards.Length];
+        FindStretches();
+        for (var i = 0; i < drawn.Length; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                pairsX += Weight(NodeOf(i).X - NodeOf(j).X);
+                pairsY += Weight(NodeOf(i).Y - NodeOf(j).Y);
+            }
+        }
+    }
+
+    /// <summary>From -1 to 1 for each axis, both added: how far the loads that were packed last stand in their true order.</summary>
+    public static double Of(ChartProblem problem, ChartLanes lanes, List<Spine> spines, ChartPacking packing)
+    {
+        var order = new ChartOrder(problem, lanes, spines, packing);
+        order.Locate();
+        return order.Score();
+    }
+
+    /// <summary>Changes the stretches of what was packed last; what does not suit is taken back.</summary>
+    public void Settle(Predicate<ChartRoom> suits)
+    {
+        Locate();
+        var best = Score();
+        for (var round = 0; round < Rounds; round++)
+        {
+            var before = best;
+            foreach (var stretch in stretches)
+            {
+                foreach (var mm in Promising(stretch))
+                {
+                    var kept = stretch.ExtraMm;
+                    Set(stretch, mm);
+                    var score = Score() - (Math.Max(0, mm - kept) * WorthAMm);
+                    if (score > best + 1e-9 && suits(ChartRoom.Of(spines[0])))
+                    {
+                        best = Score();
+                        break;
+                    }
+
+                    Set(stretch, kept);
+                }
+            }
+
+            if (best <= before)
+            {
+                return;
+            }
+        }
+    }
+
+    // the stretches that can be longer: stems of ribs, and what lies before a place; each with the cards beyond it
+    private void FindStretches()
+    {
+        var of = new Dictionary<(Spine, int), Stretch>();
+        foreach (var spine in spines)
+        {
+            for (var k = spine.Parent is null ? 0 : -1; k < spine.Stations.Count; k++)
+            {
+                // the first place of a rib lies behind its stem, beyond cards that stay at its foot the second
+                if (k < 0 || (spine.Stations[k].HasEdge && (k > (spine.HasOwnFirst ? 1 : 0) || spine.Parent is null)))
+                {
+                    var (below, root) = (spine, k);
+                    for (; below.Parent is { } parent; below = parent)
+                    {
+                        root = parent.StationOf(below);
+                    }
+
+                    stretches.Add(of[(spine, k)] = new(spine, k, root));
+                }
+            }
+
+            for (var k = 0; k < spine.Stations.Count; k++)
+            {
+                Beyond(spine, k, spine.Stations[k].Left);
+                Beyond(spine, k, spine.Stations[k].Right);
+            }
+
+            foreach (var card in spine.EndCards)
+            {
+                Add(spine, spine.Stations.Count - 1, card);
+            }
+        }
+
+        stretches.RemoveAll(s => s.Cards.Count == 0 || s.Cards.Count == drawn.Length);
+
+        void Beyond(Spine spine, int station, List<SpineItem> items)
+        {
+            foreach (var item in items)
+            {
+                if (item.Card >= 0)
+                {
+                    Add(spine, station, item.Card);
+                }
+            }
+        }
+
+        void Add(Spine spine, int station, int card)
+        {
+            for (; ; )
+            {
+                // cards of the place where a rib leaves stay there
+                for (var k = station; k >= (station == 0 && spine.HasOwnFirst ? 0 : -1); k--)
+                {
+                    if (of.TryGetValue((spine, k), out var stretch))
+                    {
+                        stretch.Cards.Add(card);
+                    }
+                }
+
+                if (spine.Parent is not { } parent)
+                {
+                    return;
+                }
+
+                (station, spine) = (parent.StationOf(spine), parent);
+            }
+        }
+    }
+
+    // lengths that put more pairs in order if all beyond moved along and nothing was pushed: the best first
+    private List<double> Promising(Stretch stretch)
+    {
+        var isX = stretch.Spine.IsHorizontal;
+        var heading = stretch.Spine.Dx + stretch.Spine.Dy;
+        var least = -(int)(stretch.ExtraMm / StepMm);
+        var changes = new double[Steps - least + 2];
+        var isBeyond = new bool[drawn.Length];
+        foreach (var card in stretch.Cards)
+        {
+            isBeyond[card] = true;
+        }
+
+        foreach (var card in stretch.Cards)
+        {
+            for (var other = 0; other < drawn.Length; other++)
+            {
+                if (isBeyond[other])
+                {
+                    continue;
+                }
+
+                var (truth, seen) = isX ? (NodeOf(card).X - NodeOf(other).X, drawn[card].X - drawn[other].X) : (NodeOf(card).Y - NodeOf(other).Y, drawn[card].Y - drawn[other].Y);
+                var right = Weight(truth) * Math.Sign(truth) * heading;
+                // further along the heading than the other from this step on
+                var step = Math.Clamp((int)Math.Floor(-seen * heading / StepMm) + 1, least, Steps + 1);
+                changes[0] -= right;
+                changes[step - least] += 2 * right;
+            }
+        }
+
+        var sums = new double[Steps - least + 1];
+        var sum = 0.0;
+        for (var k = 0; k < sums.Length; k++)
+        {
+            sums[k] = sum += changes[k];
+        }
+
+        var found = new List<(double Gain, int Step)>();
+        for (var k = least; k <= Steps; k++)
+        {
+            var gain = ((sums[k - least] - sums[-least]) / (isX ? pairsX : pairsY)) - (Math.Max(0, k) * StepMm * WorthAMm);
+            if (gain > 1e-9)
+            {
+                found.Add((gain, k));
+            }
+        }
+
+        found.Sort((a, b) => a.Gain != b.Gain ? b.Gain.CompareTo(a.Gain) : Math.Abs(a.Step).CompareTo(Math.Abs(b.Step)));
+        var tried = new List<int>();
+        foreach (var (_, step) in found)
+        {
+            if (tried.Count < TriesEach && tried.TrueForAll(t => Math.Abs(t - step) >= ApartSteps))
+            {
+                tried.Add(step);
+            }
+        }
+
+        return tried.ConvertAll(step => Math.Max(0, stretch.ExtraMm + (step * StepMm)));
+    }
+
+    private void Set(Stretch stretch, double mm)
+    {
+        stretch.ExtraMm = mm;
+        var rib = stretch.Spine;
+        for (; rib.Parent is { } parent; rib = parent)
+        {
+            rib.IsPacked = false;
+        }
+
+        packing.Pack(rib, stretch.RootStation);
+        Locate();
+    }
+
+    // where the lanes of each card end
+    private void Locate()
+    {
+        foreach (var spine in spines)
+        {
+            spine.TakeOrigin();
+            foreach (var station in spine.Stations)
+            {
+                Locate(spine, station.Left);
+                Locate(spine, station.Right);
+            }
+
+            foreach (var card in spine.EndCards)
+            {
+                var rows = lanes.CardRows[card];
+                drawn[card] = spine.At(spine.EndCardT, rows.Count == 0 ? 0 : (spine.EndTracks[rows[0]].U + spine.EndTracks[rows[^1]].U) / 2);
+            }
+        }
+    }
+
+    private void Locate(Spine spine, List<SpineItem> items)
+    {
+        foreach (var item in items)
+        {
+            if (item.Card >= 0)
+            {
+                drawn[item.Card] = spine.At((item.T + packing.FirstRow(spine, problem.Cards[item.Card]) + item.LastLaneT) / 2, item.EdgeU);
+            }
+        }
+    }
+
+    // from -1 to 1: how far the drawn order is the true one, both axes alike
+    private double Score()
+    {
+        double x = 0, y = 0;
+        for (var i = 0; i < drawn.Length; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                var (dx, dy) = (NodeOf(i).X - NodeOf(j).X, NodeOf(i).Y - NodeOf(j).Y);
+                x += Weight(dx) * Math.Sign(dx) * Math.Sign(drawn[i].X - drawn[j].X);
+                y += Weight(dy) * Math.Sign(dy) * Math.Sign(drawn[i].Y - drawn[j].Y);
+            }
+        }
+
+        return (pairsX == 0 ? 0 : x / pairsX) + (pairsY == 0 ? 0 : y / pairsY);
+    }
+
+    private static double Weight(double distance) => Math.Min(1, Math.Abs(distance) / HandMm);
+
+    private ChartNode NodeOf(int card) => problem.Nodes[problem.Cards[card].Node];
+
+    /// <summary>The free stretch before a place of a spine (-1: its stem), with the cards that lie beyond it; a place of the root's spine is packed anew with all behind it.</summary>
+    private sealed record Stretch(Spine Spine, int Station, int RootStation)
+    {
+        public List<int> Cards { get; } = [];
+
+        public double ExtraMm
+        {
+            get => Station < 0 ? Spine.LiftMm : Spine.Stations[Station].HoldMm;
+            set
+            {
+                if (Station < 0)
+                {
+                    Spine.LiftMm = value;
+                }
+                else
+                {
+                    Spine.Stations[Station].HoldMm = value;
+                }
+            }
+        }
+    }
+}
