@@ -59,7 +59,7 @@ internal sealed partial class ChartLanes
         (keys, spliceKey, cardLow, cardHigh) = best;
     }
 
-    private static int StartsOf(int splices) => splices switch { < 2 or > 60 => 1, > 12 => 3, > 4 => 6, _ => 12 };
+    private static int StartsOf(int splices) => splices switch { < 2 or > 60 => 1, > 4 => 3, _ => 12 };
 
     private int Count()
     {

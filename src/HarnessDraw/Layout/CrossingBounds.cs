@@ -40,7 +40,8 @@ internal static class CrossingBounds
         }
 
         var total = OfSingles(problem, singles, ends, rim.Count);
-        var straight = total + lone.Values.Sum(lanes.LeastAgainstSingles);
+        var straight = total;
+        var pairs = new List<(int Splice, int Other, int Least)>();
         for (var i = 0; i < spliced.Count; i++)
         {
             foreach (var b in singles.Concat(spliced[(i + 1)..]))
@@ -50,12 +51,19 @@ internal static class CrossingBounds
                 {
                     var least = Math.Max(0, Blocks(ends[a], ends[b]) - 1);
                     total += least;
-                    straight += OfPair(problem, lanes, lone, a, b, least);
+                    if (lone.TryGetValue(a, out var splice) && lone.TryGetValue(b, out var other))
+                    {
+                        pairs.Add((splice, other, least));
+                    }
+                    else
+                    {
+                        straight += OfPair(problem, lanes, lone, a, b, least);
+                    }
                 }
             }
         }
 
-        return (straight, total, null);
+        return (straight + new SharedCrossings(lanes, [.. lone.Values], pairs).Least(), total, null);
     }
 
     private static bool IsSingle(ChartProblem problem, int lane) => problem.Lanes[lane].From.Kind != ChartEndKind.Splice && problem.Lanes[lane].To.Kind != ChartEndKind.Splice;
@@ -107,15 +115,9 @@ internal static class CrossingBounds
     // with lanes that keep their places: what a splice costs the unspliced lanes that pass it is counted for all of them at once
     private static int OfPair(ChartProblem problem, ChartLanes lanes, Dictionary<int, int> lone, int a, int b, int least)
     {
-        var (isA, isB) = (lone.TryGetValue(a, out var spliceA), lone.TryGetValue(b, out var spliceB));
-        if (isA && isB)
+        if (lone.TryGetValue(a, out var splice) && IsSingle(problem, b))
         {
-            return Math.Max(least, lanes.LeastOfPair(spliceA, spliceB) ?? least);
-        }
-
-        if (isA && IsSingle(problem, b))
-        {
-            return lanes.Passes(spliceA, b) ? 0 : lanes.WithSingle(spliceA, b);
+            return lanes.Passes(splice, b) ? 0 : lanes.WithSingle(splice, b);
         }
 
         return least;

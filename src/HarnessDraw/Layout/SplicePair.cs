@@ -16,10 +16,13 @@ internal sealed record PairSplice(double Low, double High, PairLane[] Lanes, boo
 /// </summary>
 internal sealed class SplicePair
 {
-    private const int MostTried = 300_000;
+    private const double MostTried = 300_000;
+    private const double MostTriedOfAll = 3_000_000;
     private readonly PairSplice a;
     private readonly PairSplice b;
     private readonly double[] at;
+    private readonly double mostTried;
+    private int[] byGap = [];
 
     // by lane of either: where it lies at its splice, and its far end
     private readonly double[] placeA;
@@ -27,8 +30,9 @@ internal sealed class SplicePair
     private readonly double[] farA;
     private readonly double[] farB;
 
-    private SplicePair(PairSplice a, PairSplice b)
+    private SplicePair(PairSplice a, PairSplice b, int pairs)
     {
+        mostTried = Math.Min(MostTriedOfAll / pairs, MostTried);
         (this.a, this.b) = (a, b);
         // where nothing has to be tried places stay as they are
         at = !HasChoice(a, b) ? [] : [.. new SortedSet<double>([a.Low, a.High, b.Low, b.High, .. a.Lanes.Select(l => l.Far), .. b.Lanes.Select(l => l.Far)])];
@@ -36,16 +40,38 @@ internal sealed class SplicePair
         (placeB, farB) = (Array.ConvertAll(b.Lanes, _ => Rank(b.Low)), Array.ConvertAll(b.Lanes, l => Rank(l.Far)));
     }
 
-    /// <summary>Null where there are too many orders to try.</summary>
-    public static int? Least(PairSplice a, PairSplice b)
+    /// <summary>Null where there are too many orders to try; the more pairs there are, the fewer may be tried for each.</summary>
+    public static int? Least(PairSplice a, PairSplice b, int pairs)
     {
         if (!HasChoice(a, b))
         {
-            return new SplicePair(a, b).Crossings();
+            return new SplicePair(a, b, pairs).Crossings();
         }
 
         // those of the splice with more of them lie between those of the other one
-        return a.Lanes.Count(l => l.Arrives) < b.Lanes.Count(l => l.Arrives) ? new SplicePair(b, a).LeastOfAll() : new SplicePair(a, b).LeastOfAll();
+        return a.Lanes.Count(l => l.Arrives) < b.Lanes.Count(l => l.Arrives) ? new SplicePair(b, a, pairs).LeastOfAll() : new SplicePair(a, b, pairs).LeastOfAll();
+    }
+
+    /// <summary>
+    /// The same by where the one lane that arrives at <paramref name="a"/> runs: between which two of the places that matter (by how many of them lie before it). Null as above, and
+    /// where not just one arrives.
+    /// </summary>
+    public static (double[] Places, int[] Least)? LeastByPlace(PairSplice a, PairSplice b, int pairs)
+    {
+        if (a.Lanes.Count(l => l.Arrives) != 1)
+        {
+            return null;
+        }
+
+        var pair = new SplicePair(a, b, pairs);
+        if (pair.at.Length == 0)
+        {
+            return ([], [pair.Crossings()]);
+        }
+
+        pair.byGap = new int[pair.at.Length + 1];
+        Array.Fill(pair.byGap, int.MaxValue);
+        return pair.LeastOfAll() is null ? null : (pair.at, pair.byGap);
     }
 
     private static bool HasChoice(PairSplice a, PairSplice b) => Array.Exists(a.Lanes, l => l.Passes) || Array.Exists(b.Lanes, l => l.Passes);
@@ -58,7 +84,7 @@ internal sealed class SplicePair
         var few = b.Lanes.Count(l => l.Arrives);
         var (placesA, placesB) = (Places(a, -1, few + 1), Places(b, 0, few));
         var (arrivingA, arrivingB) = (Arriving(a), Arriving(b));
-        if ((Math.Log(placesB.Length) * arrivingB.Length) + (2 * Math.Log(placesA.Length)) > Math.Log(MostTried))
+        if (Math.Pow(placesB.Length, arrivingB.Length) * Math.Pow(placesA.Length, Math.Min(2, arrivingA.Length)) > mostTried)
         {
             return null;
         }
@@ -112,22 +138,28 @@ internal sealed class SplicePair
         {
             for (var k = 0; k < places.Length; k++)
             {
-                below = Math.Min(below, fix + cost[0, k] + InBar(Math.Min(places[k], legsLow), Math.Max(places[k], legsHigh)));
+                var crossings = fix + cost[0, k] + InBar(Math.Min(places[k], legsLow), Math.Max(places[k], legsHigh));
+                below = Math.Min(below, crossings);
+                if (byGap.Length > 0)
+                {
+                    ref var least = ref byGap[(int)Math.Round(places[k] + 0.5)];
+                    least = Math.Min(least, crossings);
+                }
             }
 
             return below;
         }
 
-        var least = new int[arriving.Length];
+        var inside = new int[arriving.Length];
         for (var from = 0; from < places.Length && (from == 0 || places[from - 1] < legsLow); from++)
         {
-            Array.Fill(least, int.MaxValue);
+            Array.Fill(inside, int.MaxValue);
             for (var to = from; to < places.Length; to++)
             {
                 var sum = fix;
-                for (var n = 0; n < least.Length; n++)
+                for (var n = 0; n < inside.Length; n++)
                 {
-                    sum += least[n] = Math.Min(least[n], cost[n, to]);
+                    sum += inside[n] = Math.Min(inside[n], cost[n, to]);
                 }
 
                 var bar = InBar(Math.Min(places[from], legsLow), Math.Max(places[to], legsHigh));
