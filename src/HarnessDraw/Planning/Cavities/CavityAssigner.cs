@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning.Sizing;
@@ -13,11 +14,13 @@ internal sealed record CavityGiven(CavitySeeker Seeker, string Cavity, string Wh
 /// <summary>
 /// Gives each wire at a mate its cavity. Fixed ones stay and kept cabin pins decide for their circuits; the rest is dealt out by least total
 /// cost: contact size and current, half, then the order of the cavities against leaf order, which leaves the fewest crossings.
-/// Circuits that must be apart are then moved apart. Where cavities run short, wires that no build has together share.
+/// Unwelcome neighbours are then moved apart. Where cavities run short, wires that no build has together share.
 /// </summary>
-internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser terminals, WireSizer sizer)
+internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser terminals, WireSizer sizer, NeighbourCosts neighbours)
 {
     private const double Impossible = 1e7;
+    private const int MostExchanges = 40;
+    private const string Dealt = "fewest crossings";
 
     public List<CavitySeeker> WithoutCavity { get; } = [];
 
@@ -134,7 +137,7 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
 
         var best = CavitySearch.Best(cost, [.. known.Select(g => g.Seeker).Concat(open).Select(s => new CavityWire(s.Leaf.Low, s.Leaf.High))],
             [.. known.Select(g => number[g.Cavity]), .. dealt.Select(d => number[d])], [.. cost.Select((_, i) => i >= known.Length)]);
-        return open.Select((s, i) => new CavityGiven(s, part.Cavities[best[known.Length + i]].Name, "fewest crossings"));
+        return open.Select((s, i) => new CavityGiven(s, part.Cavities[best[known.Length + i]].Name, Dealt));
     }
 
     private double CostOf(CavitySeeker seeker, CavityPart cavity)
@@ -150,78 +153,103 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         (wire.FromCavity, wire.ToCavity) = seeker.AtFrom ? (cavity.Name, to) : (from, cavity.Name);
         var fitting = sizer.NextWithTerminal(wire, wire.Size);
         (wire.FromCavity, wire.ToCavity) = (from, to);
-        var contactA = candidates.IsEmpty ? double.PositiveInfinity : candidates.Max(t => t.CurrentA);
-        var heat = wire.SteadyA > contactA ? 2e5 : wire.SteadyA > 0.8 * contactA ? 2e3 : 0;
+        var contactA = candidates.IsEmpty ? double.PositiveInfinity : TerminalChooser.Fitting(candidates, wire.Sizes[Math.Max(fitting, wire.Size)])?.CurrentA ?? candidates.Max(t => t.CurrentA);
+        // a contact is judged by the most that it carries, while cranking too, unless the circuit is live for a moment alone
+        var mostA = wire.Circuit.Duty == Duty.Momentary ? wire.SteadyA : wire.CaseA.Append(wire.SteadyA).Max();
+        var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : 0;
         return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size));
     }
 
+    /// <summary>Exchanges that take away unwelcome neighbours at no other cost, each time the one that leaves least of them and then the fewest crossings.</summary>
     private void KeepApart(ConnectorPart part, List<CavityGiven> given)
     {
-        if (index.Harness.KeepApart.IsEmpty)
+        var beside = CavityNeighbours.Of(part);
+        var pairs = new int[given.Count, given.Count];
+        for (var i = 0; i < given.Count; i++)
         {
-            return;
+            for (var j = 0; j < i; j++)
+            {
+                pairs[i, j] = pairs[j, i] = neighbours.Of(part, given[i].Seeker, given[j].Seeker);
+            }
         }
 
-        int Near() => index.Harness.KeepApart.Sum(k => given.Where(g => k.Circuits.Contains(g.Seeker.Wire.Circuit.Id))
-            .Sum(g => given.Count(o => o.Seeker.Wire.Circuit.Id != g.Seeker.Wire.Circuit.Id && k.Circuits.Contains(o.Seeker.Wire.Circuit.Id) && AreNeighbours(part, g.Cavity, o.Cavity))));
-        var before = Near();
-        for (var i = 0; i < given.Count && before > 0; i++)
+        var numbers = part.Cavities.Select((c, n) => (c.Name, n)).ToDictionary(c => c.Name, c => c.n, StringComparer.Ordinal);
+        var costs = new Dictionary<(int Wire, string Cavity), double>();
+        var order = new CavityOrder([.. given.Select(g => new CavityWire(g.Seeker.Leaf.Low, g.Seeker.Leaf.High))]);
+        for (var (unwelcome, passes) = (Unwelcome(given), 0); unwelcome > 0 && passes < MostExchanges; passes++)
         {
-            for (var c = 0; c < part.Cavities.Length && before > 0 && given[i].Why == "fewest crossings"; c++)
+            order.Settle(Numbers(given));
+            (int Unwelcome, int Crossings, List<CavityGiven>? Given) best = (unwelcome, 0, null);
+            for (var i = 0; i < given.Count; i++)
             {
-                var kept = given.ToArray();
-                if (!Swap(part.Cavities[c], given, i))
+                if (given[i].Why != Dealt || Of(given, i) == 0)
                 {
                     continue;
                 }
 
-                var after = Near();
-                if (after < before)
+                foreach (var cavity in part.Cavities)
                 {
-                    before = after;
-                }
-                else
-                {
-                    given.Clear();
-                    given.AddRange(kept);
+                    var tried = given.ToList();
+                    if (Swap(cavity.Name, tried, i, CostOfOne) && Unwelcome(tried) is var now && now < unwelcome && now <= best.Unwelcome
+                        && order.Crossings(Numbers(tried)) is var crossings && (now, crossings).CompareTo((best.Unwelcome, best.Given is null ? int.MaxValue : best.Crossings)) < 0)
+                    {
+                        best = (now, crossings, tried);
+                    }
                 }
             }
+
+            if (best.Given is null)
+            {
+                break;
+            }
+
+            unwelcome = best.Unwelcome;
+            given.Clear();
+            given.AddRange(best.Given);
         }
+
+        int Unwelcome(List<CavityGiven> all) => Enumerable.Range(0, all.Count).Sum(i => Of(all, i)) / 2;
+
+        int Of(List<CavityGiven> all, int i)
+        {
+            var sum = 0;
+            for (var j = 0; j < all.Count; j++)
+            {
+                sum += pairs[i, j] > 0 && beside.Contains((all[i].Cavity, all[j].Cavity)) ? pairs[i, j] : 0;
+            }
+
+            return sum;
+        }
+
+        double CostOfOne(int i, string cavity)
+        {
+            ref var cost = ref CollectionsMarshal.GetValueRefOrAddDefault(costs, (i, cavity), out var known);
+            return known ? cost : cost = CostOf(given[i].Seeker, part.Cavities[numbers[cavity]]);
+        }
+
+        // a cavity that the body does not have stands behind all others
+        int[] Numbers(List<CavityGiven> all) => [.. all.Select(g => numbers.GetValueOrDefault(g.Cavity, numbers.Count))];
     }
 
-    /// <summary>Moves one wire to a cavity, and what was there to its old one, where both fit.</summary>
-    private bool Swap(CavityPart to, List<CavityGiven> given, int i)
+    /// <summary>Moves one wire to a cavity, and what was there to its old one, where neither costs more than it did.</summary>
+    private static bool Swap(string to, List<CavityGiven> given, int i, Func<int, string, double> costOf)
     {
-        var other = given.FindIndex(g => g.Cavity == to.Name);
+        var other = given.FindIndex(g => g.Cavity == to);
         var old = given[i].Cavity;
-        if (other == i || CostOf(given[i].Seeker, to) > 1e3 || (other >= 0 && given[other].Why != "fewest crossings") || given.Count(g => g.Cavity == old) > 1)
+        if (other == i || (other >= 0 && given[other].Why != Dealt) || given.Count(g => g.Cavity == old) > 1
+            || costOf(i, to) > costOf(i, old) || (other >= 0 && costOf(other, old) > costOf(other, to)))
         {
             return false;
         }
 
         if (other >= 0)
         {
-            var back = terminals.ConnectorAt(given[other].Seeker.Pin)!.Cavities.First(c => c.Name == old);
-            if (CostOf(given[other].Seeker, back) > 1e3)
-            {
-                return false;
-            }
-
             given[other] = given[other] with { Cavity = old };
         }
 
-        given[i] = given[i] with { Cavity = to.Name };
+        given[i] = given[i] with { Cavity = to };
         return true;
     }
-
-    /// <summary>Neighbours: no farther apart than one and a half of the least pitch of the body.</summary>
-    public static bool AreNeighbours(ConnectorPart part, string a, string b)
-    {
-        var (p, q) = (part.Cavities.FirstOrDefault(c => c.Name == a), part.Cavities.FirstOrDefault(c => c.Name == b));
-        return p is not null && q is not null && p != q && Distance(p, q) <= 1.5 * part.Cavities.Where(c => c != p).Min(c => Distance(p, c));
-    }
-
-    private static double Distance(CavityPart a, CavityPart b) => Math.Sqrt(((a.Xmm - b.Xmm) * (a.Xmm - b.Xmm)) + ((a.Ymm - b.Ymm) * (a.Ymm - b.Ymm)));
 
     private static bool IsHalf(CavityPart cavity, CavitySeeker seeker) => seeker.Half is null || cavity.Half is null || cavity.Half == seeker.Half;
 

@@ -274,7 +274,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 
     private void AssignCavities()
     {
-        var assigner = new CavityAssigner(index, terminals, sizer);
+        var assigner = new CavityAssigner(index, terminals, sizer, new(index, new(index, rows)));
         cavities = [];
         var seekers = rows.SelectMany(r => new[] { (Row: r, AtFrom: true, r.Draft.From.Pin), (Row: r, AtFrom: false, r.Draft.To.Pin) })
             .Where(s => s.Pin is not null && index.IsMate(s.Pin) && s.Row.Net.Side == Side.Bay)

@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Colouring;
@@ -9,6 +10,6 @@ internal sealed class BaseTracerSwapped : IDesignRule
         "RD/GN and GN/RD are told apart only by looking twice.");
 
     public IEnumerable<Finding> Find(RuleContext context) =>
-        ColourPairs.Of(context, (a, b) => ColourPairs.Split(a.Colour) is { Tracer: { } tracer, Base: var own } && b.Colour == $"{tracer}/{own}" && tracer != own, neighboursOnly: false).Select(c => context.Found(Info,
+        ColourPairs.Of(context, (a, b) => TiredColours.Split(a.Colour) is { Tracer: { } tracer, Base: var own } && b.Colour == $"{tracer}/{own}" && tracer != own, neighboursOnly: false).Select(c => context.Found(Info,
             $"{c.Connector.Thing.Id}: {Wording.List(c.Pairs.Select(p => $"{p.A.Wire.Named()} is {p.A.Wire.Colour} and {p.B.Wire.Named()} {p.B.Wire.Colour}"))}.", "Change one of the two.", [c.Connector.Thing.Id, .. c.Pairs.SelectMany(p => new[] { p.A.Wire.Id, p.B.Wire.Id })], at: c.Connector.Thing.At));
 }

@@ -11,8 +11,8 @@ internal sealed class BlackFeedRedGround : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        var feeds = context.Plan.Wires.Where(w => ColourPairs.Split(w.Colour).Base == "BK" && !context.IsReturn(w) && context.Circuit(w.Circuit)?.Duty is not Duty.Signal && context.Circuit(w.Circuit) is { IsReturn: false }).ToList();
-        var grounds = context.Plan.Wires.Where(w => ColourPairs.Split(w.Colour).Base == "RD" && context.IsReturn(w)).ToList();
+        var feeds = context.Plan.Wires.Where(w => TiredColours.Split(w.Colour).Base == "BK" && !context.IsReturn(w) && context.Circuit(w.Circuit)?.Duty is not Duty.Signal && context.Circuit(w.Circuit) is { IsReturn: false }).ToList();
+        var grounds = context.Plan.Wires.Where(w => TiredColours.Split(w.Colour).Base == "RD" && context.IsReturn(w)).ToList();
         foreach (var (wires, word) in new[] { (feeds, "feed"), (grounds, "ground") })
         {
             if (wires.Count > 0)

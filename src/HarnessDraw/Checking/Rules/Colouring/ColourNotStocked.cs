@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Colouring;
@@ -10,7 +11,7 @@ internal sealed class ColourNotStocked : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        var missing = context.Plan.Wires.Where(w => context.TypeOf(w) is { Colours.IsEmpty: false } t && !t.Colours.Contains(w.Colour) && !t.Colours.Contains(ColourPairs.Split(w.Colour).Base)).ToList();
+        var missing = context.Plan.Wires.Where(w => context.TypeOf(w) is { Colours.IsEmpty: false } t && !t.Colours.Contains(w.Colour) && !t.Colours.Contains(TiredColours.Split(w.Colour).Base)).ToList();
         if (missing.Count > 0)
         {
             yield return context.Found(Info, $"Not stocked: {Wording.List(missing.Select(w => $"{w.Colour} {w.SizeLabel} ({w.Id})"))}.", "Use a stocked colour, or a sleeve, and say so on the sheet.", missing.Select(w => w.Id));

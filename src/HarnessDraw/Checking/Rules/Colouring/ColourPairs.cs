@@ -17,6 +17,4 @@ internal static class ColourPairs
             }
         }
     }
-
-    public static (string Base, string? Tracer) Split(string colour) => colour.IndexOf('/') is > 0 and var slash ? (colour[..slash], colour[(slash + 1)..]) : (colour, null);
 }

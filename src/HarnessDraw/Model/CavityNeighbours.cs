@@ -1,6 +1,4 @@
-using HarnessDraw.Model;
-
-namespace HarnessDraw.Checking;
+namespace HarnessDraw.Model;
 
 /// <summary>Which cavities of a body sit directly beside each other.</summary>
 internal static class CavityNeighbours

@@ -1,6 +1,4 @@
-using HarnessDraw.Model;
-
-namespace HarnessDraw.Checking;
+namespace HarnessDraw.Model;
 
 /// <summary>The side of a thing, from its mark or, where it has none, from its name.</summary>
 internal static class Sides
