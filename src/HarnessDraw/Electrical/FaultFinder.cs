@@ -136,7 +136,7 @@ public static class FaultFinder
         solved = 0;
         foreach (var (what, branches) in Openings(network, circuit))
         {
-            var opened = new StateCircuit(network, state, build, NetworkFault.Open(branches), circuit);
+            var opened = new StateCircuit(network, state, build, NetworkFault.Open(branches), circuit, rough: true);
             solved++;
             var (dead, dim, sneaks) = (new List<ChangedLoad>(), new List<ChangedLoad>(), new List<ChangedLoad>());
             for (var i = 0; i < network.Network.Branches.Count; i++)

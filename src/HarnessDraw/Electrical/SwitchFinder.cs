@@ -20,13 +20,15 @@ internal static class SwitchFinder
         var pairs = Near(network, switched);
         string[][] tried = [.. switched.Select(s => new[] { s }).Concat(pairs).Take(MostCombinations)];
         var circuits = new StateCircuit[tried.Length];
-        var rest = new StateCircuit(network, Standing([]), build);
-        Parallel.For(0, tried.Length, i => circuits[i] = new(network, Standing(tried[i]), build, null, rest, warms: false));
+        // a meter's digits tell a load that works from one that does not
+        var rest = new StateCircuit(network, Standing([]), build, rough: true);
+        Parallel.For(0, tried.Length, i => circuits[i] = new(network, Standing(tried[i]), build, null, rest, warms: false, rough: true));
         var alone = Enumerable.Range(0, tried.Length).Where(i => tried[i].Length == 1).ToDictionary(i => tried[i][0], i => circuits[i], StringComparer.Ordinal);
         var sneaks = ImmutableArray.CreateBuilder<SwitchEffect>();
         var kills = ImmutableArray.CreateBuilder<SwitchEffect>();
         // a load of no circuit is a cabin lamp in series with its wire, as the charge lamp is: it is meant to be fed through what lies behind it
         var loads = Enumerable.Range(0, network.Network.Branches.Count).Where(i => network.Network.Branches[i] is { Kind: BranchKind.Load, Element: { Kind: not ElementKind.Sender }, Circuit: not null } b && b.When.Holds(build)).ToArray();
+        var motors = Enumerable.Range(0, network.Network.Branches.Count).Where(i => network.Network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor }).ToLookup(i => network.Network.Branches[i].Thing!);
         for (var c = 0; c < tried.Length; c++)
         {
             foreach (var i in loads)
@@ -39,7 +41,7 @@ internal static class SwitchFinder
                     sneaks.Add(new([.. tried[c]], name, share));
                 }
 
-                if (tried[c].Length == 2 && share <= FaultFinder.DeadShare && !IsOtherSpeed(network, circuits[c], i) && tried[c].FirstOrDefault(s => Math.Abs(alone[s].Solution.Amperes[i]) > SeriesShare * load.NominalA) is { } by)
+                if (tried[c].Length == 2 && share <= FaultFinder.DeadShare && !IsOtherSpeed(network, motors, circuits[c], i) && tried[c].FirstOrDefault(s => Math.Abs(alone[s].Solution.Amperes[i]) > SeriesShare * load.NominalA) is { } by)
                 {
                     kills.Add(new([by, tried[c].First(s => s != by)], name, share));
                 }
@@ -65,10 +67,10 @@ internal static class SwitchFinder
     }
 
     // a faster speed of a motor takes the slower one's place
-    private static bool IsOtherSpeed(PlanNetwork network, StateCircuit circuit, int load)
+    private static bool IsOtherSpeed(PlanNetwork network, ILookup<Thing, int> motors, StateCircuit circuit, int load)
     {
         var b = network.Network.Branches[load];
-        return b.Element!.Kind == ElementKind.Motor && Enumerable.Range(0, network.Network.Branches.Count)
-            .Any(i => i != load && network.Network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor } o && o.Thing == b.Thing && Math.Abs(circuit.Solution.Amperes[i]) > FaultFinder.DeadShare * o.NominalA);
+        return b.Element!.Kind == ElementKind.Motor
+            && motors[b.Thing!].Any(i => i != load && Math.Abs(circuit.Solution.Amperes[i]) > FaultFinder.DeadShare * network.Network.Branches[i].NominalA);
     }
 }
