@@ -104,7 +104,7 @@ internal sealed class ConductorHeat
             most = Math.Max(most, loaded[s]);
         }
 
-        var load = amperes / (c.InAirA * Ampacity.BundleFactor(most));
+        var load = amperes / (c.InAirA * Ampacity.BundleFactor(most, c.Bundles));
         return Math.Min(MeltsAtC, c.AmbientC + ((c.MaxC - Ampacity.PublishedAtC) * load * load));
     }
 
@@ -113,7 +113,7 @@ internal sealed class ConductorHeat
         var size = type.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel)
             ?? new WireSize(wire.SizeLabel, wire.AreaMm2, null, Copper.MilliohmPerM(wire.AreaMm2), wire.OutsideMm, null, null, "by area");
         var length = wire.CutLengthMm ?? wire.PathLengthMm ?? 0;
-        return new(Math.Max(Copper.Ohm(size, length, 20), 1e-7), Ampacity.InAirA(size), type.MaxC, ambientC, way, type.CrossLinked);
+        return new(Math.Max(Copper.Ohm(size, length, 20), 1e-7), Ampacity.InAirA(size), type.MaxC, ambientC, way, type.CrossLinked, type.Bundles);
     }
 
     private IEnumerable<double> EndsC(Wire wire, HarnessIndex index)
@@ -127,5 +127,5 @@ internal sealed class ConductorHeat
         }
     }
 
-    private sealed record Conductor(double OhmCold, double InAirA, double MaxC, double AmbientC, ImmutableArray<int> Way, bool CrossLinked);
+    private sealed record Conductor(double OhmCold, double InAirA, double MaxC, double AmbientC, ImmutableArray<int> Way, bool CrossLinked, BundleDerating Bundles);
 }

@@ -24,6 +24,9 @@ public sealed record WireType(string Id, string Title, double MaxC, bool CrossLi
 
     /// <summary>Colours stocked, IEC 60757 codes; empty means any.</summary>
     public ImmutableArray<string> Colours { get; init; } = [];
+
+    /// <summary>How its current falls with the loaded wires of a bundle, as the harness asks.</summary>
+    public BundleDerating Bundles { get; init; }
 }
 
 /// <summary>

@@ -28,6 +28,9 @@ public sealed record Harness
     public required ImmutableArray<Circuit> Circuits { get; init; }
     public required ImmutableArray<Net> Nets { get; init; }
     public required ImmutableArray<KeepApart> KeepApart { get; init; }
+
+    /// <summary>By what the currents of wires are judged; the catalogue has them so already.</summary>
+    public AmpacityChoice Ampacity { get; init; } = AmpacityChoice.Usual;
     public required ImmutableArray<Waiver> Waivers { get; init; }
 
     /// <summary>What is built already and is kept; null: nothing is.</summary>

@@ -32,12 +32,16 @@ public static class HarnessReader
 
         var layout = Layout(descriptionFile, map, inputs, checker, bag);
         var catalogue = map.TextNodes("parts-from").Aggregate(CatalogueReader.ReadBuiltIn(), (under, named) => WithParts(under, descriptionFile, named, inputs, bag));
-        var draft = new Draft(map, catalogue, layout, bag);
-        var harness = Resolve(descriptionFile, draft, checker) with { Drawing = RemarkReader.Drawing(draft, name => inputs.Bring(descriptionFile, name)) };
+        var ampacity = AmpacityOf(map.Map("ampacity"));
+        var draft = new Draft(map, ampacity.On(catalogue), layout, bag);
+        var harness = Resolve(descriptionFile, draft, checker) with { Ampacity = ampacity, Drawing = RemarkReader.Drawing(draft, name => inputs.Bring(descriptionFile, name)) };
         harness = harness with { SourceHash = inputs.Hash() };
         ReportUnknowns(checker, map, bag);
         return new(bag.HasErrors ? null : harness, bag.ToSorted());
     }
+
+    private static AmpacityChoice AmpacityOf(InputMap? map) =>
+        new(map?.Text("in-air") == "marine", map?.Text("in-bundles") == "marine" ? BundleDerating.Marine : BundleDerating.Steps);
 
     private static VehicleLayout? Layout(string descriptionFile, InputMap map, InputFiles inputs, ShapeChecker checker, DiagnosticBag bag)
     {

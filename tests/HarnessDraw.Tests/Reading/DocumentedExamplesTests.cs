@@ -24,7 +24,7 @@ public class DocumentedExamplesTests
             AssertRead(kind == "yaml piece" ? whole + text : whole[..whole.IndexOf("circuits:", StringComparison.Ordinal)] + text, layout);
         }
 
-        Assert.Equal(6, description.Length);
+        Assert.Equal(7, description.Length);
     }
 
     [Fact]

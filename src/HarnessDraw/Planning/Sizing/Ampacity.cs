@@ -14,13 +14,21 @@ public static class Ampacity
     /// <summary>How the current in air grows with the area. Common practice, no source.</summary>
     public const double AreaPower = 0.62;
 
-    /// <summary>Factor for the number of wires in the bundle that carry current at the same time.</summary>
-    public static double BundleFactor(int loadedWires) => loadedWires switch
+    /// <summary>
+    /// Factor for the number of wires in the bundle that carry current at the same time: by our steps, or by those that a marine catalogue quotes from the US Coast Guard's
+    /// electrical guideline (there for 50 V and more; below, that source asks for none).
+    /// </summary>
+    public static double BundleFactor(int loadedWires, BundleDerating by = BundleDerating.Steps) => (by, loadedWires) switch
     {
-        <= 3 => 1,
-        <= 7 => 0.8,
-        <= 19 => 0.7,
-        <= 39 => 0.5,
+        (BundleDerating.Marine, <= 2) => 1,
+        (BundleDerating.Marine, 3) => 0.7,
+        (BundleDerating.Marine, <= 6) => 0.6,
+        (BundleDerating.Marine, <= 24) => 0.5,
+        (BundleDerating.Marine, _) => 0.4,
+        (_, <= 3) => 1,
+        (_, <= 7) => 0.8,
+        (_, <= 19) => 0.7,
+        (_, <= 39) => 0.5,
         _ => 0.4,
     };
 
@@ -36,6 +44,6 @@ public static class Ampacity
     }
 
     /// <summary>Amperes where the wire lies.</summary>
-    public static double DeratedA(WireSize size, double maxC, double ambientC, int loadedWires) =>
-        InAirA(size) * BundleFactor(loadedWires) * AmbientFactor(maxC, ambientC);
+    public static double DeratedA(WireSize size, double maxC, double ambientC, int loadedWires, BundleDerating by = BundleDerating.Steps) =>
+        InAirA(size) * BundleFactor(loadedWires, by) * AmbientFactor(maxC, ambientC);
 }

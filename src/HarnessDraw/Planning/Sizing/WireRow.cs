@@ -92,7 +92,7 @@ internal sealed class WireRow
         return -1;
     }
 
-    public double DeratedA(int size) => Ampacity.DeratedA(Sizes[size], Type.MaxC, AmbientC, Loaded);
+    public double DeratedA(int size) => Ampacity.DeratedA(Sizes[size], Type.MaxC, AmbientC, Loaded, Type.Bundles);
 
     /// <summary>Steady temperature of the conductor at a current, by the bundle factor of the fullest segment.</summary>
     public double SteadyC(int size, double currentA) => Electrical.Copper.SteadyC(AmbientC, Type.MaxC, currentA, DeratedA(size));

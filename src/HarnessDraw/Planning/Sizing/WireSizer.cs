@@ -157,7 +157,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
     // what a hand-given wire would have by mechanics, temperature and protection
     private double OwnAreaMm2(WireRow wire)
     {
-        double Bears(WireSize size) => Ampacity.DeratedA(size, wire.Type.MaxC, wire.AmbientC, wire.Loaded);
+        double Bears(WireSize size) => Ampacity.DeratedA(size, wire.Type.MaxC, wire.AmbientC, wire.Loaded, wire.Type.Bundles);
         var needs = wire.Type.Sizes.FirstOrDefault(s => s.AreaMm2 >= options.SmallestAreaMm2 - 1e-9 && Bears(s) >= Math.Max(wire.SteadyA, RatingOver(wire) ?? 0) - 1e-9);
         return needs?.AreaMm2 ?? wire.SizeNow.AreaMm2;
     }

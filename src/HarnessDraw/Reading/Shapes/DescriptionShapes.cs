@@ -80,6 +80,12 @@ public static class DescriptionShapes
         new("ground-joint", Of(QuantityKind.Resistance, orUnknown: false), "A ring on bare metal. Usual: 2 mohm."),
     ]);
 
+    private static readonly BlockShape Ampacity = new("ampacity", "By which published figures a wire bears its current.",
+    [
+        new("in-air", OneOf("catalogue", "marine"), "One wire in air: the catalogue's column, or 33 CFR 183.425 Table E (105 degC, 30 degC). Usual: catalogue."),
+        new("in-bundles", OneOf("steps", "marine"), "Loaded wires of a bundle: the program's steps (1, 0.8, 0.7, 0.5, 0.4 from 1, 4, 8, 20, 40 wires), or those of the US Coast Guard's guideline (1, 0.7, 0.6, 0.5, 0.4 from 1, 3, 4, 7, 25). Usual: steps."),
+    ]);
+
     private static readonly BlockShape Kept = new("kept", "What stays in the vehicle on the cabin side and is not built.",
     [
         new("pins", Named("a cavity", KeptPin), "The kept pin-out by cavity ('B9'; with several mates 'firewall.B9')."),
@@ -110,6 +116,7 @@ public static class DescriptionShapes
         new("protection", Named("a protection", Protection), "Fuses, links and breakers by name."),
         new("kept", Kept, "What stays in the vehicle on the cabin side."),
         new("circuits", Named("a circuit", CircuitShapes.Circuit), "Named jobs with all their wires.", Required: true),
+        new("ampacity", Ampacity, "What the currents of wires are judged by, where it is not the catalogue and the program's own steps."),
         new("allowances", AllowanceShapes.OfHarness, "Lengths added to the routes of wires, where they are not the usual ones."),
         new("keep-apart", ListOf(ListOf(new TextShape("a circuit"), 2)), "Groups of circuits whose cavities must not be neighbours."),
         new("unknown-allowed", YesNo, "Yes: a measurement may be 'unknown' and is listed as an open question."),

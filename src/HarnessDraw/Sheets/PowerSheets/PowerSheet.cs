@@ -145,6 +145,11 @@ public static class PowerSheet
         }
 
         flow.Y += 2;
+        if (plan.Harness.Ampacity != AmpacityChoice.Usual)
+        {
+            flow.Paragraph($"Currents of wires: {(plan.Harness.Ampacity.MarineInAir ? "one in air by 33 CFR 183.425 Table E (105 °C)" : "one in air by the catalogue")}, in bundles by {(plan.Harness.Ampacity.Bundles == BundleDerating.Marine ? "the US Coast Guard's guideline as quoted" : "the usual steps")}.");
+        }
+
         var build = plan.Builds.IsDefaultOrEmpty || plan.Builds.Length == 1 ? "" : "in the build of the title, else the usual one. ";
         var alternators = plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Alternator).ToList();
         var said = alternators.Count == 0 ? "No alternator: the battery gives it all. "
