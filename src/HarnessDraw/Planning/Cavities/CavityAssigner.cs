@@ -156,7 +156,8 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         var contactA = candidates.IsEmpty ? double.PositiveInfinity : TerminalChooser.Fitting(candidates, wire.Sizes[Math.Max(fitting, wire.Size)])?.CurrentA ?? candidates.Max(t => t.CurrentA);
         // a contact is judged by the most that it carries, while cranking too, unless the circuit is live for a moment alone
         var mostA = wire.Circuit.Duty == Duty.Momentary ? wire.SteadyA : wire.CaseA.Append(wire.SteadyA).Max();
-        var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : 0;
+        // at half of its current a contact stays cool (common practice, no source): beyond it a larger one is worth more than any crossing
+        var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : Math.Ceiling(Math.Max(0, 100 * ((mostA / contactA) - 0.5)));
         return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size));
     }
 
