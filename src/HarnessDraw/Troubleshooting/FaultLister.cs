@@ -199,17 +199,20 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         }
     }
 
-    /// <summary>Wires of different nets in cavities that follow one another: each in the other's place.</summary>
+    /// <summary>Wires of different nets in cavities of one contact size that follow one another: each in the other's place. A contact of another size does not lock there.</summary>
     private IEnumerable<Fault> Swaps()
     {
         var ends = Built().SelectMany(w => new[] { (w.Number, w.Wire, End: w.Wire.From), (w.Number, w.Wire, End: w.Wire.To) }).Where(e => e.End.Pin is not null)
             .ToLookup(e => e.End.At, StringComparer.Ordinal);
         foreach (var thing in network.Plan.Harness.Things.Where(t => t.Pins.Length > 1))
         {
+            var body = network.Index.Connector(thing.ConnectorPart);
+            string SizeOf(Pin pin) => body?.Cavities.FirstOrDefault(c => c.Name == (pin.Cavity ?? pin.Name))?.Size ?? pin.Size;
             var cavities = thing.Pins.Select(p => ends[thing.Id].Where(e => e.End.Pin == p.Name).ToArray()).ToArray();
             for (var i = 0; i + 1 < cavities.Length; i++)
             {
-                if (thing.Pins[i].Style == PinStyle.Cavity && thing.Pins[i + 1].Style == PinStyle.Cavity && cavities[i].Length == 1 && cavities[i + 1].Length == 1)
+                if (thing.Pins[i].Style == PinStyle.Cavity && thing.Pins[i + 1].Style == PinStyle.Cavity && SizeOf(thing.Pins[i]) == SizeOf(thing.Pins[i + 1])
+                    && cavities[i].Length == 1 && cavities[i + 1].Length == 1)
                 {
                     var (a, b) = (cavities[i][0], cavities[i + 1][0]);
                     var (nodeA, nodeB) = (network.NodeAt(a.End, a.Wire.Net), network.NodeAt(b.End, b.Wire.Net));

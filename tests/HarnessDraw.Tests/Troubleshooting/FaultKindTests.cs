@@ -43,6 +43,16 @@ public class FaultKindTests(ITestOutputHelper output)
         Assert.True(missed <= Math.Max(1, tried.Count / 4), $"{missed} of {tried.Count} missed");
     }
 
+    [Fact]
+    public void Wires_are_in_each_other_s_cavity_only_where_their_contacts_lock()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var size = plan.Harness.Catalogue.Connectors.Single(c => c.Id == plan.Harness.ThingOf("firewall").ConnectorPart).Cavities.ToDictionary(c => c.Name, c => c.Size);
+        var swaps = Saloon.Value.Ranking.Faults.Where(f => f.Fault.Kind == FaultKind.Swapped && f.Fault.At.Contains("firewall")).Select(f => f.Fault.Part["firewall ".Length..].Split(" and ")).ToList();
+        Assert.NotEmpty(swaps);
+        Assert.All(swaps, s => Assert.Equal(size[s[0]], size[s[1]]));
+    }
+
     [Theory]
     [InlineData("brackmere-six", 7)]
     public void What_is_not_solved_would_not_have_been_suspected(string name, int every)

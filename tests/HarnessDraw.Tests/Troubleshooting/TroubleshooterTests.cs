@@ -40,8 +40,8 @@ public class TroubleshooterTests
     [Fact]
     public void Volts_before_a_joint_and_none_behind_it_leave_that_joint()
     {
-        var found = Of("dead: horns", "works: main left", "volts: K19.out @ signalling = 12.4 V", "volts: firewall.B16, cabin side @ signalling = 12.4 V", "volts: firewall.B16 @ signalling = 0.01 V", "volts: horn high.1 @ signalling = 0 V");
-        Assert.StartsWith("contact firewall.B16 ", found.Groups[0].Group.Suspects[0].Fault.Part, StringComparison.Ordinal);
+        var found = Of("dead: horns", "works: main left", "volts: K19.out @ signalling = 12.4 V", "volts: firewall.B19, cabin side @ signalling = 12.4 V", "volts: firewall.B19 @ signalling = 0.01 V", "volts: horn high.1 @ signalling = 0 V");
+        Assert.StartsWith("contact firewall.B19 ", found.Groups[0].Group.Suspects[0].Fault.Part, StringComparison.Ordinal);
         Assert.True(found.Groups[0].Group.Probability > 0.9);
     }
 
