@@ -174,8 +174,10 @@ public class FurtherSheetsTests
     {
         var plan = ExamplePlans.Of(name);
         var texts = Texts(SheetKinds.Power, plan).ToList();
-        foreach (var stud in plan.Wires.SelectMany(w => new[] { (Wire: w, End: w.From), (Wire: w, End: w.To) }).Where(e => e.End.Terminal?.StartsWith("ring", StringComparison.Ordinal) == true)
-            .GroupBy(e => (e.End.At, e.End.Pin)).Where(g => g.Count() > 1 && texts.Exists(t => t.Text == $"{plan.Harness.ThingOf(g.Key.At).Label.ToUpperInvariant()}, {g.Key.Pin}")))
+        var studs = plan.Wires.SelectMany(w => new[] { (Wire: w, End: w.From), (Wire: w, End: w.To) }).Where(e => e.End.Terminal?.StartsWith("ring", StringComparison.Ordinal) == true)
+            .GroupBy(e => (e.End.At, e.End.Pin)).Where(g => g.Count() > 1 && texts.Exists(t => t.Text == $"{plan.Harness.ThingOf(g.Key.At).Label.ToUpperInvariant()}, {g.Key.Pin}")).ToList();
+        Assert.NotEmpty(studs);
+        foreach (var stud in studs)
         {
             var rows = stud.Select(e => (e.Wire, Row: texts.Find(t => t.Tag?.For == e.Wire.Id && t.Text.Contains($", {e.End.Terminal}", StringComparison.Ordinal)), e.End)).ToList();
             Assert.All(rows, r => Assert.NotNull(r.Row));
