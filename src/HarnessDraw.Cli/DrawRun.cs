@@ -52,6 +52,11 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
     private int Report(DrawingSet set, OutputFolder output, ImmutableArray<OutputFile> files)
     {
         terminal.Say($"{files.Length} files written to {DiagnosticText.Plain(output.Path)}");
+        if (set.Figures?.ToScale is { } scale)
+        {
+            terminal.Say($"lengths on the wall chart: {scale}; a larger --paper leaves more of them their room");
+        }
+
         foreach (var refused in set.Refused)
         {
             terminal.SayError($"the {refused.Kind} is not drawn: {DiagnosticText.Plain(refused.Because)}");

@@ -24,6 +24,7 @@ internal static class DrawCommand
         var paper = PaperOption("--paper", "Paper of the wall chart, or of the only sheet asked for (a build board goes over several where one is too small): auto, A4 to A0, 2A0, Letter, Tabloid, 'ANSI C' to 'ANSI E', 'roll 914 x 2400', with 'landscape' or 'portrait' behind");
         var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };
         var band = new Option<int>("--band-over") { Description = "On the wall chart, draw a bundle of more wires than this as one band with its count and list; its wires show again where they leave it (0: never)", HelpName = "WIRES" };
+        var scale = new Option<bool>("--true-to-scale") { Description = "On the wall chart, draw the lengths between places at one scale, which the title block names, as far as the paper allows; a length that is drawn longer has a broken dimension line" };
         var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4 or Letter", "A4", "Letter");
         var build = CommonArguments.Build("Show one build only");
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
@@ -62,7 +63,7 @@ internal static class DrawCommand
             "harnessdraw draw examples/brackmere-six.yaml --for troubleshooter --format pdf",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
-            file, sheets, whom, formats, inks, paper, several, band, tile, build, units, dpi, embed, font, since, rules, output,
+            file, sheets, whom, formats, inks, paper, several, band, scale, tile, build, units, dpi, embed, font, since, rules, output,
         };
         command.SetAction(parsed =>
         {
@@ -75,6 +76,7 @@ internal static class DrawCommand
                 Paper = PaperOf(parsed.GetValue(paper)),
                 SeveralCharts = parsed.GetValue(several),
                 BandOver = parsed.GetValue(band),
+                TrueToScale = parsed.GetValue(scale),
                 TileOnto = PaperOf(parsed.GetValue(tile)),
                 Units = Enum.Parse<UnitsShown>(parsed.GetValue(units)!, ignoreCase: true),
                 Teaching = parsed.GetValue(whom) == ReadySets.Teacher,

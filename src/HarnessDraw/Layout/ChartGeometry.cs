@@ -140,7 +140,7 @@ internal sealed partial class ChartGeometry
             {
                 if (mark.Kind == kind)
                 {
-                    placed.Add(Placed(spine, mark));
+                    placed.Add(Placed(spine, mark) with { IsToScale = kind == MarkKind.Length && spine.Stations.Exists(s => s.Node == mark.Index && s.IsToScale) });
                 }
             }
         }
@@ -301,6 +301,7 @@ internal sealed partial class ChartGeometry
         return new(c, box, onLeft, list.ToImmutable(), first)
         {
             LeadNode = item.LeadNode,
+            LeadMm = item.LeadMm,
             LeadY = isDown ? box.Y + (card.HeadMm / 2) : box.Y + (card.HeadMm / 2),
         };
     }

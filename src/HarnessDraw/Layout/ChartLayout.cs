@@ -61,6 +61,9 @@ public sealed class ChartLayout
         return ChartRoom.Of(spines[0]);
     }
 
+    /// <summary>Of the lengths that are known and drawn, how many are to the scale of what was packed last, and all.</summary>
+    public (int Kept, int All) LengthsToScale => ChartPacking.LengthsToScale(problem, spines);
+
     /// <summary>Lengthens stems where that brings loads into their true order, as long as the room taken still suits.</summary>
     public void Settle(Predicate<ChartRoom> suits) => new ChartOrder(problem, lanes, spines, last!).Settle(suits);
 

@@ -47,19 +47,7 @@ internal sealed partial class ChartPacking
             t = Math.Max(t, box.T1 + 1);
         }
 
-        t = Math.Max(t, trueDistance) + station.HoldMm;
-        if (station.HasEdge && node.CaptionMm > 0)
-        {
-            var least = spine.IsHorizontal ? node.CaptionMm + 9 : 11;
-            var depth = spine.IsHorizontal ? metrics.DimensionMm : node.CaptionMm + 3.5;
-            var box = Beside(spine, e, true, prevEnd + 1, least, depth, 2.2);
-            var end = Math.Max(t, box.T1);
-            box = box with { T1 = end };
-            spine.Marks.Add(new(MarkKind.Length, station.Node, box, true, end));
-            left.Add(box);
-            t = Math.Max(t, end + 0.8);
-        }
-
+        t = IsScaled ? PlaceScaled(spine, station, node, prevEnd, t) : PlaceLength(spine, station, node, prevEnd, Math.Max(t, trueDistance) + station.HoldMm);
         if (node.FlagWidthMm > 0 && (station.HasEdge || spine.Parent is null || IsFirstOf(spine, station)))
         {
             t = PlaceFlag(spine, station, node, t);
@@ -68,6 +56,25 @@ internal sealed partial class ChartPacking
         station.T = t;
         return t;
     }
+
+    private double PlaceLength(Spine spine, Station station, ChartNode node, double from, double t)
+    {
+        if (!station.HasEdge || node.CaptionMm <= 0)
+        {
+            return t;
+        }
+
+        var box = Beside(spine, station.FirstEvent, true, from + 1, LeastDimensionMm(spine, node), DimensionDepthMm(spine, node), 2.2);
+        var end = Math.Max(t, box.T1);
+        box = box with { T1 = end };
+        spine.Marks.Add(new(MarkKind.Length, station.Node, box, true, end));
+        left.Add(box);
+        return Math.Max(t, end + 0.8);
+    }
+
+    private static double LeastDimensionMm(Spine spine, ChartNode node) => spine.IsHorizontal ? node.CaptionMm + 9 : 11;
+
+    private double DimensionDepthMm(Spine spine, ChartNode node) => spine.IsHorizontal ? metrics.DimensionMm : node.CaptionMm + 3.5;
 
     private static bool IsFirstOf(Spine spine, Station station) =>
         station == spine.Stations[0] && !station.HasEdge;

@@ -35,6 +35,12 @@ internal sealed partial class ChartPacking
 /// </summary>
 public readonly record struct ChartStance(double TableShare, double CornerWidthMm = 0, double CornerHeightMm = 0, double StretchX = 0, double StretchY = 0)
 {
+    /// <summary>The one scale of measured lengths, mm on paper a mm of bundle; 0: lengths are as what is printed beside them needs.</summary>
+    public double Scale { get; init; }
+
+    /// <summary>Lengths above this, mm of bundle, are not drawn to that scale but as short as they can be.</summary>
+    public double ScaledUpToMm { get; init; }
+
     /// <summary>The table about the middle of the trunk, nothing kept free, nothing stretched.</summary>
     public static ChartStance Plain { get; } = new(0.5);
 }

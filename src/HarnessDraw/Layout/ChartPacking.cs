@@ -36,6 +36,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             // branches leave in their true order
             t = PlaceItems(spine, station, station.Left, t);
             t = PlaceItems(spine, station, station.Right, t);
+            Measure(spine, station);
             if (i == 0 && spine.HasOwnFirst)
             {
                 // cards of the place where the rib leaves stay there
@@ -255,6 +256,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var gap = Math.Max(metrics.CardGapMm, Math.Max(card.StubMm > 0 ? card.StubMm + 2.5 : 0, lead));
         var edge = isLeft ? Math.Min(slotFrom[0], slotFrom[item.Event]) - gap : Math.Max(slotTo[0], slotTo[item.Event]) + gap;
         var inner = isLeft ? slotFrom[item.Event] : slotTo[item.Event];
+        edge = ScaledLead(item, inner, edge);
         var box = isLeft ? new FrameBox(0, height, edge - card.WidthMm, inner - 1) : new FrameBox(0, height, inner + 1, edge + card.WidthMm);
         var firstRow = FirstRow(spine, card);
         item.T = Settle(list, [box], Math.Max(from, from + 2.2 - firstRow));

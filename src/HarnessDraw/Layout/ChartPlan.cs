@@ -17,10 +17,17 @@ public sealed record PlacedCard(int Card, Box Box, bool LanesOnLeft, ImmutableAr
     /// <summary>Where the lead's length stands, for a card at the end of its own path.</summary>
     public int LeadNode { get; init; } = -1;
     public double LeadY { get; init; }
+
+    /// <summary>Drawn length of the lead where it is to scale, mm; 0: it is not.</summary>
+    public double LeadMm { get; init; }
 }
 
 /// <summary>A length on its dimension line, a splice's name, a cut, a flag or a disc: the box, the place on the bundle it belongs to.</summary>
-public sealed record PlacedMark(int Index, Box Box, Point At, Point Other);
+public sealed record PlacedMark(int Index, Box Box, Point At, Point Other)
+{
+    /// <summary>Of a length: true when its dimension line is drawn to the chart's scale.</summary>
+    public bool IsToScale { get; init; }
+}
 
 /// <summary>A splice on paper: where its lanes meet the bar; the first is the feed's dot.</summary>
 public sealed record PlacedSplice(int Splice, ImmutableArray<Point> Dots, PlacedMark? Label);

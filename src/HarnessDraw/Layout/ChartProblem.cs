@@ -23,6 +23,9 @@ public sealed record ChartNode(int Parent, double X, double Y)
     /// <summary>Width of the lettering of the length of the edge above, mm on paper; 0: no length.</summary>
     public double CaptionMm { get; init; }
 
+    /// <summary>Measured length of the edge above, mm of bundle; 0: unknown.</summary>
+    public double LengthMm { get; init; }
+
     /// <summary>Size of the branch flag, mm; 0: none.</summary>
     public double FlagWidthMm { get; init; }
     public double FlagHeightMm { get; init; }

@@ -126,6 +126,10 @@ internal sealed class Station
 
     /// <summary>Extra length of the free stretch before it, mm.</summary>
     public double HoldMm { get; set; }
+
+    /// <summary>On a chart to scale: how much of the bundle before it lies beyond its dimension line, and whether the line is to scale and tells all of the bundle.</summary>
+    public double BeyondMm { get; set; }
+    public bool IsToScale { get; set; }
 }
 
 /// <summary>A child spine or a card beside its spine.</summary>
@@ -138,6 +142,9 @@ internal sealed class SpineItem
     /// <summary>Node whose length stands beside the card (a leaf with a single card), or -1.</summary>
     public int LeadNode { get; init; } = -1;
     public int Event { get; set; }
+
+    /// <summary>Drawn length of the card's own path where it is to scale, mm; 0: it is not.</summary>
+    public double LeadMm { get; set; }
 
     /// <summary>Of the child's lane u' = 0, or of the card's near edge.</summary>
     public double T { get; set; }

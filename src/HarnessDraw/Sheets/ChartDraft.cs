@@ -57,6 +57,17 @@ internal sealed class ChartDraft
     /// <summary>The room it takes with the stems as they were settled.</summary>
     public ChartRoom Again(ChartStance stance) => layout.Room(stance);
 
+    /// <summary>The room it takes with its lengths to the scale that the stance names.</summary>
+    public ChartRoom ToScale(double mostHeightMm, double enoughMm, ChartStance stance)
+    {
+        lifted = null;
+        layout.Lift(mostHeightMm, enoughMm, stance);
+        return layout.Room(stance);
+    }
+
+    /// <summary>Of the lengths of what was packed last, how many are to scale, and all that are known.</summary>
+    public (int Kept, int All) LengthsToScale => layout.LengthsToScale;
+
     /// <summary>How far the loads stand in their true order, from -1 to 1 for each axis, both added.</summary>
     public double Order => layout.Order;
 

@@ -4,13 +4,14 @@ using HarnessDraw.Layout;
 namespace HarnessDraw.Sheets;
 
 /// <summary>A wall chart tried on one paper with one size of names: where the chart and the panels stand, when they fit.</summary>
-internal sealed class ChartFit
+internal sealed partial class ChartFit
 {
     // what covers more than this share of the paper was never seen to find its place
     private const double MostCovered = 0.68;
     private const double FarTooFull = 0.9;
     private const int StretchSteps = 5;
     private readonly ChartDraft draft;
+    private readonly TitleBlock title;
     private double liftMm;
     private double enoughMm;
     private ChartStance stance;
@@ -19,9 +20,10 @@ internal sealed class ChartFit
     // of the one frame: its room is marked anew for every try
     private PanelPacking? packing;
 
-    private ChartFit(ChartDraft draft, Paper paper, FrameLayout frame)
+    private ChartFit(ChartDraft draft, Paper paper, FrameLayout frame, TitleBlock title)
     {
         this.draft = draft;
+        this.title = title;
         Paper = paper;
         Frame = frame;
         room = new(draft.Compact.Bounds, draft.Compact.Occupied);
@@ -30,7 +32,7 @@ internal sealed class ChartFit
 
     public WallChartProblem Problem => draft.Problem;
     public Paper Paper { get; }
-    public FrameLayout Frame { get; }
+    public FrameLayout Frame { get; private set; }
     /// <summary>The finished chart; only a fit that is <see cref="Stretched"/> has one.</summary>
     public ChartPlan Chart { get; private set; } = null!;
     public Box Bounds => room.Bounds;
@@ -56,6 +58,7 @@ internal sealed class ChartFit
         CrossingsLowerBound = draft.Crossings.LowerBound,
         BoundReason = draft.Crossings.Reason,
         Paper = Paper.Name,
+        ToScale = ToScaleWords,
     };
 
     /// <summary>
@@ -78,7 +81,7 @@ internal sealed class ChartFit
             mayFit = false;
             foreach (var rule in CardColumnRule.All)
             {
-                var fit = new ChartFit(drafts.Get(nameMm, rule), paper, frame);
+                var fit = new ChartFit(drafts.Get(nameMm, rule), paper, frame, title);
                 if (leaveOut)
                 {
                     fit.ShowsAll = false;

@@ -48,7 +48,7 @@ internal sealed class ChartPen(bool blackInk)
         {
             var r = cap * 0.57;
             Circle(new(box.X + 2 + r, box.Centre.Y), r, 0, Ink.Paper, role: ItemRole.Plate);
-            Text(number, box.X + 2 + r, box.Centre.Y + (cap * 0.34), number.Length > 1 ? cap * 0.58 : cap * 0.68, FaceWeight.Bold, TextAnchor.Middle);
+            Text(number, box.X + 2 + r, box.Centre.Y + (cap * 0.34), number.Length > 1 ? cap * 0.48 : cap * 0.68, FaceWeight.Bold, TextAnchor.Middle);
             x = box.X + 2 + (2 * r) + 1.8;
         }
 
@@ -75,6 +75,33 @@ internal sealed class ChartPen(bool blackInk)
     {
         const double L = 2.2, H = 0.55;
         Polygon(Ink.Black, 0, ItemRole.Edge, new(x, y), new(x - (dx * L) + (dy * H), y - (dy * L) + (dx * H)), new(x - (dx * L) - (dy * H), y - (dy * L) - (dx * H)));
+    }
+
+    /// <summary>
+    /// A dimension line with its arrows, and, where asked, the ticks it ends at. One that is not to the drawing's scale carries the zigzag of a broken line near one end, clear of its figure.
+    /// </summary>
+    public void Dimension(Point from, Point to, bool hasTicks, bool isBroken)
+    {
+        const double Width = 0.25, Tick = 1.2, Break = 2.6, Half = 0.5, Rise = 0.9;
+        var (dx, dy) = (Math.Sign(to.X - from.X), Math.Sign(to.Y - from.Y));
+        if (isBroken)
+        {
+            Point At(double along, double across) => new(from.X + (dx * along) + (dy * across), from.Y + (dy * along) + (dx * across));
+            Point[] way = [from, At(Break, 0), At(Break + Half, -Rise), At(Break + (3 * Half), Rise), At(Break + (4 * Half), 0), to];
+            items.Add(new PathItem(Outline.Polyline(way, closed: false)) { Role = ItemRole.Edge, Stroke = new(Ink.Black, Width) });
+        }
+        else
+        {
+            Line(from.X, from.Y, to.X, to.Y, Width);
+        }
+
+        foreach (var end in hasTicks ? [from, to] : Array.Empty<Point>())
+        {
+            Line(end.X - (Math.Abs(dy) * Tick), end.Y - (Math.Abs(dx) * Tick), end.X + (Math.Abs(dy) * Tick), end.Y + (Math.Abs(dx) * Tick), Width);
+        }
+
+        Arrow(from.X, from.Y, -dx, -dy);
+        Arrow(to.X, to.Y, dx, dy);
     }
 
     /// <summary>The ground sign at the end of a lane that comes from the side given.</summary>

@@ -24,6 +24,9 @@ public sealed record SheetOptions
     /// <summary>On the wall chart a bundle of more wires than this is one band with its count; 0: every wire has its lane.</summary>
     public int BandOver { get; init; }
 
+    /// <summary>On the wall chart lengths between places are drawn at one scale where the paper allows.</summary>
+    public bool TrueToScale { get; init; }
+
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
 
@@ -49,6 +52,9 @@ public sealed record ChartFigures
     public int? CrossingsLowerBound { get; init; }
     public string? BoundReason { get; init; }
     public required string Paper { get; init; }
+
+    /// <summary>The scale and how many lengths are to it, a chart after the other; null: nobody asked for a scale.</summary>
+    public string? ToScale { get; init; }
 }
 
 /// <summary>The pages of one kind of sheet, or why there are none ('needs A1: ...').</summary>

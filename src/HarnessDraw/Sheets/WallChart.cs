@@ -21,12 +21,12 @@ public static class WallChart
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var drafts = new ChartDrafts(new WallChartSubject(shown) { Changes = options.Changes, BandOver = options.BandOver }, options.BlackInk);
+        var drafts = new ChartDrafts(new WallChartSubject(shown) { Changes = options.Changes, BandOver = options.BandOver, TrueToScale = options.TrueToScale }, options.BlackInk);
         var title = SheetTitle.Of(shown, findings, options, shown.Harness.Title, "wall chart");
         var one = options.Paper is { } asked ? SheetFit(drafts, asked, title) : Sheets().Select(p => SheetFit(drafts, p, title)).FirstOrDefault(f => f.Fits);
         if (one is { Fits: true })
         {
-            return Drawn([one], options, title);
+            return Drawn([options is { TrueToScale: true, Paper: null } ? RoomierToScale(drafts, one, title) : one], options, title);
         }
 
         var several = options.Paper is null ? Several(drafts, PaperSizes.A1, title, 4) ?? Several(drafts, PaperSizes.A0, title, MostCharts)
@@ -164,6 +164,25 @@ public static class WallChart
         return fit;
     }
 
+    // the smallest paper on which most lengths are to scale, else the one that keeps most of them
+    private static ChartFit RoomierToScale(ChartDrafts drafts, ChartFit smallest, TitleBlock title)
+    {
+        const double Most = 0.5;
+        var (best, share) = (smallest, 0.0);
+        foreach (var paper in Sheets().SkipWhile(p => p.Name != smallest.Paper.Name))
+        {
+            var fit = ChartFit.Try(drafts, paper, title, LeastNameMm);
+            var kept = fit.Fits ? fit.ToScale().ShareToScale : 0;
+            (best, share) = kept > share ? (fit, kept) : (best, share);
+            if (share >= Most)
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
+
     /// <summary>The narrowest usual roll that is high enough, as long as it takes (width of rolls: common practice, no source); null when none is.</summary>
     private static Paper? Roll(ChartDrafts drafts, TitleBlock title)
     {
@@ -213,7 +232,7 @@ public static class WallChart
         var sheets = ImmutableArray.CreateBuilder<Sheet>();
         foreach (var fit in fits)
         {
-            var best = fit.Stretched(WidestStretch);
+            var best = options.TrueToScale ? fit.ToScale() : fit.Stretched(WidestStretch);
             var words = fits.Count == 1 ? "wall chart" : $"wall chart {sheets.Count + 1} of {fits.Count}";
             sheets.Add(new("wall-chart", $"{title.Vehicle}: {title.Title}, {words}", best.Paper, WallChartPainter.Paint(best, options.BlackInk))
             {
@@ -236,6 +255,7 @@ public static class WallChart
             CrossingsLowerBound = each.Exists(f => f.CrossingsLowerBound is null) ? null : each.Sum(f => f.CrossingsLowerBound),
             BoundReason = each.Select(f => f.BoundReason).FirstOrDefault(r => r is not null),
             Paper = fits.Count == 1 ? each[0].Paper : $"{fits.Count} x {each[0].Paper}",
+            ToScale = each[0].ToScale is null ? null : string.Join("; ", each.Select(f => f.ToScale)),
         };
     }
 }

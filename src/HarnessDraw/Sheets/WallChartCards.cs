@@ -5,7 +5,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>Draws load cards and the pin table: who is where, one row a wire.</summary>
-internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
+internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen, bool isToScale)
 {
     private readonly WallChartStyle style = problem.Style;
 
@@ -59,14 +59,11 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen)
 
         var away = placed.LanesOnLeft ? -1 : 1;
         var edge = placed.LanesOnLeft ? box.X : box.Right;
-        var width = WallChartStyle.Width(text);
         var y = box.Y + Math.Min(head - 2.6, 5);
-        var from = edge + (away * 1.2);
-        var to = edge + (away * (2.2 + width));
+        // to scale it goes from the card to the bundle
+        var (from, to) = placed.LeadMm > 0 ? (edge, edge + (away * placed.LeadMm)) : (edge + (away * 1.2), edge + (away * (2.2 + WallChartStyle.Width(text))));
         pen.Text(text, (from + to) / 2, y, WallChartStyle.TextMm, anchor: TextAnchor.Middle);
-        pen.Line(from, y + 1.7, to, y + 1.7, 0.25);
-        pen.Arrow(from, y + 1.7, -away, 0);
-        pen.Arrow(to, y + 1.7, away, 0);
+        pen.Dimension(new(from, y + 1.7), new(to, y + 1.7), hasTicks: false, isToScale && placed.LeadMm <= 0);
     }
 
     private void Marks(ChartCardSubject card, Box box)

@@ -4,7 +4,7 @@ using HarnessDraw.Layout;
 namespace HarnessDraw.Sheets;
 
 /// <summary>Draws what stands beside the bundles: lengths on dimension lines, splices, cuts, flags and discs.</summary>
-internal sealed class WallChartMarks(WallChartProblem problem, ChartPlan chart, ChartPen pen, double dx, double dy)
+internal sealed class WallChartMarks(WallChartProblem problem, ChartPlan chart, ChartPen pen, double dx, double dy, bool isToScale)
 {
     public void Lengths()
     {
@@ -19,11 +19,7 @@ internal sealed class WallChartMarks(WallChartProblem problem, ChartPlan chart, 
                 var (x0, x1) = (Math.Min(at.X, other.X), Math.Max(at.X, other.X));
                 var isBelow = box.Centre.Y > at.Y;
                 var y = isBelow ? box.Bottom - 1.2 - 3.6 : box.Bottom - 1.2;
-                pen.Line(x0, y, x1, y, 0.25);
-                pen.Line(x0, y - 1.2, x0, y + 1.2, 0.25);
-                pen.Line(x1, y - 1.2, x1, y + 1.2, 0.25);
-                pen.Arrow(x0, y, -1, 0);
-                pen.Arrow(x1, y, 1, 0);
+                pen.Dimension(new(x0, y), new(x1, y), hasTicks: true, isToScale && !mark.IsToScale);
                 pen.Text(text, (x0 + x1) / 2, isBelow ? y + 3.4 : y - 0.9, WallChartStyle.TextMm, anchor: TextAnchor.Middle);
             }
             else
@@ -31,11 +27,7 @@ internal sealed class WallChartMarks(WallChartProblem problem, ChartPlan chart, 
                 var (y0, y1) = (Math.Min(at.Y, other.Y), Math.Max(at.Y, other.Y));
                 var isLeft = box.Centre.X < at.X;
                 var x = isLeft ? box.Right - 1.2 : box.X + 1.2;
-                pen.Line(x, y0, x, y1, 0.25);
-                pen.Line(x - 1.2, y0, x + 1.2, y0, 0.25);
-                pen.Line(x - 1.2, y1, x + 1.2, y1, 0.25);
-                pen.Arrow(x, y0, 0, -1);
-                pen.Arrow(x, y1, 0, 1);
+                pen.Dimension(new(x, y0), new(x, y1), hasTicks: true, isToScale && !mark.IsToScale);
                 pen.Text(text, x + (isLeft ? -1.6 : 1.6), ((y0 + y1) / 2) + 1.25, WallChartStyle.TextMm, anchor: isLeft ? TextAnchor.End : TextAnchor.Start);
             }
         }

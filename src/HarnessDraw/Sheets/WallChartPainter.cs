@@ -15,7 +15,7 @@ internal static class WallChartPainter
         items.Add(WallChartLanes.Bands(fit.Problem, fit.Chart, dx, dy, blackInk));
         items.Add(WallChartLanes.Lanes(fit.Problem, fit.Chart, dx, dy, blackInk));
         var pen = new ChartPen(blackInk);
-        var cards = new WallChartCards(fit.Problem, pen);
+        var cards = new WallChartCards(fit.Problem, pen, fit.Scale is not null);
         foreach (var card in fit.Chart.Cards)
         {
             cards.Card(card, dx, dy);
@@ -28,7 +28,7 @@ internal static class WallChartPainter
 
         items.Add(pen.Group("cards"));
         pen = new ChartPen(blackInk);
-        var marks = new WallChartMarks(fit.Problem, fit.Chart, pen, dx, dy);
+        var marks = new WallChartMarks(fit.Problem, fit.Chart, pen, dx, dy, fit.Scale is not null);
         marks.Lengths();
         marks.Splices();
         marks.Cuts();

@@ -123,6 +123,9 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
     // in a band the lanes are not counted by eye
     private string HeadOf(PlacedCut cut) => (problem.Style.Metrics.IsBand(cut.Lanes.Length) ? $"{cut.Lanes.Length} " : "") + (cut.IsHorizontalBundle ? "from the top" : "from the left");
 
+    private string DistanceWords() => !problem.Subject.Whole.TrueToScale ? "Order and branching are true, distances are not to scale."
+        : "Order and branching are true. Where the title block names a scale, lengths between places are drawn to it but for those whose dimension line is broken. Places are drawn wider than they are.";
+
     private ChartPanel Legend(double width)
     {
         const double ColourMm = 40;
@@ -132,7 +135,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal).ToList();
         var two = problem.Subject.Lanes.Select(l => l.Wire.Colour).FirstOrDefault(c => c.Contains('/', StringComparison.Ordinal));
         var symbols = Symbols();
-        var sentences = TextFit.Wrap("Order and branching are true, distances are not to scale. Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.", width, Cap);
+        var sentences = TextFit.Wrap($"{DistanceWords()} Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.", width, Cap);
         var colourColumns = width < 150 ? 1 : 2;
         var symbolColumns = Math.Max(1, (int)((width - (colourColumns * ColourMm) - 4) / SymbolMm));
         // the sample of a tracer is wider than one column: below the colours, or below everything

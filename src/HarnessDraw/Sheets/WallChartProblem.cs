@@ -77,6 +77,7 @@ internal sealed class WallChartProblem
         return new(Subject.NodeParents[i], -place.Xmm, -place.Ymm)
         {
             CaptionMm = Style.CaptionMm(Subject.NodeEdges[i]),
+            LengthMm = Subject.NodeEdges[i].Segments.IsEmpty ? 0 : Subject.NodeEdges[i].LengthMm ?? 0,
             FlagWidthMm = isFlagged ? ChartPen.FlagWidth(number, FlagText(i), WallChartStyle.FlagCapMm) : 0,
             FlagHeightMm = isFlagged ? 10.6 : 0,
             Disc = isFlagged,

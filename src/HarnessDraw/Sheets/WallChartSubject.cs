@@ -52,6 +52,9 @@ internal sealed partial class WallChartSubject
     /// <summary>A bundle of more wires than this is drawn as one band; 0: none is; of the whole chart.</summary>
     public int BandOver { get; init; }
 
+    /// <summary>Lengths are drawn at one scale where the paper allows; of the whole chart.</summary>
+    public bool TrueToScale { get; init; }
+
     /// <summary>Number of each branch by its place, counted away from the root.</summary>
     public Dictionary<string, string> BranchNumbers { get; }
 

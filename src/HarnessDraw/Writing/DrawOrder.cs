@@ -34,6 +34,9 @@ public sealed record DrawOrder
     /// <summary>See <see cref="SheetOptions.BandOver"/>.</summary>
     public int BandOver { get; init; }
 
+    /// <summary>See <see cref="SheetOptions.TrueToScale"/>.</summary>
+    public bool TrueToScale { get; init; }
+
     /// <summary>Paper that the wall chart and the build board are also cut onto, or null.</summary>
     public Paper? TileOnto { get; init; }
 
@@ -61,6 +64,7 @@ public sealed record DrawOrder
         Paper = kind == SheetKinds.WallChart || Sheets.Length == 1 ? Paper : null,
         SeveralCharts = SeveralCharts,
         BandOver = BandOver,
+        TrueToScale = TrueToScale,
         BlackInk = blackInk,
         Build = Build,
         Units = Units,
