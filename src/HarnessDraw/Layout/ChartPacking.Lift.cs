@@ -11,7 +11,7 @@ internal sealed partial class ChartPacking
 
     /// <summary>
     /// Packs everything and lengthens the stems of the trunk's ribs where that lets cards of neighbouring ribs interlock: each rib in turn takes the lift with
-    /// which it leaves the trunk first, as long as the chart stays no higher than given.
+    /// which it leaves the trunk first, as long as the chart stays no higher than given. A chart that becomes narrow enough is lowered again where it can be.
     /// </summary>
     public void PackLifted(List<Spine> spines, double mostHeightMm, double enoughMm)
     {
@@ -35,7 +35,10 @@ internal sealed partial class ChartPacking
         Pack(spines[0]);
         lift = null;
         Improve(spines, mostHeightMm, enoughMm);
-        Lower(spines, mostHeightMm, enoughMm);
+        if (Extent(spines[0]).LengthMm <= enoughMm + LeastGainMm)
+        {
+            Lower(spines, mostHeightMm, enoughMm);
+        }
     }
 
     // no stem is longer than it must be: each rib in turn comes as near to its true place as the width allows

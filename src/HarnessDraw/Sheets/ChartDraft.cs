@@ -16,13 +16,17 @@ internal sealed class ChartDraft
         Compact = layout.Pack(ChartStance.Plain);
         compact = new(Compact.Bounds, Compact.Occupied);
         // what the panels say does not depend on how the chart is packed
-        Panels = new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part);
+        panels = new(() => new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part));
     }
+
+    /// <summary>True when everything stands where it stands on another draft.</summary>
+    public bool IsLike(ChartDraft other) => Compact.Occupied.AsSpan().SequenceEqual(other.Compact.Occupied.AsSpan());
 
     public WallChartProblem Problem { get; }
     public LaneCrossings Crossings => layout.Crossings;
     public IReadOnlyList<int> CardOrder => layout.CardOrder;
-    public List<ChartPanel> Panels { get; }
+    public List<ChartPanel> Panels => panels.Value;
+    private readonly Lazy<List<ChartPanel>> panels;
 
     /// <summary>Packed as narrow as the shape allows, nothing lifted.</summary>
     public ChartPlan Compact { get; }
@@ -111,7 +115,9 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
                 styles[nameMm] = style = new(subject, nameMm, blackInk);
             }
 
-            made[(nameMm, rule)] = draft = new(subject, style.With(rule), words, part);
+            // where no place has cards enough for columns, one rule gives what another does: it is not tried again
+            draft = new(subject, style.With(rule), words, part);
+            made[(nameMm, rule)] = draft = made.FirstOrDefault(d => d.Key.NameMm == nameMm && d.Value.IsLike(draft)).Value ?? draft;
         }
 
         return draft;

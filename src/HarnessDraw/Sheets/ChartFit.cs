@@ -9,6 +9,9 @@ internal sealed partial class ChartFit
     // what covers more than this share of the paper was never seen to find its place
     private const double MostCovered = 0.68;
     private const double FarTooFull = 0.9;
+
+    // boxes of the chart overlap by a fifth of their area
+    private const double Overlap = 0.8;
     private const int StretchSteps = 5;
     private readonly ChartDraft draft;
     private readonly TitleBlock title;
@@ -48,6 +51,9 @@ internal sealed partial class ChartFit
     public double MoveY { get; private set; }
     public bool Fits { get; private set; }
 
+    /// <summary>True when a few wires less would not make it fit.</summary>
+    public bool IsFarTooFull => Covered() > FarTooFull;
+
     /// <summary>False when a panel is left to another sheet.</summary>
     public bool ShowsAll { get; private set; } = true;
 
@@ -79,8 +85,14 @@ internal sealed partial class ChartFit
             }
 
             mayFit = false;
+            var tried = new HashSet<ChartDraft>();
             foreach (var rule in CardColumnRule.All)
             {
+                if (!tried.Add(drafts.Get(nameMm, rule)))
+                {
+                    continue;
+                }
+
                 var fit = new ChartFit(drafts.Get(nameMm, rule), paper, frame, title);
                 if (leaveOut)
                 {
@@ -112,16 +124,22 @@ internal sealed partial class ChartFit
     {
         var strip = Frame.TitleBox.Height + 4;
         var (most, wide) = (Frame.Inner.Height - 2, Frame.Inner.Width - 2);
+        const double MuchMm = 40;
         foreach (var heightMm in (ReadOnlySpan<double>)[0, most, most - strip])
         {
             if (PlaceLifted(heightMm, wide, ChartStance.Plain))
             {
                 return true;
             }
+
+            if (heightMm > 0 && room.Bounds.Width > wide + MuchMm)
+            {
+                // less height makes no chart much narrower
+                break;
+            }
         }
 
         // room kept free makes no chart much narrower
-        const double MuchMm = 40;
         foreach (var share in Problem.Problem.Table is null || room.Bounds.Width > wide + MuchMm ? [] : (ReadOnlySpan<double>)[0.5, 0.65, 0.8, 0.95])
         {
             if (PlaceLifted(most, wide, new(share, Frame.TitleBox.Width + 4, strip)))
@@ -145,14 +163,21 @@ internal sealed partial class ChartFit
         return Fits = Place();
     }
 
-    // share of the paper that is covered (boxes of the chart overlap by a fifth of their area)
+    // share of the paper that is covered
     private double Covered()
     {
-        const double Overlap = 0.8;
         var inner = Frame.Inner;
-        return ((draft.Compact.Occupied.Sum(Area) * Overlap) + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox)) / (inner.Width * inner.Height);
+        return ((draft.Compact.Occupied.Sum(Area) * Overlap) + Panels.Sum(p => p.Shapes.Min(s => s.Size.WidthMm * s.Size.HeightMm)) + Area(Frame.TitleBox)) / Area(inner);
+    }
 
-        static double Area(Box box) => box.Width * box.Height;
+    private static double Area(Box box) => box.Width * box.Height;
+
+    /// <summary>So many charts are needed at the least: together they show all rows of cards, and none can be fuller than a sheet was ever seen to be.</summary>
+    public static int LeastCharts(ChartDraft draft, Paper paper, TitleBlock title)
+    {
+        var frame = Sheets.Frame.Compose(paper, title);
+        var free = (Area(frame.Inner) * MostCovered) - Area(frame.TitleBox);
+        return free <= 0 ? 1 : (int)Math.Ceiling(draft.Compact.Cards.Sum(c => Area(c.Box)) / free);
     }
 
     /// <summary>

@@ -18,22 +18,25 @@ internal sealed record ChartParts
 {
     // how far a cut may move from an even share to divide fewer loads, as a part of a share
     private const double Play = 0.3;
+
+    // the same where charts are filled one after the other
+    private const double LittlePlay = 0.05;
     private readonly WallChartSubject whole;
 
-    // by card, and by row of the pin table: numbers of the circuits that have wires there
+    // by card in ascending order, and by row of the pin table: numbers of the circuits that have wires there
     private readonly Dictionary<string, int[]> cards;
     private readonly int[] pins;
     private readonly List<string> circuits;
     private readonly int[] rows;
+    private readonly int[] rowsBefore;
     private readonly int[] divided;
 
-    // by circuit, in the order of the circuits: its wires, and for every end of one the branch of the card it is on
-    private readonly List<Wire>[] wires;
+    // by circuit, in the order of the circuits: numbers of its wires, and for every end of one the branch of the card it is on
+    private readonly int[][] wires;
     private readonly List<string>[] ends;
     private readonly Dictionary<(int From, int To), ImmutableArray<string>> branches = [];
 
-    // order of wires, splices and segments in the plan, the segments of each wire, the segment towards the root from a place
-    private readonly Dictionary<string, int> numbers;
+    // the segments of each wire, order of splices and segments in the plan, the segment towards the root from a place
     private readonly int[][] segmentsOf;
     private readonly Dictionary<string, int> spliceNumbers;
     private readonly Dictionary<string, int> segmentNumbers;
@@ -59,17 +62,22 @@ internal sealed record ChartParts
         }
 
         var plan = whole.Plan;
-        var byCircuit = plan.Wires.GroupBy(w => w.Circuit, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        var byCircuit = plan.Wires.Select((w, i) => (w.Circuit, i)).GroupBy(w => w.Circuit, w => w.i, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
         circuits = [.. byCircuit.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
         wires = [.. circuits.Select(c => byCircuit[c])];
-        rows = [.. wires.Select(w => w.Count)];
+        rows = [.. wires.Select(w => w.Length)];
+        rowsBefore = new int[rows.Length + 1];
+        for (var i = 0; i < rows.Length; i++)
+        {
+            rowsBefore[i + 1] = rowsBefore[i] + rows[i];
+        }
+
         var at = circuits.Select((c, i) => (c, i)).ToDictionary(c => c.c, c => c.i, StringComparer.Ordinal);
-        cards = whole.Cards.ToDictionary(c => c.Key, c => WiresOf(c).Select(w => at[w.Circuit]).ToArray(), StringComparer.Ordinal);
+        cards = whole.Cards.ToDictionary(c => c.Key, c => WiresOf(c).Select(w => at[w.Circuit]).Order().ToArray(), StringComparer.Ordinal);
         pins = [.. whole.Pins.Select(p => at[p.Wire.Circuit])];
         divided = Divided();
         var branchOf = whole.Cards.SelectMany(card => BranchOf(card.Node) is { } branch ? WiresOf(card).Select(w => (w.Circuit, branch)) : []).ToLookup(e => e.Circuit, e => e.branch, StringComparer.Ordinal);
         ends = [.. circuits.Select(c => branchOf[c].ToList())];
-        numbers = plan.Wires.Select((w, i) => (w.Id, i)).ToDictionary(w => w.Id, w => w.i, StringComparer.Ordinal);
         spliceNumbers = plan.Splices.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         segmentNumbers = plan.Tree.Segments.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         segmentsOf = [.. plan.Wires.Select(w => w.Segments.Distinct(StringComparer.Ordinal).Select(x => segmentNumbers[x]).ToArray())];
@@ -82,28 +90,35 @@ internal sealed record ChartParts
     /// <summary>The most parts that make sense: one circuit a chart.</summary>
     public int Most => circuits.Count;
 
+    /// <summary>Wires of the circuits from one place between two to another.</summary>
+    public int Rows(int from, int to) => rowsBefore[to] - rowsBefore[from];
+
     /// <summary>One of the charts that cuts between circuits make (each cut: how many circuits lie before it): from 0.</summary>
-    public (WallChartSubject Subject, ChartPart Part) At(IReadOnlyList<int> cuts, int part) => Share(cuts).ElementAt(part);
+    public (WallChartSubject Subject, ChartPart Part) At(IReadOnlyList<int> cuts, int part) => Share(cuts)[part]();
 
     /// <summary>The subjects of the charts that cuts between circuits make; each is made when it is asked for.</summary>
-    public IEnumerable<(WallChartSubject Subject, ChartPart Part)> Share(IReadOnlyList<int> cuts)
+    public ImmutableArray<Func<(WallChartSubject Subject, ChartPart Part)>> Share(IReadOnlyList<int> cuts)
     {
-        var chartOf = new int[circuits.Count];
-        var chart = 0;
-        for (var i = 0; i < circuits.Count; i++)
-        {
-            while (chart < cuts.Count && i >= cuts[chart])
-            {
-                chart++;
-            }
+        int[] bounds = [0, .. cuts.Select(c => Math.Min(c, circuits.Count)), circuits.Count];
+        var shown = Enumerable.Range(0, cuts.Count + 1).Select(n => Branches((bounds[n], bounds[n + 1]))).ToImmutableArray();
+        return [.. Enumerable.Range(0, cuts.Count + 1).Select<int, Func<(WallChartSubject, ChartPart)>>(n => () => (Subject(bounds, n), new ChartPart(n + 1, shown)))];
+    }
 
-            chartOf[i] = chart + 1;
+    /// <summary>Where a chart ends that begins at a place and takes so many wires at the most, dividing few loads; at least one circuit.</summary>
+    public int End(int from, double most)
+    {
+        if (Rows(from, circuits.Count) <= most)
+        {
+            return circuits.Count;
         }
 
-        var shown = Enumerable.Range(0, cuts.Count + 1).Select(n => Branches(Ends(n))).ToImmutableArray();
-        return Enumerable.Range(0, cuts.Count + 1).Select(n => (Subject(chartOf, n + 1, Ends(n)), new ChartPart(n + 1, shown)));
+        var best = from + 1;
+        for (var i = from + 1; i < circuits.Count && Rows(from, i) <= most; i++)
+        {
+            best = Rows(from, i) < most * (1 - LittlePlay) || divided[i] <= divided[best] ? i : best;
+        }
 
-        (int From, int To) Ends(int n) => (Math.Min(n == 0 ? 0 : cuts[n - 1], circuits.Count), n == cuts.Count ? circuits.Count : Math.Min(cuts[n], circuits.Count));
+        return best;
     }
 
     /// <summary>Where to halve what lies between two cuts, dividing few loads; null: a single circuit.</summary>
@@ -114,12 +129,11 @@ internal sealed record ChartParts
             return null;
         }
 
-        var want = rows[from..to].Sum() / 2.0;
-        var (before, best) = (0, (Loads: int.MaxValue, Off: double.MaxValue, At: from + 1));
+        var want = Rows(from, to) / 2.0;
+        var best = (Loads: int.MaxValue, Off: double.MaxValue, At: from + 1);
         for (var i = from + 1; i < to; i++)
         {
-            before += rows[i - 1];
-            var off = Math.Abs(before - want);
+            var off = Math.Abs(Rows(from, i) - want);
             var here = (Loads: off <= Play * want ? divided[i] : int.MaxValue, off, i);
             best = here.CompareTo(best) < 0 ? here : best;
         }
@@ -137,8 +151,8 @@ internal sealed record ChartParts
         {
             if (places.Length > 0)
             {
-                open[places.Min() + 1]++;
-                open[places.Max() + 1]--;
+                open[places[0] + 1]++;
+                open[places[^1] + 1]--;
             }
         }
 
@@ -150,27 +164,28 @@ internal sealed record ChartParts
         return open;
     }
 
-    /// <summary>Cuts that make so many charts, about equally full.</summary>
-    public List<int> Cuts(int parts) => Cuts([.. Enumerable.Repeat(1.0, parts)]);
+    /// <summary>Cuts from a chart's end on, each behind as many wires as that chart holds.</summary>
+    public IEnumerable<int> Cuts(int from, int to)
+    {
+        var each = Rows(from, to);
+        for (var end = to; end < circuits.Count; end = End(end, each))
+        {
+            yield return end;
+        }
+    }
 
     /// <summary>Cuts that make charts with about these shares of all wires (any scale).</summary>
     public List<int> Cuts(IReadOnlyList<double> shares)
     {
-        var (all, sum, cuts) = (rows.Sum(), 0, new List<int>());
+        var (all, cuts) = (rowsBefore[^1], new List<int>());
         var (share, whole, told) = (all / (double)shares.Count, shares.Sum(), 0.0);
-        var before = new int[rows.Length + 1];
-        for (var i = 0; i < rows.Length; i++)
-        {
-            before[i + 1] = sum += rows[i];
-        }
-
         for (var k = 1; k < shares.Count; k++)
         {
             told += shares[k - 1];
             var want = told / whole * all;
             var from = cuts.Count == 0 ? 1 : cuts[^1] + 1;
-            var near = Enumerable.Range(from, Math.Max(0, rows.Length - from)).Where(i => Math.Abs(before[i] - want) <= Play * share).ToList();
-            cuts.Add(near.Count > 0 ? near.OrderBy(i => divided[i]).ThenBy(i => Math.Abs(before[i] - want)).First() : Math.Min(from, rows.Length));
+            var near = Enumerable.Range(from, Math.Max(0, rows.Length - from)).Where(i => Math.Abs(rowsBefore[i] - want) <= Play * share).ToList();
+            cuts.Add(near.Count > 0 ? near.OrderBy(i => divided[i]).ThenBy(i => Math.Abs(rowsBefore[i] - want)).First() : Math.Min(from, rows.Length));
         }
 
         return cuts;
@@ -204,35 +219,54 @@ internal sealed record ChartParts
     }
 
     // what a chart takes from the plan, at the cost of what it shows: its wires and splices, and the segments on the way from them and their ends to the roots of plan and chart
-    private Plan PlanOf((int From, int To) part)
+    private Plan PlanOf(int from, int to)
     {
         var plan = whole.Plan;
-        int[] kept = [.. Enumerable.Range(part.From, part.To - part.From).SelectMany(c => wires[c]).Select(w => numbers[w.Id]).Order()];
-        var inside = new SortedDictionary<int, List<string>>();
+        int[] kept = [.. wires[from..to].SelectMany(w => w).Order()];
+        var inside = new List<string>?[plan.Tree.Segments.Length];
         var joined = new SortedDictionary<int, List<string>>();
+        Reach(whole.Root);
         foreach (var n in kept)
         {
             var wire = plan.Wires[n];
-            foreach (var splice in Ends(wire).Where(e => e.IsSplice).Select(e => spliceNumbers[e.At]).Distinct())
-            {
-                (joined.TryGetValue(splice, out var ids) ? ids : joined[splice] = []).Add(wire.Id);
-            }
-
             foreach (var segment in segmentsOf[n])
             {
-                (inside.TryGetValue(segment, out var ids) ? ids : inside[segment] = []).Add(wire.Id);
+                (inside[segment] ??= []).Add(wire.Id);
+            }
+
+            foreach (var end in (ReadOnlySpan<WireEnd>)[wire.From, wire.To])
+            {
+                if (!end.IsSplice)
+                {
+                    Reach(whole.PlaceOf(end.At));
+                }
+                else if (!joined.TryGetValue(spliceNumbers[end.At], out var ids))
+                {
+                    joined[spliceNumbers[end.At]] = [wire.Id];
+                    Reach(plan.Tree.Segments[segmentNumbers[plan.Splices[spliceNumbers[end.At]].Segment]].To);
+                }
+                else if (ids[^1] != wire.Id)
+                {
+                    ids.Add(wire.Id);
+                }
             }
         }
 
-        var places = kept.SelectMany(n => Ends(plan.Wires[n])).Where(e => !e.IsSplice).Select(e => whole.PlaceOf(e.At));
-        var spliced = joined.Keys.Select(x => plan.Tree.Segments[segmentNumbers[plan.Splices[x].Segment]].To);
-        var used = inside.Keys.Select(x => plan.Tree.Segments[x].From);
-        string[] reached = [whole.Root, .. places, .. spliced, .. used];
-        foreach (var place in reached)
+        // a wire's way may begin anywhere: from its segments too the tree is shown to the root
+        for (var segment = 0; segment < inside.Length; segment++)
         {
-            for (var at = place; above.TryGetValue(at, out var segment) && inside.TryAdd(segment, []);)
+            if (inside[segment] is not null)
             {
-                at = plan.Tree.Segments[segment].From;
+                Reach(plan.Tree.Segments[segment].From);
+            }
+        }
+
+        var segments = ImmutableArray.CreateBuilder<Segment>();
+        for (var segment = 0; segment < inside.Length; segment++)
+        {
+            if (inside[segment] is { } ids)
+            {
+                segments.Add(plan.Tree.Segments[segment] with { Wires = [.. ids] });
             }
         }
 
@@ -240,36 +274,79 @@ internal sealed record ChartParts
         {
             Wires = [.. kept.Select(n => plan.Wires[n])],
             Splices = [.. joined.Select(x => plan.Splices[x.Key] with { Wires = [.. x.Value] }).Where(x => x.Wires.Length > 1)],
-            Tree = plan.Tree with { Segments = [.. inside.Select(x => plan.Tree.Segments[x.Key] with { Wires = [.. x.Value] })] },
+            Tree = plan.Tree with { Segments = segments.ToImmutable() },
         };
 
-        static WireEnd[] Ends(Wire wire) => [wire.From, wire.To];
+        void Reach(string place)
+        {
+            for (var at = place; above.TryGetValue(at, out var segment) && inside[segment] is null;)
+            {
+                inside[segment] = [];
+                at = plan.Tree.Segments[segment].From;
+            }
+        }
     }
 
-    private WallChartSubject Subject(int[] chartOf, int chart, (int From, int To) part)
+    // bounds: where each chart begins, and the end of the last
+    private WallChartSubject Subject(int[] bounds, int chart)
     {
-        var subject = new WallChartSubject(PlanOf(part), whole, IsBare);
+        var subject = new WallChartSubject(PlanOf(bounds[chart], bounds[chart + 1]), whole, IsBare);
         foreach (var card in subject.Cards)
         {
-            int[] others = [.. cards[card.Key].Select(c => chartOf[c]).Where(c => c != chart)];
-            card.Elsewhere = others.Length == 0 ? null : $"{others.Length} more on chart {Listed(others)}";
+            card.Elsewhere = Elsewhere(cards[card.Key], bounds, chart);
         }
 
         for (var p = 0; p < pins.Length; p++)
         {
-            if (chartOf[pins[p]] != chart)
+            if (pins[p] < bounds[chart] || pins[p] >= bounds[chart + 1])
             {
-                subject.PinsElsewhere.Add((whole.Pins[p].Pin, chartOf[pins[p]]));
+                subject.PinsElsewhere.Add((whole.Pins[p].Pin, ChartOf(pins[p], bounds) + 1));
             }
         }
 
         return subject;
     }
 
-    // three and more that follow one another are told by the first and the last
-    private static string Listed(int[] charts)
+    // what other charts show of a card whose circuits are given in ascending order; null: nothing
+    private static string? Elsewhere(int[] places, int[] bounds, int chart)
     {
-        var sorted = charts.Distinct().Order().ToList();
+        var others = 0;
+        var charts = new List<int>();
+        for (var i = 0; i < places.Length;)
+        {
+            var here = ChartOf(places[i], bounds);
+            var end = FirstFrom(places, bounds[here + 1]);
+            if (here != chart)
+            {
+                others += end - i;
+                charts.Add(here + 1);
+            }
+
+            i = end;
+        }
+
+        return others == 0 ? null : $"{others} more on chart {Listed(charts)}";
+    }
+
+    // the chart that holds a circuit: of charts without any that begin with it the last
+    private static int ChartOf(int circuit, int[] bounds) => FirstFrom(bounds, circuit + 1) - 1;
+
+    // place of the first number that is not below the least, among ascending ones
+    private static int FirstFrom(int[] sorted, int least)
+    {
+        var (low, high) = (0, sorted.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = sorted[middle] < least ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    // three and more that follow one another are told by the first and the last
+    private static string Listed(List<int> sorted)
+    {
         var told = new List<string>();
         for (var i = 0; i < sorted.Count;)
         {

@@ -34,11 +34,13 @@ public static class WallChart
         return several is not null ? Drawn(several, options, title) : Refused(drafts, title, options.Paper ?? PaperSizes.A0);
     }
 
-    // the fewest charts of one paper that hold everything in about equal shares; where many are needed, what is too full is halved
+    // the fewest charts of one paper that hold everything in about equal shares; where many are needed, one is filled after the other
     private static List<ChartFit>? Several(ChartDrafts drafts, Paper paper, TitleBlock title, int most)
     {
-        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, CardColumnRule.All[0]).CardOrder);
-        for (var count = 2; count <= Math.Min(Math.Min(most, FewCharts), parts.Most); count++)
+        var draft = drafts.Get(LeastNameMm, CardColumnRule.All[0]);
+        var parts = new ChartParts(drafts.Subject, draft.CardOrder);
+        var least = Math.Max(2, ChartFit.LeastCharts(draft, paper, title));
+        for (var count = least; count <= Math.Min(Math.Min(most, FewCharts), parts.Most); count++)
         {
             if (Balanced(parts, count, drafts.BlackInk, paper, title) is { } fits)
             {
@@ -47,7 +49,7 @@ public static class WallChart
         }
 
         return most <= FewCharts || parts.Most <= FewCharts ? null
-            : Halved(parts, drafts.BlackInk, paper, title, most) ?? Halved(parts with { IsBare = true }, drafts.BlackInk, paper, title, most);
+            : Filled(parts, least, drafts.BlackInk, paper, title, most) ?? Filled(parts with { IsBare = true }, least, drafts.BlackInk, paper, title, most);
     }
 
     // equal shares, then less for the chart that was too full: as many wires need more paper in a wide part of a vehicle than in a narrow one
@@ -56,95 +58,118 @@ public static class WallChart
         const double Less = 0.85;
         const int MostTries = 3;
         var shares = Enumerable.Repeat(1.0, count).ToArray();
-        for (var again = 0; again < MostTries; again++)
+        var mayFit = true;
+        for (var again = 0; again < MostTries && mayFit; again++)
         {
-            if (TryParts(parts.Share(parts.Cuts(shares)), blackInk, paper, title, n => shares[n] *= Less) is { } fits)
+            if (TryParts(parts.Share(parts.Cuts(shares)), blackInk, paper, title, TooFull) is { } fits)
             {
                 return fits;
             }
         }
 
         return null;
+
+        void TooFull(int n, ChartFit fit)
+        {
+            shares[n] *= Less;
+            mayFit = !fit.IsFarTooFull;
+        }
     }
 
-    // Halves what is too full until every part fits, then joins neighbours that fit one chart. How a part fits depends a little on how many there are, so all are
-    // tried again in the end.
-    private static List<ChartFit>? Halved(ChartParts parts, bool blackInk, Paper paper, TitleBlock title, int most)
+    // Fills one chart after the other: each begins with a little more wires than the one before it held, and what is too much is cut back until it fits; the last two
+    // share evenly. How a part fits depends a little on how many there are, so all are tried again in the end.
+    private static List<ChartFit>? Filled(ChartParts parts, int least, bool blackInk, Paper paper, TitleBlock title, int most)
     {
-        var cuts = parts.Cuts(FewCharts);
+        const double More = 1.02;
+        const double Less = 0.9;
+        const int MostTries = 20;
         var known = new Dictionary<(int From, int To), bool>();
-        for (var again = 0; again < 20; again++)
+        for (var again = 0; again < MostTries && Cuts() is { } cuts; again++)
         {
-            for (var i = 0; i <= cuts.Count;)
+            if (TryParts(parts.Share(cuts), blackInk, paper, title, (n, _) => known[(n == 0 ? 0 : cuts[n - 1], n == cuts.Count ? parts.Most : cuts[n])] = false) is { } fits)
             {
-                var (from, to) = Ends(i);
-                if (Fits(cuts, i))
+                return fits;
+            }
+        }
+
+        return null;
+
+        List<int>? Cuts()
+        {
+            var cuts = new List<int>();
+            var from = 0;
+            for (var take = parts.Rows(0, parts.Most) / (double)least; ;)
+            {
+                var to = parts.End(from, take);
+                for (; !Fits(cuts, from, to); to = Math.Min(to - 1, parts.End(from, parts.Rows(from, to) * Less)))
                 {
-                    i++;
+                    if (to - from == 1)
+                    {
+                        return null;
+                    }
                 }
-                else if (parts.Middle(from, to) is { } middle && cuts.Count < most)
+
+                if (to == parts.Most)
                 {
-                    cuts.Insert(i, middle);
+                    return Evened(cuts);
                 }
-                else
+
+                if (cuts.Count + 1 == most)
                 {
                     return null;
                 }
-            }
 
-            for (var i = 0; i < cuts.Count;)
-            {
-                var joined = new List<int>(cuts);
-                joined.RemoveAt(i);
-                if (Fits(joined, i))
-                {
-                    cuts = joined;
-                }
-                else
-                {
-                    i++;
-                }
-            }
-
-            if (TryParts(parts.Share(cuts), blackInk, paper, title, n => known[Ends(n)] = false) is { } fits)
-            {
-                return fits;
+                cuts.Add(to);
+                take = parts.Rows(from, to) * More;
+                from = to;
             }
         }
 
-        return null;
-
-        (int From, int To) Ends(int i) => (i == 0 ? 0 : cuts[i - 1], i == cuts.Count ? parts.Most : cuts[i]);
-
-        bool Fits(List<int> tried, int i)
+        List<int> Evened(List<int> cuts)
         {
-            var ends = (i == 0 ? 0 : tried[i - 1], i == tried.Count ? parts.Most : tried[i]);
-            if (!known.TryGetValue(ends, out var fits))
+            if (cuts.Count == 0)
             {
-                var (subject, part) = parts.At(tried, i);
-                known[ends] = fits = ChartFit.Try(new(subject, blackInk, part), paper, title, LeastNameMm).Fits;
+                return cuts;
+            }
+
+            var before = cuts[..^1];
+            var from = before.Count == 0 ? 0 : before[^1];
+            return parts.Middle(from, parts.Most) is { } middle && Fits(before, from, middle) && Fits([.. before, middle], middle, parts.Most) ? [.. before, middle] : cuts;
+        }
+
+        bool Fits(List<int> before, int from, int to)
+        {
+            if (!known.TryGetValue((from, to), out var fits))
+            {
+                // those behind it may hold as much
+                var (subject, part) = parts.At([.. before, .. parts.Cuts(from, to)], before.Count);
+                known[(from, to)] = fits = ChartFit.Try(new(subject, blackInk, part), paper, title, LeastNameMm).Fits;
             }
 
             return fits;
         }
     }
 
-    private static List<ChartFit>? TryParts(IEnumerable<(WallChartSubject Subject, ChartPart Part)> parts, bool blackInk, Paper paper, TitleBlock title, Action<int>? tooFull = null)
+    // side by side; the first that does not fit is told
+    private static List<ChartFit>? TryParts(ImmutableArray<Func<(WallChartSubject Subject, ChartPart Part)>> parts, bool blackInk, Paper paper, TitleBlock title, Action<int, ChartFit> tooFull)
     {
-        var fits = new List<ChartFit>();
-        foreach (var (subject, part) in parts)
+        var fits = new ChartFit[parts.Length];
+        var run = Parallel.For(0, parts.Length, (n, state) =>
         {
-            var fit = SheetFit(new(subject, blackInk, part), paper, title with { Type = $"wall chart {part.Number} of {part.Of}" });
-            if (!fit.Fits)
+            var (subject, part) = parts[n]();
+            fits[n] = SheetFit(new(subject, blackInk, part), paper, title with { Type = $"wall chart {part.Number} of {part.Of}" });
+            if (!fits[n].Fits)
             {
-                tooFull?.Invoke(part.Number - 1);
-                return null;
+                state.Break();
             }
-
-            fits.Add(fit);
+        });
+        if (run.LowestBreakIteration is { } first)
+        {
+            tooFull((int)first, fits[first]);
+            return null;
         }
 
-        return fits;
+        return [.. fits];
     }
 
     private static ImmutableArray<Paper> Sheets() => [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0];
@@ -229,20 +254,19 @@ public static class WallChart
 
     private static SheetResult Drawn(List<ChartFit> fits, SheetOptions options, TitleBlock title)
     {
-        var sheets = ImmutableArray.CreateBuilder<Sheet>();
-        foreach (var fit in fits)
+        var sheets = new Sheet[fits.Count];
+        Parallel.For(0, sheets.Length, n =>
         {
-            var best = options.TrueToScale ? fit.ToScale() : fit.Stretched(WidestStretch);
-            var words = fits.Count == 1 ? "wall chart" : $"wall chart {sheets.Count + 1} of {fits.Count}";
-            sheets.Add(new("wall-chart", $"{title.Vehicle}: {title.Title}, {words}", best.Paper, WallChartPainter.Paint(best, options.BlackInk))
+            var best = options.TrueToScale ? fits[n].ToScale() : fits[n].Stretched(WidestStretch);
+            var words = sheets.Length == 1 ? "wall chart" : $"wall chart {n + 1} of {sheets.Length}";
+            sheets[n] = new("wall-chart", $"{title.Vehicle}: {title.Title}, {words}", best.Paper, WallChartPainter.Paint(best, options.BlackInk))
             {
-                Number = fits.Count == 1 ? null : sheets.Count + 1,
+                Number = sheets.Length == 1 ? null : n + 1,
                 BlackInk = options.BlackInk,
                 Language = title.Language,
-            });
-        }
-
-        return new(sheets.ToImmutable()) { Figures = Figures(fits) };
+            };
+        });
+        return new([.. sheets]) { Figures = Figures(fits) };
     }
 
     private static ChartFigures Figures(List<ChartFit> fits)

@@ -70,8 +70,7 @@ internal sealed partial class WallChartSubject
         NodePlaces.Clear();
         NodeParents.Clear();
         NodeEdges.Clear();
-        var pending = new Dictionary<int, ImmutableArray<Segment>>();
-        var onEdge = new List<(int Splice, int OldNode)>();
+        var pending = new Dictionary<int, List<Segment>>();
         for (var i = 0; i < oldPlaces.Length; i++)
         {
             if (!alive[i])
@@ -80,9 +79,10 @@ internal sealed partial class WallChartSubject
                 continue;
             }
 
-            var above = i > 0 && pending.TryGetValue(oldParents[i], out var before) ? before : [];
-            var segments = above.AddRange(oldEdges[i].Segments);
-            if (i > 0 && children[i] == 1 && !busy[i] && (isBare || places.GetValueOrDefault(oldPlaces[i])?.Branch is null) && segments.Length > 0)
+            // what was left out above has this one place behind it
+            var segments = i > 0 && pending.TryGetValue(oldParents[i], out var above) ? above : [];
+            segments.AddRange(oldEdges[i].Segments);
+            if (i > 0 && children[i] == 1 && !busy[i] && (isBare || places.GetValueOrDefault(oldPlaces[i])?.Branch is null) && segments.Count > 0)
             {
                 pending[i] = segments;
                 map[i] = map[oldParents[i]];
@@ -92,7 +92,7 @@ internal sealed partial class WallChartSubject
             map[i] = NodePlaces.Count;
             NodePlaces.Add(oldPlaces[i]);
             NodeParents.Add(i == 0 ? -1 : map[oldParents[i]]);
-            NodeEdges.Add(new(segments));
+            NodeEdges.Add(new([.. segments]));
         }
 
         foreach (var card in Cards)

@@ -14,7 +14,9 @@ internal sealed class WallChartWordPanels
     {
         this.plan = plan;
         Title = TitleOf(10, 1).Or(TitleOf(10, 2), TitleOf(10, 3), TitleOf(7, 1), TitleOf(7, 2));
+        var (boxed, further) = (WallChartTexts.Boxed(plan), WallChartTexts.Further(plan));
         Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190), CautionsOf(95));
+        ChartPanel CautionsOf(double leastMm) => WallChartWordPanels.CautionsOf(boxed, further, leastMm);
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
         ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
         ImmutableArray<ChartPanel> changed = changes is null ? [] : [ChangesOf(changes)];
@@ -68,12 +70,11 @@ internal sealed class WallChartWordPanels
         pen.Text("FRONT", box.X + 15.5, y + 3.5, 7, FaceWeight.Bold);
     });
 
-    private ChartPanel CautionsOf(double leastMm)
+    private static ChartPanel CautionsOf(ImmutableArray<(string Headline, string Sentence)> cautions, ImmutableArray<string> others, double leastMm)
     {
-        var cautions = WallChartTexts.Boxed(plan);
         var width = Math.Max(leastMm, cautions.Max(c => WallChartStyle.Width(c.Headline, 5, FaceWeight.Bold)) + 19);
         var boxed = cautions.Select(c => (c.Headline, Lines: TextFit.Wrap(c.Sentence, width - 20, Cap))).ToList();
-        var further = WallChartTexts.Further(plan).Select(t => TextFit.Wrap(t, width - 9, Cap)).ToList();
+        var further = others.Select(t => TextFit.Wrap(t, width - 9, Cap)).ToList();
         var boxHeight = 4 + boxed.Sum(b => 9.5 + (b.Lines.Length * 4));
         var height = boxHeight + 3 + further.Sum(f => (f.Length * 4) + 0.8);
         return ChartPanel.Of(width, height, 1, 0.55, (pen, box) =>
