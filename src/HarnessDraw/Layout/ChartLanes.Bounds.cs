@@ -3,7 +3,8 @@ namespace HarnessDraw.Layout;
 // the least that a splice can cost while every lane keeps its place and the bar stays at its station
 internal sealed partial class ChartLanes
 {
-    private readonly Dictionary<int, (List<double> Bounds, int[] Cost)?> alone = [];
+    // with more choices only the least of all counts
+    private const double MostChoices = 100_000;
     private SpliceBundle[] bundlesOfAll = [];
 
     /// <summary>The splices that are alone in their group of joined lanes, by group.</summary>
@@ -25,46 +26,36 @@ internal sealed partial class ChartLanes
 
     public bool Passes(int splice, int lane) => bundlesOfAll[splice].PassingLanes[lane];
 
-    /// <summary>The fewest crossings of a splice with the unspliced lanes that pass it, by the gap between them in which its one arriving lane runs; one number where not just one arrives.</summary>
-    public int[] AgainstSingles(int splice) => Alone(splice)?.Cost ?? [new SplicePlacing(this, bundlesOfAll, bundlesOfAll[splice]).LeastAgainstSingles()];
-
-    // found once: nothing moves any more
-    private (List<double> Bounds, int[] Cost)? Alone(int splice)
+    /// <summary>What places there are for the lanes that arrive at a splice, and the fewest crossings with the unspliced lanes that pass it.</summary>
+    public SpliceChoices ChoicesAt(int splice)
     {
-        if (!alone.TryGetValue(splice, out var found))
+        var bundle = bundlesOfAll[splice];
+        var single = new SplicePlacing(this, bundlesOfAll, bundle).AgainstSingles();
+        if (single is not { } alone || Math.Pow(alone.Bounds.Count + 1, bundle.Arriving.Count) > MostChoices)
         {
-            alone[splice] = found = new SplicePlacing(this, bundlesOfAll, bundlesOfAll[splice]).AgainstSingles();
+            return OnlyOne();
         }
 
-        return found;
+        var (low, high) = RangeOf(bundle);
+        var places = PlacesOfSplices().Where(p => p >= low && p <= high).Distinct().Order().ToArray();
+        return Math.Pow(places.Length + 1, bundle.Arriving.Count) > MostChoices ? OnlyOne() : new(places, bundle.Arriving.Count, alone.LeastBetween(places));
+
+        SpliceChoices OnlyOne() => new([], 0, [new SplicePlacing(this, bundlesOfAll, bundle).LeastAgainstSingles()]);
     }
 
-    /// <summary>The fewest crossings of two splices by the same gaps of the first one; null where they do not depend on it.</summary>
-    public int[]? WithOther(int splice, int other)
+    // where lanes that do not move end, and where what lies beyond a splice ends
+    private IEnumerable<double> PlacesOfSplices()
     {
-        var (a, b) = (Seen(bundlesOfAll[splice], bundlesOfAll[other]), Seen(bundlesOfAll[other], bundlesOfAll[splice]));
-        if (SplicePair.LeastByPlace(a, b, Pairs) is not { Places.Length: > 0 } byPlace || Alone(splice) is not { } found)
+        foreach (var bundle in bundlesOfAll)
         {
-            return null;
-        }
-
-        // a gap between unspliced lanes may hold several places that matter to the two
-        var bounds = found.Bounds;
-        var (low, high) = (Before(a.Low), Before(a.High, itself: true));
-        var least = new int[bounds.Count + 1];
-        for (var g = 0; g < least.Length; g++)
-        {
-            least[g] = int.MaxValue;
-            for (var k = g == 0 ? low : Math.Max(low, Before(bounds[g - 1], itself: true)); k <= (g == bounds.Count ? high : Math.Min(high, Before(bounds[g]))); k++)
+            var (low, high) = RangeOf(bundle);
+            yield return low;
+            yield return high;
+            foreach (var (lane, end) in spliceEnds[bundle.Splice])
             {
-                least[g] = Math.Min(least[g], byPlace.Least[k]);
+                yield return PlaceOf(lane, 1 - end);
             }
         }
-
-        return least;
-
-        // how many places lie before a key
-        int Before(double key, bool itself = false) => Array.BinarySearch(byPlace.Places, key) is var at && at >= 0 ? at + (itself ? 1 : 0) : ~at;
     }
 
     /// <summary>The crossings of the splice's lanes with an unspliced lane that does not pass it: the same wherever they run.</summary>
@@ -91,7 +82,7 @@ internal sealed partial class ChartLanes
     }
 
     /// <summary>The fewest crossings of the lanes of two splices, or null where that would take too long.</summary>
-    public int? LeastOfPair(int splice, int other) => SplicePair.Least(Seen(bundlesOfAll[splice], bundlesOfAll[other]), Seen(bundlesOfAll[other], bundlesOfAll[splice]), Pairs);
+    public PairCrossings? LeastOfPair(int splice, int other) => SplicePair.Least(Seen(bundlesOfAll[splice], bundlesOfAll[other]), Seen(bundlesOfAll[other], bundlesOfAll[splice]), Pairs);
 
     private PairSplice Seen(SpliceBundle splice, SpliceBundle by)
     {

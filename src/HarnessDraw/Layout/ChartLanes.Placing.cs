@@ -78,16 +78,16 @@ internal sealed partial class ChartLanes
             return SpliceSearch.Score(cost, tie, passing, legs, SpliceSearch.Best(cost, tie, passing, legs)).Crossings;
         }
 
-        /// <summary>The same by gap between those lanes, where one lane arrives; null where more do or none.</summary>
-        public (List<double> Bounds, int[] Cost)? AgainstSingles()
+        /// <summary>The same by the gaps between those lanes; null where no lane arrives.</summary>
+        public SpliceAlone? AgainstSingles()
         {
-            if (bundle.Arriving.Count != 1 || low > high)
+            if (bundle.Arriving.Count == 0 || low > high)
             {
                 return null;
             }
 
-            var (cost, tie, passing, legs) = Costs(onlySingles: true);
-            return (bounds, [.. cost[0].Select((_, g) => SpliceSearch.Score(cost, tie, passing, legs, [g]).Crossings)]);
+            var (cost, _, passing, legs) = Costs(onlySingles: true);
+            return new(bounds, cost, passing, legs);
         }
 
         private (int[][] Cost, int[][] Tie, int[] Passing, (int, int)? Legs) Costs(bool onlySingles = false)

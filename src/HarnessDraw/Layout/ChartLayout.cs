@@ -7,6 +7,7 @@ public sealed class ChartLayout
     private readonly ChartMetrics metrics;
     private readonly List<Spine> spines;
     private readonly ChartLanes lanes;
+    private readonly Lazy<LaneCrossings> crossings;
     private ChartPacking? last;
 
     private ChartLayout(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes)
@@ -15,11 +16,18 @@ public sealed class ChartLayout
         this.metrics = metrics;
         this.spines = spines;
         this.lanes = lanes;
-        var (straight, lower, reason) = CrossingBounds.Of(problem, lanes, lanes.CardOrder);
-        Crossings = new(CrossingCount.Of(problem, spines, lanes), straight, lower, reason);
+        crossings = new(Count);
     }
 
-    public LaneCrossings Crossings { get; }
+    /// <summary>Counted when first asked for: of the charts that are tried only the last is.</summary>
+    public LaneCrossings Crossings => crossings.Value;
+
+    private LaneCrossings Count()
+    {
+        var count = CrossingCount.Of(problem, spines, lanes);
+        var (straight, lower, reason) = CrossingBounds.Of(problem, lanes, lanes.CardOrder, count);
+        return new(count, straight, lower, reason);
+    }
 
     /// <summary>The cards as they follow each other round the tree.</summary>
     public IReadOnlyList<int> CardOrder => lanes.CardOrder;

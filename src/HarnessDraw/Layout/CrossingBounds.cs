@@ -7,7 +7,7 @@ namespace HarnessDraw.Layout;
 /// </summary>
 internal static class CrossingBounds
 {
-    public static (int? StraightLane, int? Lower, string? Reason) Of(ChartProblem problem, ChartLanes lanes, IReadOnlyList<int> cardOrder)
+    public static (int? StraightLane, int? Lower, string? Reason) Of(ChartProblem problem, ChartLanes lanes, IReadOnlyList<int> cardOrder, int found)
     {
         if (problem.Table is null)
         {
@@ -63,7 +63,7 @@ internal static class CrossingBounds
             }
         }
 
-        return (straight + new SharedCrossings(lanes, [.. lone.Values], pairs).Least(), total, null);
+        return (straight + new SharedCrossings(lanes, [.. lone.Values], pairs).Least(found - straight), total, null);
     }
 
     private static bool IsSingle(ChartProblem problem, int lane) => problem.Lanes[lane].From.Kind != ChartEndKind.Splice && problem.Lanes[lane].To.Kind != ChartEndKind.Splice;

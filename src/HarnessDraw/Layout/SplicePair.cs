@@ -10,8 +10,60 @@ internal readonly record struct PairLane(bool Arrives, double Far, bool Passes, 
 /// <summary>One splice of a pair: the range of places round the tree beyond it, its lanes, and whether it lies beyond the other one.</summary>
 internal sealed record PairSplice(double Low, double High, PairLane[] Lanes, bool IsBeyond);
 
+/// <summary>Where the lanes that arrive at one splice of a pair may run: between which of the places that matter to the two.</summary>
+internal sealed record PairPlaces(double[] At, int First, int Count, int Arriving)
+{
+    /// <summary>For each choice of the splice the one of the pair that it belongs to.</summary>
+    public int[] Among(SpliceChoices choices)
+    {
+        var of = new int[choices.Cost.Length];
+        var all = choices.Places.Length + 1;
+        for (var c = 0; c < of.Length && choices.Arriving > 0; c++)
+        {
+            for (var (lane, rest, times) = (0, c, 1); lane < Arriving; (lane, rest, times) = (lane + 1, rest / all, times * Count))
+            {
+                of[c] += times * PlaceOf(choices, rest % all);
+            }
+        }
+
+        return of;
+    }
+
+    private int PlaceOf(SpliceChoices choices, int n)
+    {
+        if (n == 0)
+        {
+            return 0;
+        }
+
+        var at = Array.BinarySearch(At, choices.Places[n - 1]);
+        return (at < 0 ? ~at : at + 1) - First;
+    }
+}
+
+/// <summary>The fewest crossings of two splices by the choice of the first and then of the second.</summary>
+internal sealed record PairCrossings(PairPlaces First, PairPlaces Second, int[] Least)
+{
+    /// <summary>The same where it is not known where the lanes of either run.</summary>
+    public PairCrossings Whatever(bool first, bool second)
+    {
+        var inSecond = (int)Math.Pow(Second.Count, Second.Arriving);
+        var (newFirst, newSecond) = (first ? First with { Arriving = 0 } : First, second ? Second with { Arriving = 0 } : Second);
+        var (countFirst, countSecond) = (first ? 1 : Least.Length / inSecond, second ? 1 : inSecond);
+        var least = new int[countFirst * countSecond];
+        Array.Fill(least, int.MaxValue);
+        for (var i = 0; i < Least.Length; i++)
+        {
+            ref var now = ref least[((first ? 0 : i / inSecond) * countSecond) + (second ? 0 : i % inSecond)];
+            now = Math.Min(now, Least[i]);
+        }
+
+        return new(newFirst, newSecond, least);
+    }
+}
+
 /// <summary>
-/// The fewest crossings of the lanes of two splices with each other, wherever the lanes that arrive at them run: every order of those lanes among all ends of both is
+/// The fewest crossings of the lanes of two splices with each other, by where the lanes that arrive at them run: every order of those lanes among all ends of both is
 /// tried. A crossing is forced where the ends of two lanes alternate round the tree; a lane that passes the other splice crosses its bar where it runs between the bar's ends.
 /// </summary>
 internal sealed class SplicePair
@@ -21,8 +73,6 @@ internal sealed class SplicePair
     private readonly PairSplice a;
     private readonly PairSplice b;
     private readonly double[] at;
-    private readonly double mostTried;
-    private int[] byGap = [];
 
     // by lane of either: where it lies at its splice, and its far end
     private readonly double[] placeA;
@@ -30,149 +80,178 @@ internal sealed class SplicePair
     private readonly double[] farA;
     private readonly double[] farB;
 
-    private SplicePair(PairSplice a, PairSplice b, int pairs)
+    private readonly int[] arrivingA;
+    private readonly int[] arrivingB;
+    private readonly bool hasChoice;
+
+    private SplicePair(PairSplice a, PairSplice b)
     {
-        mostTried = Math.Min(MostTriedOfAll / pairs, MostTried);
         (this.a, this.b) = (a, b);
-        // where nothing has to be tried places stay as they are
-        at = !HasChoice(a, b) ? [] : [.. new SortedSet<double>([a.Low, a.High, b.Low, b.High, .. a.Lanes.Select(l => l.Far), .. b.Lanes.Select(l => l.Far)])];
+        hasChoice = Array.Exists(a.Lanes, l => l.Passes) || Array.Exists(b.Lanes, l => l.Passes);
+        at = new double[a.Lanes.Length + b.Lanes.Length + 4];
+        (at[0], at[1], at[2], at[3]) = (a.Low, a.High, b.Low, b.High);
+        for (var i = 4; i < at.Length; i++)
+        {
+            at[i] = i - 4 < a.Lanes.Length ? a.Lanes[i - 4].Far : b.Lanes[i - 4 - a.Lanes.Length].Far;
+        }
+
+        Array.Sort(at);
+        var different = 1;
+        for (var i = 1; i < at.Length; i++)
+        {
+            at[different] = at[i];
+            different += at[i] != at[different - 1] ? 1 : 0;
+        }
+
+        Array.Resize(ref at, different);
         (placeA, farA) = (Array.ConvertAll(a.Lanes, _ => Rank(a.Low)), Array.ConvertAll(a.Lanes, l => Rank(l.Far)));
         (placeB, farB) = (Array.ConvertAll(b.Lanes, _ => Rank(b.Low)), Array.ConvertAll(b.Lanes, l => Rank(l.Far)));
+        (arrivingA, arrivingB) = (Arriving(a), Arriving(b));
     }
 
     /// <summary>Null where there are too many orders to try; the more pairs there are, the fewer may be tried for each.</summary>
-    public static int? Least(PairSplice a, PairSplice b, int pairs)
+    public static PairCrossings? Least(PairSplice a, PairSplice b, int pairs)
     {
-        if (!HasChoice(a, b))
-        {
-            return new SplicePair(a, b, pairs).Crossings();
-        }
-
-        // those of the splice with more of them lie between those of the other one
-        return a.Lanes.Count(l => l.Arrives) < b.Lanes.Count(l => l.Arrives) ? new SplicePair(b, a, pairs).LeastOfAll() : new SplicePair(a, b, pairs).LeastOfAll();
+        var pair = new SplicePair(a, b);
+        var (placesA, placesB) = (pair.PlacesOf(a), pair.PlacesOf(b));
+        return Choices(placesA) * Choices(placesB) > Math.Min(MostTriedOfAll / pairs, MostTried) ? null
+            : new(placesA, placesB, pair.ByChoice(placesA, placesB));
     }
 
-    /// <summary>
-    /// The same by where the one lane that arrives at <paramref name="a"/> runs: between which two of the places that matter (by how many of them lie before it). Null as above, and
-    /// where not just one arrives.
-    /// </summary>
-    public static (double[] Places, int[] Least)? LeastByPlace(PairSplice a, PairSplice b, int pairs)
+    private static double Choices(PairPlaces places) => Math.Pow(places.Count, places.Arriving);
+
+    private PairPlaces PlacesOf(PairSplice splice)
     {
-        if (a.Lanes.Count(l => l.Arrives) != 1)
-        {
-            return null;
-        }
-
-        var pair = new SplicePair(a, b, pairs);
-        if (pair.at.Length == 0)
-        {
-            return ([], [pair.Crossings()]);
-        }
-
-        pair.byGap = new int[pair.at.Length + 1];
-        Array.Fill(pair.byGap, int.MaxValue);
-        return pair.LeastOfAll() is null ? null : (pair.at, pair.byGap);
+        // where no lane passes the other splice nothing depends on places
+        var (low, high) = ((int)Rank(splice.Low), (int)Rank(splice.High) + 1);
+        return new(at, low, high - low + 1, !hasChoice ? 0 : splice == a ? arrivingA.Length : arrivingB.Length);
     }
 
-    private static bool HasChoice(PairSplice a, PairSplice b) => Array.Exists(a.Lanes, l => l.Passes) || Array.Exists(b.Lanes, l => l.Passes);
+    private double Rank(double place) => Array.BinarySearch(at, place);
 
-    private double Rank(double place) => at.Length == 0 ? place : Array.BinarySearch(at, place);
-
-    // every order of the lanes that arrive at b; those at a then find their best places by themselves
-    private int? LeastOfAll()
+    // every order of the lanes that arrive at b, and for each of them every order of those at a
+    private int[] ByChoice(PairPlaces placesA, PairPlaces placesB)
     {
-        var few = b.Lanes.Count(l => l.Arrives);
-        var (placesA, placesB) = (Places(a, -1, few + 1), Places(b, 0, few));
-        var (arrivingA, arrivingB) = (Arriving(a), Arriving(b));
-        if (Math.Pow(placesB.Length, arrivingB.Length) * Math.Pow(placesA.Length, Math.Min(2, arrivingA.Length)) > mostTried)
+        if (!hasChoice)
         {
-            return null;
-        }
-
-        var best = int.MaxValue;
-        Try(0);
-        return best;
-
-        void Try(int n)
-        {
-            if (n == arrivingB.Length)
+            var crossings = 0;
+            for (var i = 0; i < farA.Length; i++)
             {
-                best = Math.Min(best, LeastOfA(arrivingA, placesA, best));
-                return;
+                crossings += AtOther(i);
             }
 
-            foreach (var place in placesB)
-            {
-                placeB[arrivingB[n]] = place;
-                Try(n + 1);
-            }
-        }
-    }
-
-    // the bar of a from every place to every other: within it each lane that arrives takes its best one
-    private int LeastOfA(int[] arriving, double[] places, int below)
-    {
-        var (fix, cost) = (0, new int[arriving.Length, places.Length]);
-        for (var i = 0; i < farA.Length; i++)
-        {
-            var n = Array.IndexOf(arriving, i);
-            for (var k = 0; k < (n < 0 ? 1 : places.Length); k++)
-            {
-                placeA[i] = places[k];
-                var crossings = AtOther(i);
-                fix += n < 0 ? crossings : 0;
-                if (n >= 0)
-                {
-                    cost[n, k] = crossings;
-                }
-            }
+            return [crossings];
         }
 
+        var (choicesA, choicesB) = ((int)Choices(placesA), (int)Choices(placesB));
+        var least = new int[choicesA * choicesB];
+        Array.Fill(least, int.MaxValue);
         double legsLow = double.MaxValue, legsHigh = double.MinValue;
         for (var i = 0; i < farA.Length; i++)
         {
             (legsLow, legsHigh) = a.Lanes[i].Arrives ? (legsLow, legsHigh) : (Math.Min(legsLow, farA[i]), Math.Max(legsHigh, farA[i]));
         }
 
-        if (arriving.Length == 1)
+        PutB(0, 0, 1);
+        return least;
+
+        void PutB(int n, int choice, int times)
         {
-            for (var k = 0; k < places.Length; k++)
+            if (n == arrivingB.Length)
             {
-                var crossings = fix + cost[0, k] + InBar(Math.Min(places[k], legsLow), Math.Max(places[k], legsHigh));
-                below = Math.Min(below, crossings);
-                if (byGap.Length > 0)
-                {
-                    ref var least = ref byGap[(int)Math.Round(places[k] + 0.5)];
-                    least = Math.Min(least, crossings);
-                }
+                OfB(choice);
+                return;
             }
 
-            return below;
-        }
-
-        var inside = new int[arriving.Length];
-        for (var from = 0; from < places.Length && (from == 0 || places[from - 1] < legsLow); from++)
-        {
-            Array.Fill(inside, int.MaxValue);
-            for (var to = from; to < places.Length; to++)
+            for (var gap = 0; gap < placesB.Count; gap++)
             {
-                var sum = fix;
-                for (var n = 0; n < inside.Length; n++)
+                foreach (var place in Among(placesB, gap, arrivingB.AsSpan(0, n)))
                 {
-                    sum += inside[n] = Math.Min(inside[n], cost[n, to]);
+                    placeB[arrivingB[n]] = place;
+                    PutB(n + 1, choice + (gap * times), times * placesB.Count);
                 }
-
-                var bar = InBar(Math.Min(places[from], legsLow), Math.Max(places[to], legsHigh));
-                if (fix + bar >= below)
-                {
-                    break;
-                }
-
-                below = Math.Min(below, sum + bar);
             }
         }
 
-        return below;
+        void OfB(int choiceB)
+        {
+            var places = new List<(double Place, int Gap)>();
+            for (var gap = 0; gap < placesA.Count; gap++)
+            {
+                foreach (var place in Among(placesA, gap, arrivingB))
+                {
+                    places.Add((place, gap));
+                }
+            }
+
+            var fix = 0;
+            var cost = new int[arrivingA.Length, places.Count];
+            for (var i = 0; i < farA.Length; i++)
+            {
+                var n = Array.IndexOf(arrivingA, i);
+                for (var k = 0; k < (n < 0 ? 1 : places.Count); k++)
+                {
+                    placeA[i] = n < 0 ? placeA[i] : places[k].Place;
+                    var crossings = AtOther(i);
+                    fix += n < 0 ? crossings : 0;
+                    if (n >= 0)
+                    {
+                        cost[n, k] = crossings;
+                    }
+                }
+            }
+
+            PutA(0, 0, 1, fix, legsLow, legsHigh);
+
+            void PutA(int n, int choice, int times, int sum, double low, double high)
+            {
+                if (n == arrivingA.Length)
+                {
+                    ref var now = ref least[(choice * choicesB) + choiceB];
+                    now = Math.Min(now, sum + InBar(low, high));
+                    return;
+                }
+
+                for (var k = 0; k < places.Count; k++)
+                {
+                    PutA(n + 1, choice + (places[k].Gap * times), times * placesA.Count, sum + cost[n, k], Math.Min(low, places[k].Place), Math.Max(high, places[k].Place));
+                }
+            }
+        }
+    }
+
+    // every place in a gap among those lanes of b that lie there; where neither splice lies beyond the other their places lie apart
+    private List<double> Among(PairPlaces places, int gap, ReadOnlySpan<int> lanesOfB)
+    {
+        var middle = places.First + gap - 0.5;
+        if (!a.IsBeyond && !b.IsBeyond)
+        {
+            return [middle + (gap == 0 ? 0.2 : gap == places.Count - 1 ? -0.2 : 0)];
+        }
+
+        var there = new List<double>();
+        foreach (var lane in lanesOfB)
+        {
+            if (Math.Abs(placeB[lane] - middle) < 0.5)
+            {
+                there.Add(placeB[lane]);
+            }
+        }
+
+        if (there.Count == 0)
+        {
+            return [middle];
+        }
+
+        there.Sort();
+        var among = new List<double> { there[0] - 0.02 };
+        for (var i = 1; i < there.Count; i++)
+        {
+            among.Add((there[i - 1] + there[i]) / 2);
+        }
+
+        among.Add(there[^1] + 0.02);
+        return among;
     }
 
     // crossings of one lane of a with those of b, wherever the others of a run
@@ -211,25 +290,18 @@ internal sealed class SplicePair
         return key > low && key < high;
     }
 
-    private static int[] Arriving(PairSplice splice) => [.. Enumerable.Range(0, splice.Lanes.Length).Where(i => splice.Lanes[i].Arrives)];
-
-    // every gap from before the first place beyond the splice to behind the last, each a few times; where neither lies beyond the other their places lie apart
-    private double[] Places(PairSplice splice, int first, int count)
+    private static int[] Arriving(PairSplice splice)
     {
-        var apart = a.IsBeyond || b.IsBeyond ? 0 : 0.2;
-        var (low, high) = ((int)Rank(splice.Low), (int)Rank(splice.High) + 1);
-        return [.. Enumerable.Range(low, high - low + 1).SelectMany(gap => Enumerable.Range(0, count).Select(i => gap - 0.5 + (0.02 * (first + (2 * i))) + (gap == low ? apart : gap == high ? -apart : 0)))];
-    }
-
-    private int Crossings()
-    {
-        var count = 0;
-        for (var i = 0; i < farA.Length; i++)
+        var arriving = new List<int>();
+        for (var i = 0; i < splice.Lanes.Length; i++)
         {
-            count += AtOther(i);
+            if (splice.Lanes[i].Arrives)
+            {
+                arriving.Add(i);
+            }
         }
 
-        return count;
+        return [.. arriving];
     }
 
     // a leg lies within what is beyond its splice, a lane that arrives outside it; what passes a leg's splice crosses its bar, if anything

@@ -13,12 +13,16 @@ public class LaneBoundTests
     private static readonly int[] Parents = [-1, 0, 1, 1, 0];
     private static readonly (double X, double Y)[] Places = [(0, 0), (-400, 0), (-800, 0), (-400, -300), (0, 300)];
 
+    // more take the search too long
+    private const int MostArriving = 4;
+
     // a splice: the node its edge leads to; lanes: by net, their cards
     private sealed record Case(int[] NodeOfCard, int[] Pins, int[] Singles, (int Node, int[] Cards)[] Splices);
 
     [Theory]
     [InlineData(1, 3, 200)]
     [InlineData(2, 2, 60)]
+    [InlineData(3, 1, 40)]
     public void The_bound_is_never_above_the_best_order_there_is_and_the_order_found_is_that(int splices, int mostSingles, int cases)
     {
         var random = new Random(100 + splices);
@@ -28,6 +32,12 @@ public class LaneBoundTests
             var some = Some(random, splices, 1 + random.Next(mostSingles));
             var (found, order) = Found(some);
             var search = new Search(some, order);
+            if (search.Arriving > MostArriving)
+            {
+                again--;
+                continue;
+            }
+
             var least = search.Least();
             comeBack += search.ComesBack ? 1 : 0;
             var words = $"case {again}: nodes {string.Join(' ', some.NodeOfCard)}; pins {string.Join(' ', some.Pins)}; singles {string.Join(' ', some.Singles)}; splices {string.Join(", ", some.Splices.Select(s => $"{s.Node}: {string.Join(' ', s.Cards)}"))}; order {string.Join(' ', order)}";
@@ -38,7 +48,7 @@ public class LaneBoundTests
         }
 
         Assert.True(comeBack > cases / 4, "too few legs come back for this to tell anything");
-        Assert.True(tight >= cases * 0.9, $"the bound is the least in {tight} of {cases} only");
+        Assert.True(tight >= cases * 0.95, $"the bound is the least in {tight} of {cases} only");
     }
 
     private static Case Some(Random random, int splices, int singles)
@@ -126,6 +136,8 @@ public class LaneBoundTests
 
         public bool ComesBack { get; }
 
+        public int Arriving => arriving.Count;
+
         public int Least() => Try(0);
 
         private int Try(int n)
@@ -137,12 +149,13 @@ public class LaneBoundTests
 
             var (low, high) = beyond[arriving[n].Splice];
             var least = int.MaxValue;
-            for (var card = low; card <= high; card++)
+            for (var card = low - 1; card <= high; card++)
             {
-                // just before and just behind each card beyond the splice, in every order with the others there
-                for (var within = 0; within < 2 * arriving.Count; within++)
+                // behind each card and before the first, in every order with the others there; what lies beyond one splice alone stays apart from its neighbours
+                var (from, wide) = card < low ? (0.6, 0.3) : card == high ? (0.1, 0.3) : (0.1, 0.8);
+                for (var within = 0; within < arriving.Count; within++)
                 {
-                    place[arriving[n]] = card + (within < arriving.Count ? -0.45 : 0.05) + (0.02 * ((within % arriving.Count * arriving.Count) + n));
+                    place[arriving[n]] = card + from + (wide * ((within * arriving.Count) + n) / (arriving.Count * arriving.Count));
                     least = Math.Min(least, Try(n + 1));
                 }
             }
