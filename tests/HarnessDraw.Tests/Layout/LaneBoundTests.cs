@@ -151,16 +151,33 @@ public class LaneBoundTests
             var least = int.MaxValue;
             for (var card = low - 1; card <= high; card++)
             {
-                // behind each card and before the first, in every order with the others there; what lies beyond one splice alone stays apart from its neighbours
-                var (from, wide) = card < low ? (0.6, 0.3) : card == high ? (0.1, 0.3) : (0.1, 0.8);
-                for (var within = 0; within < arriving.Count; within++)
+                // behind each card and before the first, in every order with the others there; before what lies beyond a splice and behind it lanes stay apart from its neighbours
+                foreach (var part in Parts(card, low, high))
                 {
-                    place[arriving[n]] = card + from + (wide * ((within * arriving.Count) + n) / (arriving.Count * arriving.Count));
-                    least = Math.Min(least, Try(n + 1));
+                    for (var within = 0; within < arriving.Count; within++)
+                    {
+                        place[arriving[n]] = card + part + (0.3 * within / arriving.Count) + (0.001 * n);
+                        least = Math.Min(least, Try(n + 1));
+                    }
                 }
             }
 
             return least;
+        }
+
+        private IEnumerable<double> Parts(double card, double low, double high)
+        {
+            const double First = 0.1;
+            const double Second = 0.6;
+            if (card == high || (card >= low && beyond.Any(b => b.High == card)))
+            {
+                yield return First;
+            }
+
+            if (card < low || (card < high && (beyond.Any(b => b.Low - 1 == card) || beyond.All(b => b.High != card))))
+            {
+                yield return Second;
+            }
         }
 
         private int Crossings()
