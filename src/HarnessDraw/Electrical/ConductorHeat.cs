@@ -17,23 +17,17 @@ internal sealed class ConductorHeat
     private readonly Conductor[] conductors;
     private readonly int segments;
     private readonly PlanningOptions options;
+    private readonly Dictionary<string, WireType> types;
+    private readonly WireType usual;
 
     /// <param name="plan">The plan whose wires these are.</param>
     /// <param name="index">Look-ups over its harness.</param>
     /// <param name="options">Ambient of a place without a zone, share of load that warms.</param>
-    /// <param name="like">The same wires in other sizes and lengths: they lie where these lie.</param>
-    public ConductorHeat(Plan plan, HarnessIndex index, PlanningOptions options, ConductorHeat? like = null)
+    public ConductorHeat(Plan plan, HarnessIndex index, PlanningOptions options)
     {
         this.options = options;
-        var types = plan.Harness.Catalogue.WireTypes.GroupBy(t => t.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        WireType TypeOf(Wire wire) => types.GetValueOrDefault(wire.WireType) ?? index.UsualWire;
-        if (like is not null)
-        {
-            segments = like.segments;
-            conductors = [.. plan.Wires.Select((w, i) => Of(w, like.conductors[i].Way, like.conductors[i].AmbientC, TypeOf(w)))];
-            return;
-        }
-
+        types = plan.Harness.Catalogue.WireTypes.GroupBy(t => t.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        usual = index.UsualWire;
         var number = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var segment in plan.Tree.Segments)
         {
@@ -47,9 +41,23 @@ internal sealed class ConductorHeat
             .. plan.Wires.Select(w =>
             {
                 ImmutableArray<int> way = [.. w.Segments.Where(number.ContainsKey).Select(s => number[s])];
-                return Of(w, way, way.Select(s => ambientC[s]).Concat(EndsC(w, index)).DefaultIfEmpty(options.UsualAmbientC).Max(), TypeOf(w));
+                return Of(w, way, way.Select(s => ambientC[s]).Concat(EndsC(w, index)).DefaultIfEmpty(options.UsualAmbientC).Max());
             }),
         ];
+    }
+
+    /// <summary>The wires of <paramref name="likePlan"/> in other sizes and lengths: they lie where those lie, and a wire that is the same one is as it was.</summary>
+    public ConductorHeat(Plan plan, Plan likePlan, ConductorHeat like)
+    {
+        (options, types, usual, segments) = (like.options, like.types, like.usual, like.segments);
+        conductors = [.. like.conductors];
+        for (var w = 0; w < conductors.Length; w++)
+        {
+            if (plan.Wires[w] != (object)likePlan.Wires[w])
+            {
+                conductors[w] = Of(plan.Wires[w], conductors[w].Way, conductors[w].AmbientC);
+            }
+        }
     }
 
     /// <summary>Ohms of a wire of the plan, by its number, with its conductor at a temperature; joints not included.</summary>
@@ -108,8 +116,9 @@ internal sealed class ConductorHeat
         return Math.Min(MeltsAtC, c.AmbientC + ((c.MaxC - Ampacity.PublishedAtC) * load * load));
     }
 
-    private static Conductor Of(Wire wire, ImmutableArray<int> way, double ambientC, WireType type)
+    private Conductor Of(Wire wire, ImmutableArray<int> way, double ambientC)
     {
+        var type = types.GetValueOrDefault(wire.WireType) ?? usual;
         var size = type.Sizes.FirstOrDefault(s => s.Label == wire.SizeLabel)
             ?? new WireSize(wire.SizeLabel, wire.AreaMm2, null, Copper.MilliohmPerM(wire.AreaMm2), wire.OutsideMm, null, null, "by area");
         var length = wire.CutLengthMm ?? wire.PathLengthMm ?? 0;

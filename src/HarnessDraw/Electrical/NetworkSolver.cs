@@ -29,13 +29,20 @@ public static class NetworkSolver
     public static ImmutableArray<BuildVolts> Volts(Plan plan, ImmutableArray<ImmutableSortedDictionary<string, string>> builds, PlanningOptions options)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var network = new PlanNetwork(plan, options);
-        var states = plan.Harness.States;
+        return Volts(new(plan, options), builds, (_, _) => null);
+    }
+
+    /// <param name="network">The network of the plan.</param>
+    /// <param name="builds">Builds, the usual one first.</param>
+    /// <param name="near">The same case of the same network solved before with wires hardly different, where there is one.</param>
+    internal static ImmutableArray<BuildVolts> Volts(PlanNetwork network, ImmutableArray<ImmutableSortedDictionary<string, string>> builds, Func<OperatingState, ImmutableSortedDictionary<string, string>, StateCircuit?> near)
+    {
+        var states = network.Plan.Harness.States;
         var told = new BuildVolts[builds.Length];
         var circuits = new StateCircuit[builds.Length * states.Length];
         var first = FirstAlike(network.Network, states, builds);
         // a build differs little from the first one: its states begin with the volts and the warmth of that one's, and those in which the same parts carry current differ in what hangs dead alone
-        Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = new(network, states[s], builds[0]));
+        Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = Solved(s, null));
         Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: false));
         Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: true));
         Parallel.For(0, builds.Length, b => told[b] = new(builds[b],
@@ -48,8 +55,14 @@ public static class NetworkSolver
         {
             if ((first[i] != i) == isAlike)
             {
-                circuits[i] = new(network, states[i % states.Length], builds[i / states.Length], null, circuits[isAlike ? first[i] : i % states.Length], warms: true, alike: isAlike);
+                circuits[i] = Solved(i, circuits[isAlike ? first[i] : i % states.Length], isAlike);
             }
+        }
+
+        StateCircuit Solved(int i, StateCircuit? like, bool isAlike = false)
+        {
+            var (state, build) = (states[i % states.Length], builds[i / states.Length]);
+            return new(network, state, build, null, isAlike ? like : near(state, build) ?? like, warms: true, alike: isAlike);
         }
 
         ImmutableSortedDictionary<string, double?> VoltsIn(ReadOnlySpan<StateCircuit> solved, int node)

@@ -326,9 +326,12 @@ internal sealed class NodalSolver
         var amperes = new double[ends.Length];
         for (var i = 0; i < ends.Length; i++)
         {
-            var a = laws[i].At(volts[ends[i].A] - volts[ends[i].B]).Amperes;
-            amperes[i] = double.IsFinite(a) ? a : 0;
-            settled &= double.IsFinite(a);
+            if (laws[i].Kind != PartBehaviour.Open)
+            {
+                var a = laws[i].At(volts[ends[i].A] - volts[ends[i].B]).Amperes;
+                amperes[i] = double.IsFinite(a) ? a : 0;
+                settled &= double.IsFinite(a);
+            }
         }
 
         return new(all, told, amperes, settled, rounds, live);

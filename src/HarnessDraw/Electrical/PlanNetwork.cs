@@ -11,7 +11,7 @@ namespace HarnessDraw.Electrical;
 internal sealed class PlanNetwork
 {
     private readonly int[] branchOfWire;
-    private readonly SortedDictionary<string, int> shown;
+    private SortedDictionary<string, int>? shown;
 
     public PlanNetwork(Plan plan, PlanningOptions options, bool keyTies = false)
     {
@@ -21,7 +21,6 @@ internal sealed class PlanNetwork
         double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id));
         Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm, KeyTies = keyTies };
         Heat = new ConductorHeat(plan, Index, options);
-        shown = new(StringComparer.Ordinal);
         branchOfWire = new int[plan.Wires.Length];
         JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
         for (var w = 0; w < plan.Wires.Length; w++)
@@ -33,24 +32,26 @@ internal sealed class PlanNetwork
         var converters = plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Converter).Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
         // what a converter draws follows from what it gives: a current given for its feed is not drawn a second time
         GivenCurrents.AddTo(Network, plan.GivenBeyondLoadsA.Where(p => Index.Circuit(p.Key).Feeds.All(f => !converters.Contains(f.Thing))).ToDictionary(StringComparer.Ordinal));
-        ShowPins();
         Network.Prepare();
         Body = Network.FindNode("body") ?? 0;
         Solver = new NodalSolver(Network.Names.Count, [.. Network.Branches.Select(b => (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
     }
 
     /// <summary>The same network with the wires of another plan, which differ in size, length and terminals alone.</summary>
-    private PlanNetwork(PlanNetwork like, Plan plan, PlanningOptions options)
+    private PlanNetwork(PlanNetwork like, Plan plan)
     {
         Plan = plan;
         Index = like.Index;
         Network = like.Network;
-        Heat = new ConductorHeat(plan, like.Index, options, like.Heat);
+        Heat = new ConductorHeat(plan, like.Plan, like.Heat);
         Solver = like.Solver;
         Body = like.Body;
         branchOfWire = like.branchOfWire;
-        shown = like.shown;
-        JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
+        JointOhm = [.. like.JointOhm];
+        for (var w = 0; w < JointOhm.Length; w++)
+        {
+            JointOhm[w] = plan.Wires[w] == (object)like.Plan.Wires[w] ? JointOhm[w] : Network.Joints.Of(plan.Wires[w]);
+        }
     }
 
     public Plan Plan { get; }
@@ -66,10 +67,10 @@ internal sealed class PlanNetwork
     public double[] JointOhm { get; }
 
     /// <summary>What a reader knows by name (pins, cavities, splices), with their nodes.</summary>
-    public IReadOnlyDictionary<string, int> Shown => shown;
+    public IReadOnlyDictionary<string, int> Shown => LazyInitializer.EnsureInitialized(ref shown, FindShown);
 
     /// <summary>The same wires between the same ends, in other sizes and lengths and with other terminals.</summary>
-    public PlanNetwork Resized(Plan plan, PlanningOptions options) => new(this, plan, options);
+    public PlanNetwork Resized(Plan plan) => new(this, plan);
 
     /// <summary>True when a wire is as long and as thick as in the network that this one was resized from or to, with the same joints.</summary>
     public bool IsSame(int wire, PlanNetwork other) => JointOhm[wire] == other.JointOhm[wire] && Heat.IsSame(wire, other.Heat);
@@ -90,30 +91,36 @@ internal sealed class PlanNetwork
 
     private void AddWire(Wire wire, int number)
     {
-        foreach (var end in (WireEnd[])[wire.From, wire.To])
-        {
-            var node = NodeAt(end, wire.Net);
-            if (end.Pin is null || Index.IsMate(new(end.At, end.Pin)))
-            {
-                shown.TryAdd(end.ToString(), node);
-            }
-        }
-
         branchOfWire[number] = Network.Branches.Count;
         Network.Add(new(NodeAt(wire.From, wire.Net), NodeAt(wire.To, wire.Net), BranchKind.Conductor, 0) { When = wire.Builds, Wire = number });
     }
 
-    private void ShowPins()
+    private SortedDictionary<string, int> FindShown()
     {
+        var found = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        for (var w = 0; w < branchOfWire.Length; w++)
+        {
+            var branch = Network.Branches[branchOfWire[w]];
+            foreach (var (end, node) in ((WireEnd, int)[])[(Plan.Wires[w].From, branch.A), (Plan.Wires[w].To, branch.B)])
+            {
+                if (end.Pin is null || Index.IsMate(new(end.At, end.Pin)))
+                {
+                    found.TryAdd(end.ToString(), node);
+                }
+            }
+        }
+
         foreach (var thing in Plan.Harness.Things.Where(t => t.Kind is not (ThingKind.Mate or ThingKind.Inline)))
         {
             foreach (var pin in thing.Pins)
             {
                 if (Network.FindNode(Network.NodeName(new(thing.Id, pin.Name), "")) is { } node)
                 {
-                    shown.TryAdd($"{thing.Id}.{pin.Name}", node);
+                    found.TryAdd($"{thing.Id}.{pin.Name}", node);
                 }
             }
         }
+
+        return found;
     }
 }

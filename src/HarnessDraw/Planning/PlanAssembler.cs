@@ -38,7 +38,7 @@ internal static class PlanAssembler
             PlanningFindings = findings.All,
             RoutingObjective = Objective(routed, wires, tree, options),
         };
-        var volts = NetworkSolver.Volts(plan, BuildLister.Covering(builds), options);
+        var volts = NetworkSolver.Volts(sizing.States.Finished(plan), BuildLister.Covering(builds), sizing.States.Near);
         return plan with { Nodes = volts[0].Nodes, FurtherBuilds = volts[1..] };
     }
 

@@ -11,7 +11,7 @@ namespace HarnessDraw.Planning.Sizing;
 /// <summary>What sizing hands on beside the rows.</summary>
 internal sealed record SizingResult(
     Wiring Wiring, ImmutableArray<LoopBudget> Loops, ImmutableSortedDictionary<string, ChosenRating> Fuses, List<CavityGiven> Cavities, TerminalChooser Terminals, WireSizer Sizer,
-    List<CavitySeeker> WithoutCavity);
+    List<CavitySeeker> WithoutCavity, SolvedStates States);
 
 /// <summary>Sizes, cavities and fuses settle one another in a few rounds: currents give fuses, fuses and drops give sizes, sizes give cavities.</summary>
 internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options, BundleSizer bundles)
@@ -84,7 +84,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             findings.AddNoRating(protection, fuses[protection.Id].LoadA);
         }
 
-        return new(wiring, loops, fuses, cavities, terminals, sizer, withoutCavity);
+        return new(wiring, loops, fuses, cavities, terminals, sizer, withoutCavity, states);
     }
 
     private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 
@@ -31,6 +32,10 @@ internal sealed class SolvedStates
     // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
     private readonly sbyte[,] along;
     private readonly Dictionary<double, Branch[]> posts = [];
+
+    // the wires as they were last handed to the network, and what of their rows they were made from
+    private readonly Wire[] wires;
+    private readonly (int Size, double ConductorMm, string? FromCavity, string? ToCavity)[] drawn;
     private PlanNetwork network;
 
     /// <param name="rated">The same wires with fuses of other ratings: in them the same cases are alike.</param>
@@ -46,7 +51,10 @@ internal sealed class SolvedStates
         }
 
         draft = DraftPlan.Of(routed, fuses);
-        network = new(draft with { Wires = Wires() }, options);
+        drawn = new (int, double, string?, string?)[rows.Length];
+        wires = new Wire[rows.Length];
+        Redraw();
+        network = new(draft with { Wires = [.. wires] }, options);
         foreach (var b in network.Network.Branches.Where(b => b is { Kind: BranchKind.Load, Element: not null }))
         {
             loads.TryAdd((b.Thing!.Id, b.Element!.Id), b);
@@ -68,13 +76,17 @@ internal sealed class SolvedStates
         along = new sbyte[rows.Length, flow.Count];
     }
 
-    /// <summary>Solves the cases with the wires as they are now, and tells the wires what they carry and how warm they get.</summary>
-    /// <param name="due">Cases that are to be solved where a changed wire carries current in them; null: all.</param>
+    /// <summary>Solves the cases with the wires as they are now.</summary>
+    /// <param name="due">Cases that are to be solved where a changed wire carries current in them; null: all, and the wires are told what they carry and how warm they get.</param>
     /// <returns>By case: true where it was solved anew.</returns>
     public bool[] Solve(HashSet<int>? due)
     {
         var anew = new bool[circuits.Length];
-        network = network.Resized(draft with { Wires = Wires() }, options);
+        if (Redraw())
+        {
+            network = network.Resized(draft with { Wires = [.. wires] });
+        }
+
         // cases are solved side by side; each fills its own place
         Parallel.For(0, solved.Length, i =>
         {
@@ -86,18 +98,47 @@ internal sealed class SolvedStates
                 circuits[c] = new(network, StateOf(flow), flow.Build, null, circuits[c], warms: true, rough: true);
             }
         });
-        for (var w = 0; w < rows.Length; w++)
+        if (due is null)
         {
-            foreach (var c in cases)
-            {
-                rows[w].CaseA[c] = Math.Abs(AmperesOf(w, c));
-                rows[w].CaseC[c] = circuits[firstAlike[c]]!.WireC[w];
-            }
-
-            rows[w].SteadyA = RowMaker.SteadyOf(rows[w].CaseA, routed.Flow, options);
+            TellWires();
         }
 
         return anew;
+    }
+
+    private void TellWires()
+    {
+        foreach (var c in cases)
+        {
+            var circuit = circuits[firstAlike[c]]!;
+            for (var w = 0; w < rows.Length; w++)
+            {
+                rows[w].CaseA[c] = Math.Abs(circuit.Solution.Amperes[network.BranchOf(w)]);
+                rows[w].CaseC[c] = circuit.WireC[w];
+            }
+        }
+
+        foreach (var row in rows)
+        {
+            row.SteadyA = RowMaker.SteadyOf(row.CaseA, routed.Flow, options);
+        }
+    }
+
+    /// <summary>The network with the wires of the finished plan, which are those of the rows in their order.</summary>
+    public PlanNetwork Finished(Plan plan) => network.Resized(plan);
+
+    /// <summary>A case as it was solved last; null for one that was not, or is told in an earlier one.</summary>
+    public StateCircuit? Near(OperatingState state, ImmutableSortedDictionary<string, string> build)
+    {
+        foreach (var c in solved)
+        {
+            if (routed.Flow.Cases[c] is var flow && flow.Build == build && flow.State == state.Id && StateOf(flow) == state)
+            {
+                return circuits[c];
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Ohms of both joints of a wire, as its terminals were when the states were last solved.</summary>
@@ -118,23 +159,30 @@ internal sealed class SolvedStates
         var path = nominal.Path;
         var circuit = circuits[firstAlike[path.Case]]!;
         var circuitV = routed.Index.Circuit(path.Circuit).NominalV;
-        if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.Select(l => Across(circuit, l)).ToArray() is not [var first, .. var behind] || first < OnFrom * sourceV)
+        if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.IsEmpty || Across(circuit, path.Loads[0]) is var first && first < OnFrom * sourceV)
         {
             return null;
         }
 
-        var passes = ImmutableArray.CreateBuilder<LoopPass>(nominal.Wires.Length);
+        var lostV = sourceV - first;
+        for (var l = 1; l < path.Loads.Length; l++)
+        {
+            lostV -= Across(circuit, path.Loads[l]);
+        }
+
+        var passes = new LoopPass[nominal.Wires.Length];
+        var (count, wiresV) = (0, 0.0);
         foreach (var pass in nominal.Wires)
         {
-            if (Solved(pass, path.Case, circuit) is { CurrentA: > 0 } solved)
+            if (Solved(pass.Wire, path.Case, circuit) is { CurrentA: > 0 } solved)
             {
-                passes.Add(solved);
+                passes[count++] = solved;
+                wiresV += solved.DropV(solved.Wire.Size);
             }
         }
 
-        var lostV = sourceV - first - behind.Sum();
-        var loop = new LoopBudget(path with { NominalV = circuitV }, passes.DrainToImmutable());
-        return loop with { Path = loop.Path with { FixedV = lostV - loop.WiresV } };
+        Array.Resize(ref passes, count);
+        return new(path with { NominalV = circuitV, FixedV = lostV - wiresV }, ImmutableCollectionsMarshal.AsImmutableArray(passes));
     }
 
     /// <summary>
@@ -207,10 +255,9 @@ internal sealed class SolvedStates
 
     private OperatingState StateOf(FlowCase flow) => routed.Index.Harness.States.First(s => s.Id == flow.State);
 
-    private LoopPass Solved(LoopPass nominal, int number, StateCircuit circuit)
+    private LoopPass Solved(WireRow row, int number, StateCircuit circuit)
     {
-        var w = numbers[nominal.Wire];
-        var row = nominal.Wire;
+        var w = numbers[row];
         ref var sign = ref along[w, number];
         if (sign == 0)
         {
@@ -218,10 +265,8 @@ internal sealed class SolvedStates
         }
 
         var inAirA = Ampacity.InAirA(row.SizeNow);
-        return new(row, sign * AmperesOf(w, number), (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
+        return new(row, sign * circuit.Solution.Amperes[network.BranchOf(w)], (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
     }
-
-    private double AmperesOf(int wire, int number) => circuits[firstAlike[number]]!.Solution.Amperes[network.BranchOf(wire)];
 
     private double Across(StateCircuit circuit, Branch load)
     {
@@ -259,5 +304,19 @@ internal sealed class SolvedStates
         return found;
     }
 
-    private ImmutableArray<Wire> Wires() => [.. rows.Select((r, i) => DraftPlan.WireOf(routed.Index, terminals, r, i))];
+    /// <summary>Makes those wires anew whose size, length or cavities have changed; false where none have.</summary>
+    private bool Redraw()
+    {
+        var changed = false;
+        for (var w = 0; w < wires.Length; w++)
+        {
+            var now = (rows[w].Size, rows[w].ConductorMm, rows[w].FromCavity, rows[w].ToCavity);
+            if (wires[w] is null || drawn[w] != now)
+            {
+                (wires[w], drawn[w], changed) = (DraftPlan.WireOf(routed.Index, terminals, rows[w], w), now, true);
+            }
+        }
+
+        return changed;
+    }
 }
