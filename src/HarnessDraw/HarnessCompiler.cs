@@ -61,7 +61,7 @@ public static class HarnessCompiler
         var plan = HarnessPlanner.Plan(measured is null ? harness : AsBuiltKeeper.Keep(harness, measured.Value!), new PlanningOptions());
         plan = built is null ? plan : FrozenKeeper.KeepLengths(plan, built.Value!);
         plan = measured is null ? plan : AsBuiltKeeper.KeepLengths(plan, measured.Value!);
-        return new(new CheckedPlan(plan, HarnessChecker.Check(plan, rules)), read.Diagnostics);
+        return new(HarnessChecker.Checked(plan, rules), read.Diagnostics);
     }
 
     /// <summary>The same plan, its findings with cures that were planned and solved again; a plan without such findings is handed back as it is.</summary>

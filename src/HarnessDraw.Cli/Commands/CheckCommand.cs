@@ -49,7 +49,7 @@ internal static class CheckCommand
 
             planned = HarnessCompiler.Cure(parsed.GetRequiredValue(file), new DiskFiles(), settings!, planned, parsed.GetValue(advice));
             var findings = HarnessCompiler.LayOut(planned, new DrawOrder()).Findings;
-            var margins = HarnessChecker.Margins(planned.Plan, settings!);
+            var margins = HarnessChecker.Margins(planned, settings!);
             var text = parsed.GetValue(format) switch
             {
                 "json" => FindingsWriter.Json(findings, margins, settings!),

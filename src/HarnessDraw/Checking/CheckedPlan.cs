@@ -7,6 +7,9 @@ namespace HarnessDraw.Checking;
 /// <summary>A plan with what the design rules found in it.</summary>
 public sealed record CheckedPlan(Plan Plan, ImmutableArray<Finding> Findings)
 {
+    /// <summary>The rules' look-ups over this plan, with what they have measured.</summary>
+    internal RuleContext? Rules { get; init; }
+
     /// <summary>True when a finding that nobody waived says 'do not build'.</summary>
     public bool NotForBuild => HasOpen(Severity.Error);
 

@@ -10,7 +10,20 @@ public static class HarnessChecker
     public static ImmutableArray<Finding> Check(Plan plan, RuleSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        return Check(new RuleContext(plan, settings));
+    }
+
+    /// <summary>The plan with its findings, and with what the rules measured for the margins.</summary>
+    public static CheckedPlan Checked(Plan plan, RuleSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
         var context = new RuleContext(plan, settings);
+        return new(plan, Check(context)) { Rules = context };
+    }
+
+    private static ImmutableArray<Finding> Check(RuleContext context)
+    {
+        var plan = context.Plan;
         var byRule = new Finding[RuleCatalogue.All.Length][];
         // rules are pure and each fills its own place
         Parallel.For(0, byRule.Length, r => byRule[r] = [.. RuleCatalogue.All[r].Find(context)]);
@@ -30,11 +43,22 @@ public static class HarnessChecker
     public static ImmutableArray<Margin> Margins(Plan plan, RuleSettings settings, int atMost = 10)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var context = new RuleContext(plan, settings);
+        return Margins(new RuleContext(plan, settings), atMost);
+    }
+
+    /// <summary>What passes in a plan that was checked, the closest to its limit first.</summary>
+    public static ImmutableArray<Margin> Margins(CheckedPlan planned, RuleSettings settings, int atMost = 10)
+    {
+        ArgumentNullException.ThrowIfNull(planned);
+        return Margins(planned.Rules is { } known && known.Settings == settings && known.Plan == planned.Plan ? known : new(planned.Plan, settings), atMost);
+    }
+
+    private static ImmutableArray<Margin> Margins(RuleContext context, int atMost)
+    {
         return
         [
             .. RuleCatalogue.All.OfType<MeasuredRule>()
-                .SelectMany(rule => rule.Measures(context).Where(m => !m.Broken).Select(m => new Margin(rule.Info.Id, m.What, m.Value, m.Limit, m.Unit, m.Margin)))
+                .SelectMany(rule => context.MeasuresOf(rule).Where(m => !m.Broken).Select(m => new Margin(rule.Info.Id, m.What, m.Value, m.Limit, m.Unit, m.Margin)))
                 .OrderBy(m => Math.Round(m.Fraction, 9)).ThenBy(m => m.Rule, StringComparer.Ordinal).ThenBy(m => m.What, StringComparer.Ordinal)
                 .Take(atMost),
         ];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
@@ -21,27 +22,35 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
     public static IEnumerable<LoadVolts> Of(RuleContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
-        return Enumerable.Range(0, context.SolvedBuilds.Length).SelectMany(build => InBuild(context, build));
-    }
-
-    private static IEnumerable<LoadVolts> InBuild(RuleContext context, int build)
-    {
-        var source = new Dictionary<(double, string), double?>();
-        var choices = context.SolvedBuilds[build];
-        foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal && c.OnlyWith.Holds(choices)))
+        var loads = Loads(context);
+        var states = context.Harness.States.Where(s => s.Engine != EngineState.Cranking).Select(s => s.Id).ToList();
+        for (var build = 0; build < context.SolvedBuilds.Length; build++)
         {
-            foreach (var thing in circuit.Feeds.Select(f => context.Thing(f.Thing)).OfType<Thing>().Where(t => t.Kind is not (ThingKind.Starter or ThingKind.Alternator) && t.OnlyWith.Holds(choices)).Distinct())
+            var sources = new Dictionary<(double, string), double?>();
+            foreach (var load in loads.Where(l => l.Circuit.OnlyWith.Holds(context.SolvedBuilds[build]) && l.Thing.OnlyWith.Holds(context.SolvedBuilds[build])))
             {
-                var pins = circuit.Feeds.Where(f => f.Thing == thing.Id).Select(f => f.Pin).ToHashSet(StringComparer.Ordinal);
-                foreach (var element in thing.Elements.Where(e => e.Draws() && (pins.Contains(e.PinA) || pins.Contains(e.PinB))))
+                foreach (var volts in InStates(context, build, sources, load, states))
                 {
-                    foreach (var volts in InStates(context, build, source, circuit, thing, element))
-                    {
-                        yield return volts;
-                    }
+                    yield return volts;
                 }
             }
         }
+    }
+
+    private static List<Load> Loads(RuleContext context)
+    {
+        var loads = new List<Load>();
+        foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal))
+        {
+            foreach (var thing in circuit.Feeds.Select(f => context.Thing(f.Thing)).OfType<Thing>().Where(t => t.Kind is not (ThingKind.Starter or ThingKind.Alternator)).Distinct())
+            {
+                var pins = circuit.Feeds.Where(f => f.Thing == thing.Id).Select(f => f.Pin).ToHashSet(StringComparer.Ordinal);
+                loads.AddRange(thing.Elements.Where(e => e.Draws() && (pins.Contains(e.PinA) || pins.Contains(e.PinB)))
+                    .Select(e => new Load(circuit, thing, e, $"{thing.Id}.{e.PinA}", e.PinB is null ? null : $"{thing.Id}.{e.PinB}", [.. InSeries(context, thing, e)])));
+            }
+        }
+
+        return loads;
     }
 
     /// <summary>Where the volts go, from the battery to the load and back, as far as the nodes are known.</summary>
@@ -76,37 +85,37 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
         return new(wires, contacts, kept, back, worst, most);
     }
 
-    private static IEnumerable<LoadVolts> InStates(RuleContext context, int build, Dictionary<(double, string), double?> sources, Circuit circuit, Thing thing, Element element)
+    private static IEnumerable<LoadVolts> InStates(RuleContext context, int build, Dictionary<(double, string), double?> sources, Load load, List<string> states)
     {
-        var (pinA, pinB) = ($"{thing.Id}.{element.PinA}", $"{thing.Id}.{element.PinB}");
-        foreach (var state in context.Harness.States.Where(s => s.Engine != EngineState.Cranking))
+        if (context.Volts(load.NodeA, build) is not { } atA || (load.NodeB is null ? null : context.Volts(load.NodeB, build)) is var atB && atB is null && load.NodeB is not null)
         {
-            if (!sources.TryGetValue((circuit.NominalV, state.Id), out var source))
+            yield break;
+        }
+
+        foreach (var state in states)
+        {
+            if (!sources.TryGetValue((load.Circuit.NominalV, state), out var source))
             {
-                sources.Add((circuit.NominalV, state.Id), source = SourceVolts(context, build, circuit.NominalV, state.Id));
+                sources.Add((load.Circuit.NominalV, state), source = SourceVolts(context, build, load.Circuit.NominalV, state));
             }
 
-            if (source is { } volts && context.Volts(pinA, state.Id, build) is { } a && (element.PinB is null ? 0 : context.Volts(pinB, state.Id, build)) is { } b && Math.Abs(a - b) >= OnFrom * volts)
+            if (source is { } volts && atA.GetValueOrDefault(state) is { } a && (atB is null ? 0 : atB.GetValueOrDefault(state)) is { } b && Math.Abs(a - b) >= OnFrom * volts)
             {
                 // what lies in series on the far side (a coil's module) is load, not loss
-                var series = InSeries(context, build, thing, element, state.Id);
-                yield return new(circuit, thing, element, state.Id, volts, Math.Abs(a - b) + series) { InSeriesV = series, Build = build };
+                var series = load.InSeries.Select(s => Math.Abs((context.Volts(s.From, state, build) ?? 0) - (s.To is null ? 0 : context.Volts(s.To, state, build) ?? 0))).DefaultIfEmpty(0).Max();
+                yield return new(load.Circuit, load.Thing, load.Element, state, volts, Math.Abs(a - b) + series) { InSeriesV = series, Build = build };
             }
         }
     }
 
-    private static double InSeries(RuleContext context, int build, Thing thing, Element element, string state)
-    {
-        if (element.PinB is not { } pin)
-        {
-            return 0;
-        }
-
-        var others = context.EndsAt(thing.Id, pin).Select(e => e.End == e.Wire.From ? e.Wire.To : e.Wire.From).Where(e => e.At != thing.Id);
-        return others.SelectMany(o => (context.Thing(o.At)?.Elements ?? []).Where(e => (e.Draws() || e.Kind == ElementKind.Sender) && e.PinA == o.Pin)
-                .Select(e => Math.Abs((context.Volts(o.ToString(), state, build) ?? 0) - (e.PinB is null ? 0 : context.Volts($"{o.At}.{e.PinB}", state, build) ?? 0))))
-            .DefaultIfEmpty(0).Max();
-    }
+    // nodes of the loads that lie in series behind one
+    private static IEnumerable<(string From, string? To)> InSeries(RuleContext context, Thing thing, Element element) => element.PinB is not { } pin ? [] :
+        from end in context.EndsAt(thing.Id, pin)
+        let other = end.End == end.Wire.From ? end.Wire.To : end.Wire.From
+        where other.At != thing.Id
+        from e in context.Thing(other.At)?.Elements ?? []
+        where (e.Draws() || e.Kind == ElementKind.Sender) && e.PinA == other.Pin
+        select (other.ToString(), e.PinB is null ? null : $"{other.At}.{e.PinB}");
 
     /// <summary>
     /// Volts at the battery posts: the loop of a load starts there also while the alternator feeds, whose lead has a rule of its own. Without a
@@ -134,6 +143,9 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 
         return null;
     }
+
+    /// <summary>A load of a circuit, the nodes of its pins, and those of what lies in series behind it.</summary>
+    private sealed record Load(Circuit Circuit, Thing Thing, Element Element, string NodeA, string? NodeB, ImmutableArray<(string From, string? To)> InSeries);
 }
 
 /// <summary>Volts lost in feed wires, in fuses, switches and relays, in the kept cabin side and on the return; and the feed wire that loses most.</summary>

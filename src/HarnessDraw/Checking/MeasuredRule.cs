@@ -23,5 +23,5 @@ public abstract class MeasuredRule : IDesignRule
 
     public abstract IEnumerable<Measure> Measures(RuleContext context);
 
-    public IEnumerable<Finding> Find(RuleContext context) => Measures(context).Where(m => m.Broken).Select(m => m.WhenBroken() with { Measured = m.What });
+    public IEnumerable<Finding> Find(RuleContext context) => context.MeasuresOf(this).Where(m => m.Broken).Select(m => m.WhenBroken() with { Measured = m.What });
 }

@@ -26,6 +26,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     private readonly Lazy<Dictionary<string, NodeVolts>>[] nodes = [.. plan.FurtherBuilds.Select(b => b.Nodes).Prepend(plan.Nodes).Select(of => new Lazy<Dictionary<string, NodeVolts>>(() => Index(of, n => n.Node)))];
     private readonly ConcurrentDictionary<string, Dictionary<string, Reached>> reach = new(StringComparer.Ordinal);
     private HashSet<string>? permanent;
+    private readonly ConcurrentDictionary<MeasuredRule, ImmutableArray<Measure>> measures = new();
     private readonly Lazy<HashSet<string>> grounds = new(() => plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal));
     private readonly Lazy<OptionSpace> builds = new(() => new(plan.Harness.Options, plan.Harness.OptionRules));
     private readonly Lazy<PowerGraph> graph = new(() => PowerGraph.Of(plan));
@@ -50,7 +51,13 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
         [plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty, .. plan.FurtherBuilds.Select(b => b.Build)];
 
     /// <summary>Volts of a node in a state of one of the solved builds; null when unknown.</summary>
-    public double? Volts(string node, string state, int build = 0) => nodes[build].Value.GetValueOrDefault(node)?.Volts.GetValueOrDefault(state);
+    public double? Volts(string node, string state, int build = 0) => Volts(node, build)?.GetValueOrDefault(state);
+
+    /// <summary>Volts of a node by state in one of the solved builds; null when unknown.</summary>
+    public IReadOnlyDictionary<string, double?>? Volts(string node, int build) => nodes[build].Value.GetValueOrDefault(node)?.Volts;
+
+    /// <summary>What a rule measures, worked out once for its findings and for the margins.</summary>
+    public ImmutableArray<Measure> MeasuresOf(MeasuredRule rule) => measures.GetOrAdd(rule, r => [.. r.Measures(this)]);
 
     public bool IsGround(string node) => grounds.Value.Contains(node);
 

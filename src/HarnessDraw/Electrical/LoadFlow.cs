@@ -14,7 +14,7 @@ internal sealed record FlowCase(string State, ImmutableSortedDictionary<string, 
     public bool HasCurrentsOf(FlowCase other)
     {
         const double NothingA = 1e-6;
-        for (var n = 0; n < MemberA.Length; n++)
+        for (var n = 0; n < MemberA.Length && MemberA != other.MemberA; n++)
         {
             for (var m = 0; m < MemberA[n].Length; m++)
             {
@@ -58,6 +58,7 @@ internal sealed class LoadFlow
     private readonly Dictionary<string, double> extraLoadA = new(StringComparer.Ordinal);
     private ElectricalNetwork network;
     private int[] motors = [];
+    private int[] fuses = [];
 
     public LoadFlow(HarnessIndex index, CircuitSwitching switching, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
     {
@@ -190,6 +191,7 @@ internal sealed class LoadFlow
         var solutions = new NetworkSolution[runs.Length];
         network.Prepare();
         motors = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })];
+        fuses = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i].Kind == BranchKind.Fuse)];
         // states in which the same branches carry current are solved once, each of the others by itself; they are recorded in their order
         var firsts = new Dictionary<string, int>(StringComparer.Ordinal);
         var first = new int[runs.Length];
@@ -202,9 +204,12 @@ internal sealed class LoadFlow
         Parallel.For(0, runs.Length, i => solutions[i] = first[i] != i ? null! : runs[i].Charging is { } source
             ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
             : network.SolveNominal(runs[i].State!, runs[i].Build));
-        foreach (var (run, solution) in runs.Zip(first.Select(f => solutions[f])))
+        var amperes = new double[runs.Length][][];
+        for (var i = 0; i < runs.Length; i++)
         {
-            Record(solution, run.State?.Id ?? running, run.Build, run.State?.Engine == EngineState.Cranking, run.Charging);
+            var (run, solution) = (runs[i], solutions[first[i]]);
+            amperes[i] = first[i] == i ? MemberAmperes(solution) : amperes[first[i]];
+            Record(solution, amperes[i], run.State?.Id ?? running, run.Build, run.State?.Engine == EngineState.Cranking, run.Charging);
         }
     }
 
@@ -212,7 +217,7 @@ internal sealed class LoadFlow
         index.Harness.States.Select(s => new Run(build, s, null))
             .Concat(network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source is { Kind: SourceKind.Alternator, OutputA: > 0 } && b.When.Holds(build)).Select(b => new Run(build, null, b)));
 
-    private void Record(NetworkSolution solution, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
+    private double[][] MemberAmperes(NetworkSolution solution)
     {
         var nets = index.Harness.Nets;
         var amperes = new double[nets.Length][];
@@ -228,10 +233,16 @@ internal sealed class LoadFlow
             {
                 amperes[b.Net][b.Member] = Math.Abs(solution.Amperes[i]) < 1e-6 ? 0 : solution.Amperes[i];
             }
-            else if (b.Kind == BranchKind.Fuse && !momentary)
-            {
-                RecordFuse(b.Thing!.Id, Math.Abs(solution.Amperes[i]), solution, state, charging);
-            }
+        }
+
+        return amperes;
+    }
+
+    private void Record(NetworkSolution solution, double[][] amperes, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
+    {
+        foreach (var i in momentary ? [] : fuses)
+        {
+            RecordFuse(network.Branches[i].Thing!.Id, Math.Abs(solution.Amperes[i]), solution, state, charging);
         }
 
         Solutions.Add((solution, Cases.Count, charging));

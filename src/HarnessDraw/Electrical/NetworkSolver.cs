@@ -41,6 +41,10 @@ public static class NetworkSolver
         var told = new BuildVolts[builds.Length];
         var circuits = new StateCircuit[builds.Length * states.Length];
         var first = FirstAlike(network.Network, states, builds);
+
+        // of states of one name the first counts
+        int[] shown = [.. Enumerable.Range(0, states.Length).DistinctBy(s => states[s].Id, StringComparer.Ordinal).OrderBy(s => states[s].Id, StringComparer.Ordinal)];
+        ImmutableArray<string> names = [.. shown.Select(s => states[s].Id)];
         // a build differs little from the first one: its states begin with the volts and the warmth of that one's, and those in which the same parts carry current differ in what hangs dead alone
         Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = Solved(s, null));
         Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: false));
@@ -65,19 +69,15 @@ public static class NetworkSolver
             return new(network, state, build, null, isAlike ? like : near(state, build) ?? like, warms: true, alike: isAlike);
         }
 
-        ImmutableSortedDictionary<string, double?> VoltsIn(ReadOnlySpan<StateCircuit> solved, int node)
+        StateVolts VoltsIn(ReadOnlySpan<StateCircuit> solved, int node)
         {
-            var volts = ImmutableSortedDictionary.CreateBuilder<string, double?>(StringComparer.Ordinal);
-            for (var s = 0; s < solved.Length; s++)
+            var volts = new double?[shown.Length];
+            for (var s = 0; s < volts.Length; s++)
             {
-                // of states of one name the first counts
-                if (!volts.ContainsKey(states[s].Id))
-                {
-                    volts.Add(states[s].Id, solved[s].VoltsOf(node) is { } v ? Math.Round(v, 4) + 0.0 : null);
-                }
+                volts[s] = solved[shown[s]].VoltsOf(node) is { } v ? Math.Round(v, 4) + 0.0 : null;
             }
 
-            return volts.ToImmutable();
+            return new(names, volts);
         }
     }
 

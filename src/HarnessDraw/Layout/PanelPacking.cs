@@ -1,3 +1,4 @@
+using System.Numerics;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Layout;
@@ -13,7 +14,8 @@ public sealed class PanelPacking
     private readonly Box area;
     private readonly int columns;
     private readonly int rows;
-    private readonly bool[] taken;
+    // by cell: all bits where it is free, none where something stands
+    private readonly int[] open;
 
     // free cells from a cell on down its column; those of rows after the last changed one still hold
     private readonly int[] free;
@@ -24,15 +26,15 @@ public sealed class PanelPacking
         this.area = area;
         columns = Math.Max(1, (int)(area.Width / CellMm));
         rows = Math.Max(1, (int)(area.Height / CellMm));
-        taken = new bool[columns * rows];
+        open = new int[columns * rows];
         free = new int[columns * rows];
-        changedTo = rows - 1;
+        Clear();
     }
 
     /// <summary>All room is free again.</summary>
     public void Clear()
     {
-        Array.Clear(taken);
+        Array.Fill(open, ~0);
         changedTo = rows - 1;
     }
 
@@ -45,7 +47,7 @@ public sealed class PanelPacking
         var r1 = Math.Min(rows - 1, (int)Math.Floor((box.Bottom - area.Y) / CellMm));
         for (var r = r0; r <= r1 && c0 <= c1; r++)
         {
-            Array.Fill(taken, true, (r * columns) + c0, c1 - c0 + 1);
+            Array.Clear(open, (r * columns) + c0, c1 - c0 + 1);
         }
 
         changedTo = Math.Max(changedTo, r1);
@@ -87,12 +89,26 @@ public sealed class PanelPacking
     {
         for (var r = changedTo; r >= 0; r--)
         {
-            var row = taken.AsSpan(r * columns, columns);
             var here = free.AsSpan(r * columns, columns);
-            var below = r + 1 < rows ? free.AsSpan((r + 1) * columns, columns) : default;
-            for (var c = 0; c < row.Length; c++)
+            if (r + 1 < rows)
             {
-                here[c] = row[c] ? 0 : 1 + (below.IsEmpty ? 0 : below[c]);
+                free.AsSpan((r + 1) * columns, columns).CopyTo(here);
+            }
+            else
+            {
+                here.Clear();
+            }
+
+            var row = open.AsSpan(r * columns, columns);
+            var c = 0;
+            for (; c <= columns - Vector<int>.Count; c += Vector<int>.Count)
+            {
+                ((new Vector<int>(here[c..]) + Vector<int>.One) & new Vector<int>(row[c..])).CopyTo(here[c..]);
+            }
+
+            for (; c < columns; c++)
+            {
+                here[c] = (here[c] + 1) & row[c];
             }
         }
 

@@ -229,7 +229,7 @@ public sealed record FuseChoice
 }
 
 /// <summary>Volts of a node (a thing's pin or a splice) against the source's grounded pole, by state id; null: floating or unknown.</summary>
-public sealed record NodeVolts(string Node, ImmutableSortedDictionary<string, double?> Volts);
+public sealed record NodeVolts(string Node, IReadOnlyDictionary<string, double?> Volts);
 
 /// <summary>Volts of the nodes in one build.</summary>
 public sealed record BuildVolts(ImmutableSortedDictionary<string, string> Build, ImmutableArray<NodeVolts> Nodes);

@@ -13,7 +13,7 @@ public sealed class WorstBuildTests
     public void A_drop_in_a_build_that_is_not_the_usual_one_is_found(double voltsAtLamp, bool found)
     {
         var single = SmallPlan.Plan.Builds[1];
-        ImmutableArray<NodeVolts> nodes = [.. SmallPlan.Plan.Nodes.Select(n => n.Node == "headlamp left.56b" ? n with { Volts = n.Volts.SetItem("night", voltsAtLamp) } : n)];
+        ImmutableArray<NodeVolts> nodes = [.. SmallPlan.Plan.Nodes.Select(n => n.Node == "headlamp left.56b" ? n with { Volts = n.Volts.ToImmutableSortedDictionary(StringComparer.Ordinal).SetItem("night", voltsAtLamp) } : n)];
         var plan = SmallPlan.Plan with { FurtherBuilds = [new(single, nodes)] };
         var drops = HarnessChecker.Check(plan, RuleSettings.BuiltIn).Where(f => f.Rule == "loop-drop").ToList();
         Assert.Equal(found, drops.Count > 0);

@@ -10,6 +10,9 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     private static readonly ImmutableArray<string> RunKinds = ["split loom", "braided sleeve", "heat sleeve", "tape"];
     private readonly ConcurrentDictionary<string, double> packed = new(StringComparer.Ordinal);
 
+    // by condition: which of the builds have it
+    private readonly ConcurrentDictionary<BuildCondition, bool[]> holding = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>Largest bare diameter over all builds, mm.</summary>
     public double BareMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires) => Largest(wires, Packed);
 
@@ -20,10 +23,13 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
             return diameterOf([.. wires.Select(w => w.OutsideMm)]);
         }
 
-        var sets = builds.Select(b => wires.Select(w => w.Builds.Holds(b)).ToArray()).ToList();
+        bool[][] inBuilds = [.. wires.Select(w => BuildsOf(w.Builds))];
+        var sets = Enumerable.Range(0, builds.Length).Select(b => Array.ConvertAll(inBuilds, holds => holds[b])).ToList();
         return sets.Where((set, i) => !sets.Where((other, j) => Covers(other, set, j < i)).Any())
             .Max(set => diameterOf([.. wires.Zip(set).Where(w => w.Second).Select(w => w.First.OutsideMm)]));
     }
+
+    private bool[] BuildsOf(BuildCondition condition) => holding.GetOrAdd(condition, c => [.. builds.Select(c.Holds)]);
 
     /// <summary>True when <paramref name="other"/> holds every wire of the set and more, or the same ones and comes first: the set needs no packing of its own.</summary>
     private static bool Covers(bool[] other, bool[] set, bool first)

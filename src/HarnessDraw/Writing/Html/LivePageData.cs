@@ -130,7 +130,7 @@ internal static class LivePageData
         }
     }
 
-    private static void WritePoint(Utf8JsonWriter json, TraceStop point, ImmutableSortedDictionary<string, double?>? known, ImmutableArray<string> states)
+    private static void WritePoint(Utf8JsonWriter json, TraceStop point, IReadOnlyDictionary<string, double?>? known, ImmutableArray<string> states)
     {
         json.WriteString("node", point.Node);
         json.WriteString("name", point.Name);
