@@ -18,7 +18,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 {
     // rounds that may take copper back; sizes that still swing between two then keep the larger
     private const int RoundsBothWays = 4;
-    private const int RoundsBeforeCavities = 2;
+    private const int RoundsBeforeCavities = 1;
 
     private const int RoundsOfThinning = 4;
 
