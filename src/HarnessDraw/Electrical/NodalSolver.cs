@@ -8,9 +8,10 @@ internal sealed record NodalSolution(double[] Volts, bool[] Reached, double[] Am
 /// <summary>
 /// The operating point of a network of two-ended parts: nodal equations with every part replaced by its tangent, repeated until the tangents
 /// hold (Newton's method). Nodes joined without resistance are one unknown. A part of the network that hangs on nothing gets one tie to the
-/// reference, through which nothing flows, so that what happens inside it is still right.
+/// reference, through which nothing flows, so that what happens inside it is still right. Rows that only parts of constant resistance touch are eliminated
+/// once; steps are taken in the others.
 /// </summary>
-internal sealed class NodalSolver
+internal sealed partial class NodalSolver
 {
     private const int MostRounds = 60;
     private const double TieSiemens = 1;
@@ -30,6 +31,7 @@ internal sealed class NodalSolver
     private readonly (int A, int B)[] ends;
     private readonly RowGraph graph;
     private readonly SparseNetwork matrix;
+    private readonly bool[] late;
     private readonly int rows;
 
     // working figures of solutions that are done
@@ -39,12 +41,20 @@ internal sealed class NodalSolver
     /// <param name="parts">Nodes of each part.</param>
     /// <param name="joints">Nodes that are one piece of metal.</param>
     /// <param name="reference">Node whose volts are zero here.</param>
-    public NodalSolver(int nodes, IReadOnlyList<(int A, int B)> parts, IEnumerable<(int A, int B)> joints, int reference)
+    /// <param name="mayBend">By part: false where its resistance hardly ever is anything but constant; null: all may bend.</param>
+    public NodalSolver(int nodes, IReadOnlyList<(int A, int B)> parts, IEnumerable<(int A, int B)> joints, int reference, bool[]? mayBend = null)
     {
         row = Joined(nodes, joints, reference, out rows);
         ends = [.. parts.Select(p => (row[p.A], row[p.B]))];
         graph = new(rows, ends);
-        matrix = new SparseNetwork(rows, ends);
+        late = new bool[rows];
+        for (var i = 0; i < ends.Length; i++)
+        {
+            late[ends[i].A] |= mayBend?[i] != false;
+            late[ends[i].B] |= mayBend?[i] != false;
+        }
+
+        matrix = new SparseNetwork(rows, ends, late);
     }
 
     /// <summary>The equations' row of a node: nodes of one row are joined.</summary>
@@ -71,10 +81,9 @@ internal sealed class NodalSolver
 
         work.Sort(laws, live.Conducting.Branches);
         StartVolts(laws, live, work, start);
-        SparseNetwork.Begin(work.Extra, work.Figures);
-        matrix.Add(work.Siemens, work.Straight, work.Figures);
-        work.KeepStraight();
+        EliminateStraight(live, work);
         var (volts, step) = (work.Volts, work.Step);
+        var bending = work.Bending(live.Conducting);
         var (settled, rounds, before, holds) = (false, 0, double.PositiveInfinity, false);
         for (; rounds < MostRounds && !settled; rounds++)
         {
@@ -83,21 +92,24 @@ internal sealed class NodalSolver
             // tangents that hold bring each step to far less than the one before: no knee lies between
             holds = moved <= NearV && moved <= before / 10;
             before = moved;
-            var share = settled || holds ? 1 : Share(laws, work);
-            for (var n = 1; n < rows; n++)
+            var share = settled || holds ? 1 : Share(laws, live, work);
+            foreach (var n in bending)
             {
                 volts[n] += share * step[n];
             }
         }
 
+        SparseNetwork.Backward(live.Conducting, work.Figures, work.Driven, volts, ..work.Early);
+
         // one correction by what is left over at the nodes: rounding of the big solve goes away
         if (rough)
         {
-            LeftOver(laws, work, refresh: false);
+            LeftOver(laws, live, work, refresh: false);
         }
         else
         {
-            Step(laws, live, work, renew: false);
+            LeftOverEverywhere(laws, work);
+            SparseNetwork.Substitute(work.Left, live.Conducting, work.Figures, step);
             for (var n = 1; n < rows; n++)
             {
                 volts[n] += step[n];
@@ -105,7 +117,7 @@ internal sealed class NodalSolver
         }
 
         // electronics that lost their source count as level, so nothing draws them down from the volts that they begin with
-        if (start is not null && IsUnbalanced(work))
+        if (start is not null && IsUnbalanced(work, rough ? bending : live.Conducting.Node))
         {
             idle.Add(work);
             return Solve(laws, null, shorted, shortSiemens, shortV, rough, live);
@@ -140,42 +152,6 @@ internal sealed class NodalSolver
         return new(this, roles, tiedRow, reached, ties, dead, matrix.Only(live));
     }
 
-    /// <summary>One step of Newton's method and the most it moves a node; without new tangents where those of the last step still hold.</summary>
-    private double Step(PartLaw[] laws, LiveNetwork live, NodalWork work, bool renew)
-    {
-        LeftOver(laws, work, renew);
-        if (renew)
-        {
-            // what follows Ohm is the same at every step
-            work.TakeStraight();
-            matrix.Add(work.Siemens, work.Bent, work.Figures);
-            SparseNetwork.Eliminate(live.Conducting, work.Figures);
-        }
-
-        SparseNetwork.Substitute(work.Left, live.Conducting, work.Figures, work.Step);
-        var moved = 0.0;
-        for (var n = 1; n < rows; n++)
-        {
-            moved = Math.Max(moved, Math.Abs(work.Step[n]));
-        }
-
-        return moved;
-    }
-
-    /// <summary>True where a node is left with a current that nothing takes.</summary>
-    private bool IsUnbalanced(NodalWork work)
-    {
-        for (var n = 1; n < rows; n++)
-        {
-            if (Math.Abs(work.Left[n]) > UnbalancedA)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
     private void StartVolts(PartLaw[] laws, LiveNetwork live, NodalWork work, double[]? start)
     {
         var (extra, pushed, volts) = (work.Extra, work.Pushed, work.Volts);
@@ -196,7 +172,7 @@ internal sealed class NodalSolver
 
             SparseNetwork.Begin(extra, work.Figures);
             matrix.Add(work.Siemens, live.Conducting.Branches, work.Figures);
-            SparseNetwork.Eliminate(live.Conducting, work.Figures);
+            SparseNetwork.Eliminate(live.Conducting, work.Figures, live.Conducting.All);
             SparseNetwork.Substitute(injected, live.Conducting, work.Figures, volts);
         }
 
@@ -205,112 +181,6 @@ internal sealed class NodalSolver
         {
             volts[n] = extra[n] == 0 ? volts[n] : pushed[n] / extra[n];
         }
-    }
-
-    /// <summary>Amperes that come into each row and do not leave it; renews the slopes where asked.</summary>
-    private void LeftOver(PartLaw[] laws, NodalWork work, bool refresh)
-    {
-        var (volts, left) = (work.Volts, work.Left);
-        for (var n = 0; n < rows; n++)
-        {
-            left[n] = work.Pushed[n] - (work.Extra[n] * volts[n]);
-        }
-
-        foreach (var i in work.Straight)
-        {
-            var (a, b) = ends[i];
-            var amperes = (volts[a] - volts[b] - work.Emf[i]) * work.Siemens[i];
-            left[a] -= amperes;
-            left[b] += amperes;
-        }
-
-        foreach (var i in work.Bent)
-        {
-            var (amperes, slope) = laws[i].At(volts[ends[i].A] - volts[ends[i].B]);
-            work.Siemens[i] = refresh ? slope : work.Siemens[i];
-            left[ends[i].A] -= amperes;
-            left[ends[i].B] += amperes;
-        }
-    }
-
-    /// <summary>
-    /// How much of a step to take. The solution is the lowest point of a convex valley (what the parts take in, summed up over their volts);
-    /// a whole step that would climb its far side, over the knee of a diode or a regulator, is cut back to the bottom along its line.
-    /// </summary>
-    private double Share(PartLaw[] laws, NodalWork work)
-    {
-        const double Flat = 0.1;
-
-        // what is left over at the nodes is how steeply the valley falls where we stand
-        var first = 0.0;
-        for (var n = 1; n < rows; n++)
-        {
-            first -= work.Left[n] * work.Step[n];
-        }
-
-        if (first >= 0)
-        {
-            return 1;
-        }
-
-        var straight = StraightClimb(work);
-        if (Climb(laws, work, straight, 1) <= -Flat * first)
-        {
-            return 1;
-        }
-
-        var (low, high) = (0.0, 1.0);
-        for (var i = 0; i < 50; i++)
-        {
-            var middle = (low + high) / 2;
-            var climb = Climb(laws, work, straight, middle);
-            if (Math.Abs(climb) <= -Flat * first)
-            {
-                return middle;
-            }
-
-            (low, high) = climb > 0 ? (low, middle) : (middle, high);
-        }
-
-        return (low + high) / 2;
-    }
-
-    /// <summary>What parts that follow Ohm, ties and what is pushed in give to the climb: at the start of the step, and how much more at its end.</summary>
-    private (double Start, double More) StraightClimb(NodalWork work)
-    {
-        var (volts, step) = (work.Volts, work.Step);
-        var (start, more) = (0.0, 0.0);
-        for (var n = 1; n < rows; n++)
-        {
-            start += ((work.Extra[n] * volts[n]) - work.Pushed[n]) * step[n];
-            more += work.Extra[n] * step[n] * step[n];
-        }
-
-        foreach (var i in work.Straight)
-        {
-            var (a, b) = ends[i];
-            var across = step[a] - step[b];
-            start += (volts[a] - volts[b] - work.Emf[i]) * work.Siemens[i] * across;
-            more += work.Siemens[i] * across * across;
-        }
-
-        return (start, more);
-    }
-
-    private double Climb(PartLaw[] laws, NodalWork work, (double Start, double More) straight, double share)
-    {
-        var (volts, step) = (work.Volts, work.Step);
-        var sum = straight.Start + (share * straight.More);
-        foreach (var i in work.Bent)
-        {
-            var across = step[ends[i].A] - step[ends[i].B];
-            if (across != 0)
-            {
-                sum += laws[i].At(volts[ends[i].A] - volts[ends[i].B] + (share * across)).Amperes * across;
-            }
-        }
-
-        return sum;
     }
 
     private NodalSolution Told(PartLaw[] laws, LiveNetwork live, double[] volts, bool settled, int rounds)

@@ -9,6 +9,18 @@ internal sealed class NodalWork(int rows, int parts, SparseNetwork.Figures figur
     private int straight;
     private int count;
 
+    /// <summary>How many pivots no bending part touches: they are eliminated before the steps.</summary>
+    public int Early { get; set; }
+
+    /// <summary>Amperes that sources and what is pushed in drive into each row, those of the rows before handed on.</summary>
+    public double[] Driven { get; } = new double[rows];
+
+    /// <summary>Siemens from each row in which steps are taken to the reference, by parts that follow Ohm.</summary>
+    public double[] Ties { get; } = new double[rows];
+
+    /// <summary>Siemens between such rows by slot, negative, by parts that follow Ohm.</summary>
+    public double[] StraightBetween => straightOff;
+
     public double[] Extra { get; } = new double[rows];
     public double[] Pushed { get; } = new double[rows];
     public double[] Volts { get; } = new double[rows];
@@ -41,10 +53,27 @@ internal sealed class NodalWork(int rows, int parts, SparseNetwork.Figures figur
         }
     }
 
-    public void KeepStraight()
+    /// <summary>Rows in which steps are taken.</summary>
+    public ReadOnlySpan<int> Bending(SparseNetwork.Conducting conducting) => conducting.Node.AsSpan(Early);
+
+    public void KeepStraight(SparseNetwork.Conducting conducting)
     {
         figures.Diagonal.CopyTo(straightDiagonal, 0);
         figures.Off.CopyTo(straightOff, 0);
+        var (node, first) = (conducting.Node, conducting.First);
+        foreach (var n in Bending(conducting))
+        {
+            Ties[n] = straightDiagonal[n];
+        }
+
+        for (var k = Early; k < node.Length; k++)
+        {
+            for (var i = first[k]; i < first[k + 1]; i++)
+            {
+                Ties[node[k]] += straightOff[conducting.Slot[i]];
+                Ties[conducting.Near[i]] += straightOff[conducting.Slot[i]];
+            }
+        }
     }
 
     public void TakeStraight()

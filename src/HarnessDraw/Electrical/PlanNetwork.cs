@@ -34,7 +34,7 @@ internal sealed class PlanNetwork
         GivenCurrents.AddTo(Network, plan.GivenBeyondLoadsA.Where(p => Index.Circuit(p.Key).Feeds.All(f => !converters.Contains(f.Thing))).ToDictionary(StringComparer.Ordinal));
         Network.Prepare();
         Body = Network.FindNode("body") ?? 0;
-        Solver = new NodalSolver(Network.Names.Count, [.. Network.Branches.Select(b => (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
+        Solver = Rewired(ImmutableDictionary<int, (int, int)>.Empty);
     }
 
     /// <summary>The same network with the wires of another plan, which differ in size, length and terminals alone.</summary>
@@ -78,8 +78,9 @@ internal sealed class PlanNetwork
     public int BranchOf(int wire) => branchOfWire[wire];
 
     /// <summary>A solver for the same parts with some branches between other nodes: wires in each other's cavity.</summary>
-    public NodalSolver Rewired(IReadOnlyDictionary<int, (int A, int B)> moved) =>
-        new(Network.Names.Count, [.. Network.Branches.Select((b, i) => moved.TryGetValue(i, out var ends) ? ends : (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body);
+    public NodalSolver Rewired(IReadOnlyDictionary<int, (int A, int B)> moved) => new(
+        Network.Names.Count, [.. Network.Branches.Select((b, i) => moved.TryGetValue(i, out var ends) ? ends : (b.A, b.B))], Network.Branches.Where(IsJoint).Select(b => (b.A, b.B)), Body,
+        [.. Network.Branches.Select(StateCircuit.MayBend)]);
 
     /// <summary>Node of a wire's end.</summary>
     public int NodeAt(WireEnd end, string net) => Network.Node(NameAt(end, net));

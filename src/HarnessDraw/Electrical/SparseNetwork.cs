@@ -2,7 +2,8 @@ namespace HarnessDraw.Electrical;
 
 /// <summary>
 /// Node equations of a conductance network against reference node 0. The order of elimination (least degree first, ties by number) and
-/// its fill are found once; each operating state then costs one numeric pass. Nearly tree-shaped networks have almost no fill.
+/// its fill are found once; each operating state then costs one numeric pass. Nearly tree-shaped networks have almost no fill. Nodes whose figures are
+/// renewed again and again while the rest stays come last: that rest is eliminated once.
 /// </summary>
 internal sealed class SparseNetwork
 {
@@ -15,10 +16,15 @@ internal sealed class SparseNetwork
     private readonly int edges;
     private readonly Pivot[] pivots;
     private readonly Conducting whole;
+    private readonly bool[] late;
 
-    public SparseNetwork(int nodes, IReadOnlyList<(int A, int B)> branches)
+    /// <param name="nodes">How many nodes there are; node 0 is the reference.</param>
+    /// <param name="branches">Nodes of each branch.</param>
+    /// <param name="late">By node: true for those that are eliminated last; null: none.</param>
+    public SparseNetwork(int nodes, IReadOnlyList<(int A, int B)> branches, bool[]? late = null)
     {
         this.nodes = nodes;
+        this.late = late ?? new bool[nodes];
         ends = [.. branches];
         slotOfBranch = new int[ends.Length];
         var slotOf = new Dictionary<(int, int), int>();
@@ -57,7 +63,7 @@ internal sealed class SparseNetwork
         edges = pivots.Sum(p => p.Near.Length);
         var touched = new bool[nodes];
         Array.Fill(touched, true);
-        whole = Conducting.Of([.. Enumerable.Range(0, ends.Length)], pivots, touched);
+        whole = Conducting.Of([.. Enumerable.Range(0, ends.Length)], pivots, touched, this.late);
     }
 
     /// <summary>
@@ -68,7 +74,7 @@ internal sealed class SparseNetwork
         var volts = new double[nodes];
         Begin(null, figures);
         Add(siemens, whole.Branches, figures);
-        Eliminate(whole, figures);
+        Eliminate(whole, figures, whole.All);
         Substitute(injectedA, whole, figures, volts);
         return volts;
     }
@@ -85,7 +91,7 @@ internal sealed class SparseNetwork
             touched[ends[i].A] = touched[ends[i].B] = true;
         }
 
-        return Conducting.Of(conducting, pivots, touched);
+        return Conducting.Of(conducting, pivots, touched, late);
     }
 
     /// <summary>Sums at the nodes and between them before any branch: the siemens with which nodes are tied to the reference.</summary>
@@ -124,13 +130,13 @@ internal sealed class SparseNetwork
         }
     }
 
-    /// <summary>The part of a solution that depends on the conductances alone, from the sums of all branches.</summary>
-    public static void Eliminate(Conducting conducting, Figures figures)
+    /// <summary>The part of a solution that depends on the conductances alone, from the sums of all branches: of some pivots, those before them are done.</summary>
+    public static void Eliminate(Conducting conducting, Figures figures, Range of)
     {
         var (diagonal, off, factors, _) = figures;
         var (node, first, near, slot, pairs) = (conducting.Node, conducting.First, conducting.Near, conducting.Slot, conducting.Pairs);
-        var pair = 0;
-        for (var k = 0; k < node.Length; k++)
+        var pair = of.Start.Value == 0 ? 0 : conducting.LatePairs;
+        for (var k = of.Start.Value; k < of.End.Value; k++)
         {
             var (from, to) = (first[k], first[k + 1]);
             var own = diagonal[node[k]];
@@ -157,10 +163,18 @@ internal sealed class SparseNetwork
     /// <summary>Volts for currents pushed into the nodes, by conductances that were eliminated. Nodes that nothing conducts to keep what they have.</summary>
     public static void Substitute(double[] injectedA, Conducting conducting, Figures figures, double[] volts)
     {
-        var (diagonal, off, factors, right) = figures;
-        var (node, first, near, slot) = (conducting.Node, conducting.First, conducting.Near, conducting.Slot);
-        injectedA.CopyTo(right, 0);
-        for (var k = 0; k < node.Length; k++)
+        injectedA.CopyTo(figures.Right, 0);
+        Forward(conducting, figures, figures.Right, conducting.All);
+        volts[0] = 0;
+        Backward(conducting, figures, figures.Right, volts, conducting.All);
+    }
+
+    /// <summary>Hands what is pushed into some nodes on to those that are eliminated after them.</summary>
+    public static void Forward(Conducting conducting, Figures figures, double[] right, Range of)
+    {
+        var (node, first, near) = (conducting.Node, conducting.First, conducting.Near);
+        var (diagonal, factors) = (figures.Diagonal, figures.Factors);
+        for (var k = of.Start.Value; k < of.End.Value; k++)
         {
             var pushed = right[node[k]];
             if (Math.Abs(diagonal[node[k]]) > Nothing)
@@ -171,9 +185,14 @@ internal sealed class SparseNetwork
                 }
             }
         }
+    }
 
-        volts[0] = 0;
-        for (var k = node.Length - 1; k >= 0; k--)
+    /// <summary>Volts of some nodes, the last first, from what was handed on to them and the volts of those eliminated after them.</summary>
+    public static void Backward(Conducting conducting, Figures figures, double[] right, double[] volts, Range of)
+    {
+        var (node, first, near, slot) = (conducting.Node, conducting.First, conducting.Near, conducting.Slot);
+        var (diagonal, off) = (figures.Diagonal, figures.Off);
+        for (var k = of.End.Value - 1; k >= of.Start.Value; k--)
         {
             var n = node[k];
             var sum = right[n];
@@ -189,11 +208,11 @@ internal sealed class SparseNetwork
     private Pivot[] Order(HashSet<int>[] near, Func<int, int, int> slot)
     {
         var order = new List<Pivot>();
-        var waiting = new PriorityQueue<int, (int Degree, int Node)>();
+        var waiting = new PriorityQueue<int, (bool Late, int Degree, int Node)>();
         var done = new bool[nodes];
         for (var i = 1; i < nodes; i++)
         {
-            waiting.Enqueue(i, (near[i].Count, i));
+            waiting.Enqueue(i, (late[i], near[i].Count, i));
         }
 
         while (waiting.TryDequeue(out var node, out var rank))
@@ -220,7 +239,7 @@ internal sealed class SparseNetwork
             order.Add(new(node, others, [.. others.Select(o => slot(node, o))], [.. pairs]));
             foreach (var other in others)
             {
-                waiting.Enqueue(other, (near[other].Count, other));
+                waiting.Enqueue(other, (late[other], near[other].Count, other));
             }
         }
 
@@ -229,22 +248,25 @@ internal sealed class SparseNetwork
 
     /// <summary>
     /// The branches that conduct and the pivots they touch, in the order of elimination, one after the other in plain arrays: node of each, where its neighbours
-    /// begin (<c>First</c>, one more at the end), their nodes and slots, and the slots between each two of them.
+    /// begin (<c>First</c>, one more at the end), their nodes and slots, and the slots between each two of them. From <c>Late</c> on, with pairs from <c>LatePairs</c> on, come the late nodes.
     /// </summary>
-    internal sealed record Conducting(int[] Branches, int[] Node, int[] First, int[] Near, int[] Slot, int[] Pairs)
+    internal sealed record Conducting(int[] Branches, int[] Node, int[] First, int[] Near, int[] Slot, int[] Pairs, int Late, int LatePairs)
     {
-        public static Conducting Of(int[] branches, Pivot[] pivots, bool[] touched)
+        public Range All => ..Node.Length;
+
+        public static Conducting Of(int[] branches, Pivot[] pivots, bool[] touched, bool[] late)
         {
-            var (count, edges, pairs) = (0, 0, 0);
+            var (count, edges, pairs, early, earlyPairs) = (0, 0, 0, 0, 0);
             foreach (var p in pivots)
             {
                 if (touched[p.Node])
                 {
                     (count, edges, pairs) = (count + 1, edges + p.Near.Length, pairs + p.Pairs.Length);
+                    (early, earlyPairs) = late[p.Node] ? (early, earlyPairs) : (count, pairs);
                 }
             }
 
-            var made = new Conducting(branches, new int[count], new int[count + 1], new int[edges], new int[edges], new int[pairs]);
+            var made = new Conducting(branches, new int[count], new int[count + 1], new int[edges], new int[edges], new int[pairs], early, earlyPairs);
             (count, edges, pairs) = (0, 0, 0);
             foreach (var p in pivots)
             {

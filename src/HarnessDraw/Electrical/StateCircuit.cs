@@ -158,6 +158,14 @@ internal sealed class StateCircuit
         };
     }
 
+    /// <summary>False for a branch whose law is a constant resistance in every state.</summary>
+    public static bool MayBend(Branch b) => b.Kind switch
+    {
+        BranchKind.Load => Behaviour(b.Element?.Kind) != PartBehaviour.Ohmic,
+        BranchKind.Source or BranchKind.Diode or BranchKind.ConverterInput or BranchKind.Exciter => true,
+        _ => false,
+    };
+
     private static PartBehaviour Behaviour(ElementKind? kind) => kind switch
     {
         ElementKind.Lamp => PartBehaviour.Filament,

@@ -18,7 +18,6 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 {
     // rounds that may take copper back; sizes that still swing between two then keep the larger
     private const int RoundsBothWays = 4;
-    private const int RoundsBeforeCavities = 1;
 
     private const int RoundsOfThinning = 4;
 
@@ -44,7 +43,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private readonly (int[]? Sizes, double OutsideMm)[] packed = new (int[]?, double)[routed.Tree.Segments.Count];
     private int[][]? inside;
 
-    // a few hundredths of a bundle make a millimetre of wire: as long as cavities are open bundles go by the trade's factor
+    // a few hundredths of a bundle make a millimetre of wire: until sizes have followed the cavities bundles go by the trade's factor
     private bool isRough = true;
     private SolvedStates states = null!;
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
@@ -73,8 +72,9 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     /// <summary>Cavities by what the wires will need there (a small terminal once chosen takes no larger wire), then sizes until they rest.</summary>
     public SizingResult Finish(PlanningFindings findings)
     {
-        Settle(RoundsBeforeCavities);
+        Settle(mostRounds: 1);
         AssignCavities();
+        Settle(mostRounds: 1);
         isRough = false;
         Array.Clear(packed);
         Settle(options.MostSizingRounds);
