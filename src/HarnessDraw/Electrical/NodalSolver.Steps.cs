@@ -38,10 +38,7 @@ internal sealed partial class NodalSolver
         LeftOver(laws, live, work, renew);
         if (renew)
         {
-            // what follows Ohm is the same at every step
-            work.TakeStraight();
-            matrix.Add(work.Siemens, work.Bent, figures);
-            SparseNetwork.Eliminate(conducting, figures, work.Early..conducting.Node.Length);
+            Renew(conducting, work);
         }
 
         work.Left.CopyTo(figures.Right, 0);
@@ -54,6 +51,14 @@ internal sealed partial class NodalSolver
         }
 
         return moved;
+    }
+
+    /// <summary>Eliminates the rows in which steps are taken with the slopes as they are; what follows Ohm is the same at every step.</summary>
+    private void Renew(SparseNetwork.Conducting conducting, NodalWork work)
+    {
+        work.TakeStraight();
+        matrix.Add(work.Siemens, work.Bent, work.Figures);
+        SparseNetwork.Eliminate(conducting, work.Figures, work.Early..conducting.Node.Length);
     }
 
     /// <summary>True where a node is left with a current that nothing takes.</summary>
@@ -100,7 +105,7 @@ internal sealed partial class NodalSolver
         }
     }
 
-    /// <summary>Amperes that come into each row and do not leave it, from the parts themselves.</summary>
+    /// <summary>Amperes that come into each row and do not leave it, from the parts themselves; renews the slopes.</summary>
     private void LeftOverEverywhere(PartLaw[] laws, NodalWork work)
     {
         var (volts, left) = (work.Volts, work.Left);
@@ -119,7 +124,7 @@ internal sealed partial class NodalSolver
 
         foreach (var i in work.Bent)
         {
-            var amperes = laws[i].At(volts[ends[i].A] - volts[ends[i].B]).Amperes;
+            (var amperes, work.Siemens[i]) = laws[i].At(volts[ends[i].A] - volts[ends[i].B]);
             left[ends[i].A] -= amperes;
             left[ends[i].B] += amperes;
         }

@@ -101,7 +101,7 @@ internal sealed partial class NodalSolver
 
         SparseNetwork.Backward(live.Conducting, work.Figures, work.Driven, volts, ..work.Early);
 
-        // one correction by what is left over at the nodes: rounding of the big solve goes away
+        // one correction by what is left over at the nodes, with the tangents there: rounding of the big solve goes away, at the knee of a battery too
         if (rough)
         {
             LeftOver(laws, live, work, refresh: false);
@@ -109,6 +109,7 @@ internal sealed partial class NodalSolver
         else
         {
             LeftOverEverywhere(laws, work);
+            Renew(live.Conducting, work);
             SparseNetwork.Substitute(work.Left, live.Conducting, work.Figures, step);
             for (var n = 1; n < rows; n++)
             {
