@@ -114,9 +114,8 @@ public static class HarnessCompiler
         ArgumentNullException.ThrowIfNull(order);
         var shown = order.Build is { } build ? (planned with { Plan = NetworkSolver.InBuild(planned.Plan, build) }).For(build) : planned;
         (string Kind, bool Black)[] wanted = [.. order.BlackInks.SelectMany(black => (order.Changes is null ? order.Sheets : order.Sheets.Add(SheetKinds.Changes)).Select(kind => (kind, black)))];
-        var results = new (string Kind, SheetResult Result)[wanted.Length];
-        // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
-        Parallel.For(0, wanted.Length, i => results[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, shown.Findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
+        // what the rules find marks the sheets only where it is an error: as long as they look, sheets are composed as if there were none
+        var results = shown.IsChecked ? Compose(shown.Findings) : Compose([]) is var unmarked && shown.NotForBuild ? Compose(shown.Findings) : unmarked;
         var composed = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
         ImmutableArray<string> partly = [.. results.Where(r => r.Result.Refused is not null).Select(r => r.Kind).Distinct(StringComparer.Ordinal)];
         ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => SetCheck.Check(shown.Plan, ink, partly)).Distinct()];
@@ -127,8 +126,16 @@ public static class HarnessCompiler
             Tiles = tiles,
             Figures = results.Select(r => r.Result.Figures).FirstOrDefault(f => f is not null),
             Refused = [.. results.Where(r => r.Result.Refused is not null).Select(r => new RefusedSheet(r.Kind, r.Result.Refused!)).Concat(failed.Select(f => new RefusedSheet(f.Kind, f.Because))).Distinct()],
-            SheetFindings = [.. SheetRules.Check(shown.Plan, sheets, order.Faces, hasErrors: shown.NotForBuild), .. SheetRules.CheckTiles(shown.Plan, tiles)],
+            OnSheets = new(() => [.. SheetRules.Check(shown.Plan, sheets, order.Faces, hasErrors: shown.NotForBuild), .. SheetRules.CheckTiles(shown.Plan, tiles)]),
         };
+
+        (string Kind, SheetResult Result)[] Compose(ImmutableArray<Finding> findings)
+        {
+            // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
+            var made = new (string, SheetResult)[wanted.Length];
+            Parallel.For(0, wanted.Length, i => made[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
+            return made;
+        }
     }
 
     /// <summary>Every file of a drawing run by name; each is made when it is asked for.</summary>

@@ -4,9 +4,33 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
 
-/// <summary>A plan with what the design rules found in it.</summary>
-public sealed record CheckedPlan(Plan Plan, ImmutableArray<Finding> Findings)
+/// <summary>A plan with what the design rules find in it. They may still be looking when it is handed on: whoever asks for the findings waits for them.</summary>
+public sealed record CheckedPlan
 {
+    private readonly Task<ImmutableArray<Finding>> findings;
+
+    public CheckedPlan(Plan plan, ImmutableArray<Finding> findings)
+        : this(plan, Task.FromResult(findings))
+    {
+    }
+
+    internal CheckedPlan(Plan plan, Task<ImmutableArray<Finding>> findings)
+    {
+        Plan = plan;
+        this.findings = findings;
+    }
+
+    public Plan Plan { get; init; }
+
+    public ImmutableArray<Finding> Findings
+    {
+        get => findings.GetAwaiter().GetResult();
+        init => findings = Task.FromResult(value);
+    }
+
+    /// <summary>False while the rules are still looking.</summary>
+    internal bool IsChecked => findings.IsCompleted;
+
     /// <summary>The rules' look-ups over this plan, with what they have measured.</summary>
     internal RuleContext? Rules { get; init; }
 

@@ -13,12 +13,12 @@ public static class HarnessChecker
         return Check(new RuleContext(plan, settings));
     }
 
-    /// <summary>The plan with its findings, and with what the rules measured for the margins.</summary>
+    /// <summary>The plan with its findings, which the rules go on to look for, and with what they measure for the margins.</summary>
     public static CheckedPlan Checked(Plan plan, RuleSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var context = new RuleContext(plan, settings);
-        return new(plan, Check(context)) { Rules = context };
+        return new(plan, Task.Run(() => Check(context))) { Rules = context };
     }
 
     private static ImmutableArray<Finding> Check(RuleContext context)

@@ -195,9 +195,10 @@ internal sealed class LoadFlow
         // states in which the same branches carry current are solved once, each of the others by itself; they are recorded in their order
         var firsts = new Dictionary<string, int>(StringComparer.Ordinal);
         var first = new int[runs.Length];
-        for (var i = 0; i < runs.Length; i++)
+        var names = network.Carrying([.. runs.Where(r => r.State is not null).Select(r => (r.State!, r.Build))]);
+        for (int i = 0, named = 0; i < runs.Length; i++)
         {
-            var key = runs[i].State is { } state ? network.Carrying(state, runs[i].Build) : $"charging {i}";
+            var key = runs[i].State is not null ? names[named++] : $"charging {i}";
             first[i] = firsts.TryAdd(key, i) ? i : firsts[key];
         }
 

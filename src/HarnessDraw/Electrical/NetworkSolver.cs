@@ -84,15 +84,9 @@ public static class NetworkSolver
     /// <summary>By build and state: the first case in which the same parts carry current.</summary>
     private static int[] FirstAlike(ElectricalNetwork network, ImmutableArray<OperatingState> states, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
     {
-        var first = new int[builds.Length * states.Length];
+        var names = network.Carrying([.. builds.SelectMany(b => states.Select(s => (s, b)))]);
         var met = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (var i = 0; i < first.Length; i++)
-        {
-            var name = network.Carrying(states[i % states.Length], builds[i / states.Length]);
-            first[i] = met.TryAdd(name, i) ? i : met[name];
-        }
-
-        return first;
+        return [.. names.Select((name, i) => met.TryAdd(name, i) ? i : met[name])];
     }
 
     /// <summary>A network part by part: nodes are numbered from 0, which is the reference.</summary>

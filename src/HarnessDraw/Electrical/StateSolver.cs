@@ -90,12 +90,19 @@ internal sealed partial class ElectricalNetwork
     }
 
     /// <summary>
-    /// Names the branches through which a current can flow in a state of a build, relay contacts pulled or not. States of builds with the same name are one case to a
+    /// Names, for states of builds, the branches through which a current can flow, relay contacts pulled or not. States of builds with the same name are one case to a
     /// solver: what else there is carries nothing.
     /// </summary>
-    public string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
+    public string[] Carrying(IReadOnlyList<(OperatingState State, ImmutableSortedDictionary<string, string> Build)> cases)
     {
         Prepare();
+        var names = new string[cases.Count];
+        Parallel.For(0, names.Length, i => names[i] = Carrying(cases[i].State, cases[i].Build));
+        return names;
+    }
+
+    private string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
+    {
         var conducts = MayConduct(state, build);
         var roles = new PartRole[conducts.Length];
         for (var i = 0; i < roles.Length; i++)

@@ -17,8 +17,10 @@ public sealed record DrawingSet(CheckedPlan Planned, ImmutableArray<Sheet> Sheet
     public ChartFigures? Figures { get; init; }
     public ImmutableArray<RefusedSheet> Refused { get; init; } = [];
 
-    /// <summary>What the print and drawing rules found on the sheets.</summary>
-    public ImmutableArray<Finding> SheetFindings { get; init; } = [];
+    /// <summary>What the print and drawing rules find on the sheets; they look when it is first asked for, which may be while the sheets are written.</summary>
+    public ImmutableArray<Finding> SheetFindings => OnSheets.Value;
+
+    internal Lazy<ImmutableArray<Finding>> OnSheets { get; init; } = new([]);
 
     public ImmutableArray<Finding> Findings => [.. Planned.Findings, .. SheetFindings];
 }

@@ -225,10 +225,10 @@ internal sealed class SolvedStates
         var flow = routed.Flow.Cases;
         int[] found = [.. Enumerable.Range(0, flow.Count)];
         var met = new Dictionary<string, List<int>>(StringComparer.Ordinal);
-        foreach (var c in cases)
+        var names = network.Network.Carrying([.. cases.Select(c => (StateOf(flow[c]), flow[c].Build))]);
+        foreach (var (c, name) in cases.Zip(names))
         {
-            var key = network.Network.Carrying(StateOf(flow[c]), flow[c].Build);
-            var alike = met.TryGetValue(key, out var list) ? list : met[key] = [];
+            var alike = met.TryGetValue(name, out var list) ? list : met[name] = [];
             found[c] = alike.Where(m => flow[m].HasCurrentsOf(flow[c])).FirstOrDefault(c);
             if (found[c] == c)
             {
