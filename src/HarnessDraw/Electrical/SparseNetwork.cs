@@ -2,13 +2,16 @@ namespace HarnessDraw.Electrical;
 
 /// <summary>
 /// Node equations of a conductance network against reference node 0. The order of elimination (least degree first, ties by number) and
-/// its fill are found once; each operating state then costs one numeric pass. Nearly tree-shaped networks have almost no fill. Nodes whose figures are
-/// renewed again and again while the rest stays come last: that rest is eliminated once.
+/// its fill are found once; each operating state then costs one numeric pass. Nearly tree-shaped networks have almost no fill. Chains and forks between nodes
+/// whose figures are renewed again and again come first: they are eliminated once. Hubs stay, as eliminating one joins all its neighbours to each other.
 /// </summary>
 internal sealed class SparseNetwork
 {
     // siemens: a node that nothing ties down has no volts
     private const double Nothing = 1e-15;
+
+    // neighbours of a node that costs no more joins than it takes away
+    private const int Fork = 3;
     private readonly int nodes;
     private readonly (int A, int B)[] ends;
     private readonly int[] slotOfBranch;
@@ -20,7 +23,7 @@ internal sealed class SparseNetwork
 
     /// <param name="nodes">How many nodes there are; node 0 is the reference.</param>
     /// <param name="branches">Nodes of each branch.</param>
-    /// <param name="late">By node: true for those that are eliminated last; null: none.</param>
+    /// <param name="late">By node: true for those whose figures are renewed; null: none.</param>
     public SparseNetwork(int nodes, IReadOnlyList<(int A, int B)> branches, bool[]? late = null)
     {
         this.nodes = nodes;
@@ -63,7 +66,7 @@ internal sealed class SparseNetwork
         edges = pivots.Sum(p => p.Near.Length);
         var touched = new bool[nodes];
         Array.Fill(touched, true);
-        whole = Conducting.Of([.. Enumerable.Range(0, ends.Length)], pivots, touched, this.late);
+        whole = Conducting.Of([.. Enumerable.Range(0, ends.Length)], pivots, touched);
     }
 
     /// <summary>
@@ -91,7 +94,7 @@ internal sealed class SparseNetwork
             touched[ends[i].A] = touched[ends[i].B] = true;
         }
 
-        return Conducting.Of(conducting, pivots, touched, late);
+        return Conducting.Of(conducting, pivots, touched);
     }
 
     /// <summary>Sums at the nodes and between them before any branch: the siemens with which nodes are tied to the reference.</summary>
@@ -210,9 +213,10 @@ internal sealed class SparseNetwork
         var order = new List<Pivot>();
         var waiting = new PriorityQueue<int, (bool Late, int Degree, int Node)>();
         var done = new bool[nodes];
+        var isLate = false;
         for (var i = 1; i < nodes; i++)
         {
-            waiting.Enqueue(i, (late[i], near[i].Count, i));
+            waiting.Enqueue(i, Rank(i));
         }
 
         while (waiting.TryDequeue(out var node, out var rank))
@@ -223,6 +227,7 @@ internal sealed class SparseNetwork
             }
 
             done[node] = true;
+            isLate |= rank.Late;
             int[] others = [.. near[node].Order()];
             var pairs = new List<int>();
             for (var i = 0; i < others.Length; i++)
@@ -236,25 +241,27 @@ internal sealed class SparseNetwork
                 }
             }
 
-            order.Add(new(node, others, [.. others.Select(o => slot(node, o))], [.. pairs]));
+            order.Add(new(node, others, [.. others.Select(o => slot(node, o))], [.. pairs], isLate));
             foreach (var other in others)
             {
-                waiting.Enqueue(other, (late[other], near[other].Count, other));
+                waiting.Enqueue(other, Rank(other));
             }
         }
 
         return [.. order];
+
+        (bool Late, int Degree, int Node) Rank(int node) => (isLate || late[node] || near[node].Count > Fork, near[node].Count, node);
     }
 
     /// <summary>
     /// The branches that conduct and the pivots they touch, in the order of elimination, one after the other in plain arrays: node of each, where its neighbours
-    /// begin (<c>First</c>, one more at the end), their nodes and slots, and the slots between each two of them. From <c>Late</c> on, with pairs from <c>LatePairs</c> on, come the late nodes.
+    /// begin (<c>First</c>, one more at the end), their nodes and slots, and the slots between each two of them. From <c>Late</c> on, with pairs from <c>LatePairs</c> on, come the late ones.
     /// </summary>
     internal sealed record Conducting(int[] Branches, int[] Node, int[] First, int[] Near, int[] Slot, int[] Pairs, int Late, int LatePairs)
     {
         public Range All => ..Node.Length;
 
-        public static Conducting Of(int[] branches, Pivot[] pivots, bool[] touched, bool[] late)
+        public static Conducting Of(int[] branches, Pivot[] pivots, bool[] touched)
         {
             var (count, edges, pairs, early, earlyPairs) = (0, 0, 0, 0, 0);
             foreach (var p in pivots)
@@ -262,7 +269,7 @@ internal sealed class SparseNetwork
                 if (touched[p.Node])
                 {
                     (count, edges, pairs) = (count + 1, edges + p.Near.Length, pairs + p.Pairs.Length);
-                    (early, earlyPairs) = late[p.Node] ? (early, earlyPairs) : (count, pairs);
+                    (early, earlyPairs) = p.Late ? (early, earlyPairs) : (count, pairs);
                 }
             }
 
@@ -288,5 +295,5 @@ internal sealed class SparseNetwork
     /// <summary>Sums at the nodes and between them, the factors of the elimination by neighbour, and what is pushed in.</summary>
     internal sealed record Figures(double[] Diagonal, double[] Off, double[] Factors, double[] Right);
 
-    internal sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs);
+    internal sealed record Pivot(int Node, int[] Near, int[] Slots, int[] Pairs, bool Late);
 }

@@ -19,6 +19,9 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     // rounds that may take copper back; sizes that still swing between two then keep the larger
     private const int RoundsBothWays = 4;
 
+    // fuses follow the solved currents in the first, sizes the fuses in the second
+    private const int RoundsBeforeCavities = 2;
+
     private const int RoundsOfThinning = 4;
 
     // share of a limit
@@ -43,7 +46,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     private readonly (int[]? Sizes, double OutsideMm)[] packed = new (int[]?, double)[routed.Tree.Segments.Count];
     private int[][]? inside;
 
-    // a few hundredths of a bundle make a millimetre of wire: until sizes have followed the cavities bundles go by the trade's factor
+    // a few hundredths of a bundle make a millimetre of wire: as long as cavities are open bundles go by the trade's factor
     private bool isRough = true;
     private SolvedStates states = null!;
     private WireSizer sizer = new(options, new(routed.Index), _ => null);
@@ -72,9 +75,8 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     /// <summary>Cavities by what the wires will need there (a small terminal once chosen takes no larger wire), then sizes until they rest.</summary>
     public SizingResult Finish(PlanningFindings findings)
     {
-        Settle(mostRounds: 1);
+        Settle(RoundsBeforeCavities);
         AssignCavities();
-        Settle(mostRounds: 1);
         isRough = false;
         Array.Clear(packed);
         Settle(options.MostSizingRounds);
