@@ -46,10 +46,26 @@ internal sealed class ConductorHeat
         [
             .. plan.Wires.Select(w =>
             {
-                ImmutableArray<int> way = [.. w.Segments.Where(number.ContainsKey).Select(s => number[s])];
-                return Of(w, way, way.Select(s => ambientC[s]).Concat(EndsC(w, index)).DefaultIfEmpty(options.UsualAmbientC).Max(), TypeOf(w));
+                var (way, warmest) = WayOf(w);
+                return Of(w, way, EndsC(w, index).Concat(warmest is { } onWay ? [onWay] : []).DefaultIfEmpty(options.UsualAmbientC).Max(), TypeOf(w));
             }),
         ];
+
+        (ImmutableArray<int> Way, double? WarmestC) WayOf(Wire wire)
+        {
+            var way = ImmutableArray.CreateBuilder<int>(wire.Segments.Length);
+            double? warmest = null;
+            foreach (var segment in wire.Segments)
+            {
+                if (number.TryGetValue(segment, out var s))
+                {
+                    way.Add(s);
+                    warmest = Math.Max(warmest ?? ambientC[s], ambientC[s]);
+                }
+            }
+
+            return (way.DrainToImmutable(), warmest);
+        }
     }
 
     /// <summary>Ohms of a wire of the plan, by its number, with its conductor at a temperature; joints not included.</summary>
