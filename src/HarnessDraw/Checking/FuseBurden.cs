@@ -18,7 +18,7 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
     private static FuseBurden Of(RuleContext context, FuseChoice fuse)
     {
         var loads = context.LoadsOn(fuse.Id).DistinctBy(l => (l.Thing.Id, l.Element?.Id, l.Circuit.Id)).ToList();
-        var states = context.Harness.States.Select(s => (s.Id, On: Together(context, loads.Where(l => l.OnIn(s))))).ToList();
+        var states = context.Harness.States.Select(s => (s.Id, On: Together(context, loads.Where(l => l.OnIn(context, s))))).ToList();
         var worst = states.OrderByDescending(s => s.Id == fuse.LoadState).ThenByDescending(s => s.On.Sum(l => l.CurrentA)).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault();
         var on = worst.On ?? [];
         var largest = loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Thing.Id, StringComparer.Ordinal).FirstOrDefault();

@@ -6,7 +6,7 @@ namespace HarnessDraw.Checking;
 public sealed record FusedLoad(string Fuse, Circuit Circuit, Thing Thing, Element? Element, double CurrentA)
 {
     /// <summary>True when the circuit is switched on in the state.</summary>
-    public bool OnIn(OperatingState state) => state.On.Contains(Circuit.Id, StringComparer.Ordinal) || (Circuit.LiveWith == KeyPosition.Off && Circuit.Duty == Duty.Continuous && !Circuit.IsReturn);
+    public bool OnIn(RuleContext context, OperatingState state) => context.Names(state, Circuit.Id) || (Circuit.LiveWith == KeyPosition.Off && Circuit.Duty == Duty.Continuous && !Circuit.IsReturn);
 
     public static IEnumerable<FusedLoad> Of(RuleContext context)
     {

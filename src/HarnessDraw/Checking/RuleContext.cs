@@ -29,6 +29,7 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     private readonly ConcurrentDictionary<MeasuredRule, ImmutableArray<Measure>> measures = new();
     private readonly Lazy<HashSet<string>> grounds = new(() => plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint).SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).ToHashSet(StringComparer.Ordinal));
     private readonly Lazy<OptionSpace> builds = new(() => new(plan.Harness.Options, plan.Harness.OptionRules));
+    private readonly Lazy<Dictionary<OperatingState, HashSet<string>>> on = new(() => NamedIn(plan.Harness.States));
     private readonly Lazy<PowerGraph> graph = new(() => PowerGraph.Of(plan));
 
     public Plan Plan => plan;
@@ -68,11 +69,25 @@ public sealed class RuleContext(Plan plan, RuleSettings settings)
     public bool IsPermanentlyLive(Wire wire) =>
         Circuit(wire.Circuit) is { LiveWith: KeyPosition.Off, IsReturn: false, Duty: not Duty.Signal } circuit && !IsReturn(wire)
         && (IsPermanentlyLive(wire.From.ToString()) || IsPermanentlyLive(wire.To.ToString()))
-        && Harness.States.Select(s => s.On.Contains(circuit.Id, StringComparer.Ordinal)).Distinct().Count() < 2;
+        && Harness.States.Select(s => Names(s, circuit.Id)).Distinct().Count() < 2;
+
+    /// <summary>True when a state of the harness names a circuit as switched on.</summary>
+    public bool Names(OperatingState state, string circuit) => on.Value[state].Contains(circuit);
 
     /// <summary>Live with every switch open: no contact lies between a battery and the node.</summary>
     public bool IsPermanentlyLive(string node) =>
         LazyInitializer.EnsureInitialized(ref permanent, () => Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery).SelectMany(p => Graph.Search(p.Node, h => !h.Switched).Keys).ToHashSet(StringComparer.Ordinal)).Contains(node);
+
+    private static Dictionary<OperatingState, HashSet<string>> NamedIn(ImmutableArray<OperatingState> states)
+    {
+        var named = new Dictionary<OperatingState, HashSet<string>>(ReferenceEqualityComparer.Instance);
+        foreach (var state in states)
+        {
+            named.TryAdd(state, state.On.ToHashSet(StringComparer.Ordinal));
+        }
+
+        return named;
+    }
 
     public double Limit(RuleInfo rule, string name) => settings.LimitOf(rule, name);
 

@@ -37,12 +37,13 @@ internal static class TracerBars
     private static void AddBar(ImmutableArray<PathStep>.Builder steps, CentreLine line, double from, double to, double half)
     {
         var slant = LeansForward(line.At((from + to) / 2).Direction) ? half : -half;
-        var first = true;
-        foreach (var (distance, right) in Corners(line, from, to, half, slant))
+        var count = line.IsStraight(from - half, to + half) ? 1 : (int)Math.Ceiling((to - from) / StepMm);
+        for (var i = 0; i <= (2 * count) + 1; i++)
         {
-            var p = line.Beside(distance, right);
-            steps.Add(first ? new PathStep.MoveTo(p) : new PathStep.LineTo(p));
-            first = false;
+            // forward along the one side, back along the other
+            var (k, side) = i <= count ? (i, 1) : ((2 * count) + 1 - i, -1);
+            var p = line.Beside(from - (side * slant) + ((to - from) * k / count), side * half);
+            steps.Add(i == 0 ? new PathStep.MoveTo(p) : new PathStep.LineTo(p));
         }
 
         steps.Add(new PathStep.Close());
@@ -51,19 +52,4 @@ internal static class TracerBars
     // Bars stand at 45 degrees to the lane, either way; the way nearer to a '/' on paper is taken, so that all bars lean alike
     // (turned half round, a bar leans as before, so the direction a lane was drawn in does not matter).
     private static bool LeansForward(Point d) => Math.Abs(d.X) > Math.Abs(d.Y) - 1e-6;
-
-    private static IEnumerable<(double Distance, double Right)> Corners(CentreLine line, double from, double to, double half, double slant)
-    {
-        var straight = line.IsStraight(from - half, to + half);
-        var count = straight ? 1 : (int)Math.Ceiling((to - from) / StepMm);
-        for (var i = 0; i <= count; i++)
-        {
-            yield return (from - slant + ((to - from) * i / count), half);
-        }
-
-        for (var i = count; i >= 0; i--)
-        {
-            yield return (from + slant + ((to - from) * i / count), -half);
-        }
-    }
 }

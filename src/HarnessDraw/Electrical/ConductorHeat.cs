@@ -40,10 +40,26 @@ internal sealed class ConductorHeat
         [
             .. plan.Wires.Select(w =>
             {
-                ImmutableArray<int> way = [.. w.Segments.Where(number.ContainsKey).Select(s => number[s])];
-                return Of(w, way, way.Select(s => ambientC[s]).Concat(EndsC(w, index)).DefaultIfEmpty(options.UsualAmbientC).Max());
+                var (way, warmest) = WayOf(w);
+                return Of(w, way, EndsC(w, index).Concat(warmest is { } onWay ? [onWay] : []).DefaultIfEmpty(options.UsualAmbientC).Max());
             }),
         ];
+
+        (ImmutableArray<int> Way, double? WarmestC) WayOf(Wire wire)
+        {
+            var way = ImmutableArray.CreateBuilder<int>(wire.Segments.Length);
+            double? warmest = null;
+            foreach (var segment in wire.Segments)
+            {
+                if (number.TryGetValue(segment, out var s))
+                {
+                    way.Add(s);
+                    warmest = Math.Max(warmest ?? ambientC[s], ambientC[s]);
+                }
+            }
+
+            return (way.DrainToImmutable(), warmest);
+        }
     }
 
     /// <summary>The wires of <paramref name="likePlan"/> in other sizes and lengths: they lie where those lie, and a wire that is the same one is as it was.</summary>

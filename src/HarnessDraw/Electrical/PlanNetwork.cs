@@ -13,14 +13,18 @@ internal sealed class PlanNetwork
     private readonly int[] branchOfWire;
     private SortedDictionary<string, int>? shown;
 
-    public PlanNetwork(Plan plan, PlanningOptions options, bool keyTies = false)
+    /// <param name="plan">The plan whose network it is.</param>
+    /// <param name="options">Ambient, joints and what is assumed.</param>
+    /// <param name="keyTies">True: switched positions of the key are nodes of their own.</param>
+    /// <param name="like">The network of the same wires with other fuses: they lie where those lie.</param>
+    public PlanNetwork(Plan plan, PlanningOptions options, bool keyTies = false, PlanNetwork? like = null)
     {
         Plan = plan;
         Index = new HarnessIndex(plan.Harness);
         var fuses = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
         double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id));
         Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm, KeyTies = keyTies };
-        Heat = new ConductorHeat(plan, Index, options);
+        Heat = like is null ? new(plan, Index, options) : new(plan, like.Plan, like.Heat);
         branchOfWire = new int[plan.Wires.Length];
         JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
         for (var w = 0; w < plan.Wires.Length; w++)

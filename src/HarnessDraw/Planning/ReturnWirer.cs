@@ -16,10 +16,13 @@ internal static class ReturnWirer
         var circuits = harness.Circuits.ToBuilder();
         var nets = harness.Nets.ToBuilder();
         var ids = harness.Circuits.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        // of a place all returns go to one ground point
+        var known = new Dictionary<string, PinRef?>(StringComparer.Ordinal);
+        PinRef? NearestTo(Thing thing) => known.TryGetValue(thing.Place, out var found) ? found : known[thing.Place] = Nearest(thing.Place, grounds, distance);
         for (var n = 0; n < nets.Count; n++)
         {
             var end = nets[n].Root.IsNearestGround ? harness.Things.FirstOrDefault(t => t.Id == nets[n].Ends[0].Thing) : null;
-            if (end is not null && Nearest(end, grounds, distance) is { } nearest)
+            if (end is not null && NearestTo(end) is { } nearest)
             {
                 nets[n] = nets[n] with { Root = nearest };
                 for (var c = 0; c < circuits.Count; c++)
@@ -37,7 +40,7 @@ internal static class ReturnWirer
             foreach (var pin in thing.Returns)
             {
                 var from = new PinRef(thing.Id, pin.Pin);
-                var ground = pin.To is null ? Nearest(thing, grounds, distance) : Named(harness, pin.To);
+                var ground = pin.To is null ? NearestTo(thing) : Named(harness, pin.To);
                 if (ground is null || !wired.Add(from.ToString()))
                 {
                     continue;
@@ -67,9 +70,18 @@ internal static class ReturnWirer
         return harness with { Circuits = circuits.ToImmutable(), Nets = nets.ToImmutable() };
     }
 
-    private static PinRef? Nearest(Thing thing, Thing[] grounds, Func<string, string, double> distance)
+    private static PinRef? Nearest(string place, Thing[] grounds, Func<string, string, double> distance)
     {
-        var nearest = grounds.OrderBy(g => distance(thing.Place, g.Place)).ThenBy(g => g.Id, StringComparer.Ordinal).FirstOrDefault();
+        var (nearest, least) = ((Thing?)null, 0.0);
+        foreach (var ground in grounds)
+        {
+            var mm = distance(place, ground.Place);
+            if (nearest is null || mm < least || (mm.Equals(least) && string.CompareOrdinal(ground.Id, nearest.Id) < 0))
+            {
+                (nearest, least) = (ground, mm);
+            }
+        }
+
         return nearest is null ? null : new(nearest.Id, nearest.Pins.Length == 1 ? nearest.Pins[0].Name : null);
     }
 

@@ -80,7 +80,7 @@ internal sealed record ChartParts
         ends = [.. circuits.Select(c => branchOf[c].ToList())];
         spliceNumbers = plan.Splices.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         segmentNumbers = plan.Tree.Segments.Select((x, i) => (x.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
-        segmentsOf = [.. plan.Wires.Select(w => w.Segments.Distinct(StringComparer.Ordinal).Select(x => segmentNumbers[x]).ToArray())];
+        segmentsOf = SegmentsOf(plan);
         above = plan.Tree.Segments.Select((x, i) => (x.To, i)).ToDictionary(x => x.To, x => x.i, StringComparer.Ordinal);
     }
 
@@ -142,6 +142,29 @@ internal sealed record ChartParts
     }
 
     private static IEnumerable<Wire> WiresOf(ChartCardSubject card) => card.Rows.Values.Select(r => r.Wire).Concat(card.Stubs.Select(s => s.Wire));
+
+    private int[][] SegmentsOf(Plan plan)
+    {
+        var found = new int[plan.Wires.Length][];
+        var lastOn = new int[plan.Tree.Segments.Length];
+        for (var w = 0; w < found.Length; w++)
+        {
+            var on = new List<int>(plan.Wires[w].Segments.Length);
+            foreach (var id in plan.Wires[w].Segments)
+            {
+                var segment = segmentNumbers[id];
+                if (lastOn[segment] != w + 1)
+                {
+                    lastOn[segment] = w + 1;
+                    on.Add(segment);
+                }
+            }
+
+            found[w] = [.. on];
+        }
+
+        return found;
+    }
 
     // loads with wires on both sides of each place between two circuits
     private int[] Divided()

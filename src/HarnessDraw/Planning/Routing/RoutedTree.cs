@@ -197,7 +197,7 @@ internal sealed class RoutedTree
 /// <summary>A numbered stretch of the tree, from the end nearer the root. Its length is a guess where the path's is unknown.</summary>
 internal sealed record TreeSegment(int Number, int From, int To, PlaceGraph.Run Run)
 {
-    public string Id => $"S{Number + 1}";
+    public string Id { get; } = $"S{Number + 1}";
     public double LengthMm => Run.LengthMm;
     public bool IsUnknown => Run.Path is { LengthMm: null };
     public bool IsEstimated => Run.Path is null or { Known: LengthKnown.Estimated };

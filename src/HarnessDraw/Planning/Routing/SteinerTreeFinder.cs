@@ -9,7 +9,7 @@ public sealed class SteinerTreeFinder
     private readonly WeightedGraph graph;
     private readonly int[] terminals;
     private readonly bool[] isTerminal;
-    private readonly (double[] Distance, int[] By)[] shortest;
+    private (double[] Distance, int[] By)[] shortest = [];
 
     public SteinerTreeFinder(WeightedGraph graph, IEnumerable<int> terminals)
     {
@@ -21,12 +21,6 @@ public sealed class SteinerTreeFinder
         {
             isTerminal[t] = true;
         }
-
-        shortest = new (double[], int[])[graph.Vertices];
-        for (var v = 0; v < graph.Vertices; v++)
-        {
-            shortest[v] = graph.ShortestFrom([v]);
-        }
     }
 
     /// <summary>Edges of the best tree found, in rising number; <paramref name="improved"/> starts are searched further.</summary>
@@ -37,6 +31,12 @@ public sealed class SteinerTreeFinder
             return [];
         }
 
+        if (OnlyTree() is { } only)
+        {
+            return only;
+        }
+
+        shortest = [.. Enumerable.Range(0, graph.Vertices).Select(v => graph.ShortestFrom([v]))];
         var starts = Enumerable.Range(0, graph.Vertices)
             .Where(v => !double.IsInfinity(shortest[v].Distance[terminals[0]]))
             .Select(RepeatedShortestPath)
@@ -45,6 +45,21 @@ public sealed class SteinerTreeFinder
             .DistinctBy(t => string.Join(',', t), StringComparer.Ordinal)
             .Take(improved);
         return starts.Select(Improve).OrderBy(t => graph.WeightOf(t)).First();
+    }
+
+    // where paths close no circle there is one way between any two places, and nothing to search; null: there are circles, or not all hangs together
+    private List<int>? OnlyTree()
+    {
+        var joined = new DisjointSets(graph.Vertices);
+        for (var e = 0; e < graph.Edges.Count; e++)
+        {
+            if (!joined.Join(graph.Edges[e].A, graph.Edges[e].B))
+            {
+                return null;
+            }
+        }
+
+        return Spanning([.. Enumerable.Repeat(true, graph.Vertices)]);
     }
 
     private bool[] RepeatedShortestPath(int start)
@@ -57,9 +72,10 @@ public sealed class SteinerTreeFinder
         void Join(int v)
         {
             inTree[v] = true;
+            var distance = shortest[v].Distance;
             foreach (var t in left)
             {
-                var d = shortest[v].Distance[t];
+                var d = distance[t];
                 if (d < near[t])
                 {
                     near[t] = d;
@@ -71,7 +87,13 @@ public sealed class SteinerTreeFinder
         Join(start);
         while (left.Count > 0)
         {
-            var next = left.MinBy(t => (near[t], t));
+            // the nearest, of equal ones the first: the list is in rising order
+            var next = left[0];
+            foreach (var t in left)
+            {
+                next = near[t] < near[next] ? t : next;
+            }
+
             left.Remove(next);
             for (var v = next; v != from[next]; v = graph.Other(shortest[from[next]].By[v], v))
             {

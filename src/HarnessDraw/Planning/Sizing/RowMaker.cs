@@ -125,16 +125,21 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
 
     private double AmbientOf(DraftWire draft, ImmutableArray<int> way)
     {
-        var zones = way.Select(s => tree.Segments[s].Zone).ToList();
+        var warmest = double.NegativeInfinity;
+        foreach (var s in way)
+        {
+            warmest = Math.Max(warmest, index.AmbientC(tree.Segments[s].Zone, options));
+        }
+
         foreach (var end in (DraftEnd[])[draft.From, draft.To])
         {
             if (end.Pin is { } pin && index.Place(index.PlaceOf(pin))?.Zone is { } zone)
             {
-                zones.Add(zone);
+                warmest = Math.Max(warmest, index.AmbientC(zone, options));
             }
         }
 
-        return zones.Select(z => index.AmbientC(z, options)).DefaultIfEmpty(options.UsualAmbientC).Max();
+        return double.IsNegativeInfinity(warmest) ? options.UsualAmbientC : warmest;
     }
 
     private static (ImmutableArray<WireSize> Sizes, bool Given) SizesFor(DraftWire draft, Circuit circuit, WireType type)

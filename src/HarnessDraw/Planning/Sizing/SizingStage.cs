@@ -349,11 +349,28 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         }
     }
 
+    private int[][] Inside(int segments)
+    {
+        var found = Enumerable.Range(0, segments).Select(_ => new List<int>()).ToArray();
+        for (var w = 0; w < rows.Length; w++)
+        {
+            foreach (var s in rows[w].Way)
+            {
+                if (found[s] is not [.., var last] || last != w)
+                {
+                    found[s].Add(w);
+                }
+            }
+        }
+
+        return [.. found.Select(f => f.ToArray())];
+    }
+
     // only bundles with a wire of another size are packed again
     private double[] Bundles()
     {
         var count = routed.Tree.Segments.Count;
-        inside ??= [.. Enumerable.Range(0, count).Select(s => Enumerable.Range(0, rows.Length).Where(w => rows[w].Way.Contains(s)).ToArray())];
+        inside ??= Inside(count);
         // packing takes long: segments are packed side by side
         Parallel.For(0, count, s =>
         {

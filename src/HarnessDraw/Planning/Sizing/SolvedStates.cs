@@ -32,6 +32,7 @@ internal sealed class SolvedStates
     // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
     private readonly sbyte[,] along;
     private readonly Dictionary<double, Branch[]> posts = [];
+    private readonly List<int> motors = [];
 
     // the wires as they were last handed to the network, and what of their rows they were made from
     private readonly Wire[] wires;
@@ -54,7 +55,7 @@ internal sealed class SolvedStates
         drawn = new (int, double, string?, string?)[rows.Length];
         wires = new Wire[rows.Length];
         Redraw();
-        network = new(draft with { Wires = [.. wires] }, options);
+        network = new(draft with { Wires = [.. wires] }, options, like: rated?.network);
         foreach (var b in network.Network.Branches.Where(b => b is { Kind: BranchKind.Load, Element: not null }))
         {
             loads.TryAdd((b.Thing!.Id, b.Element!.Id), b);
@@ -65,6 +66,11 @@ internal sealed class SolvedStates
             if (network.Network.Branches[i] is { Kind: BranchKind.Fuse } fuse)
             {
                 fuseBranches.TryAdd(fuse.Thing!.Id, i);
+            }
+
+            if (network.Network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })
+            {
+                motors.Add(i);
             }
         }
 
@@ -208,9 +214,9 @@ internal sealed class SolvedStates
     private double LargestMotorA(StateCircuit circuit, double atMostA)
     {
         var most = 0.0;
-        for (var i = 0; i < network.Network.Branches.Count; i++)
+        foreach (var i in motors)
         {
-            if (network.Network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter } && Math.Abs(circuit.Solution.Amperes[i]) is var a && a <= atMostA + 1e-6)
+            if (Math.Abs(circuit.Solution.Amperes[i]) is var a && a <= atMostA + 1e-6)
             {
                 most = Math.Max(most, a);
             }

@@ -41,6 +41,6 @@ internal sealed class FuseLoadWithOption : MeasuredRule
     }
 
     private static (double Amps, string State) InBuild(RuleContext context, List<FusedLoad> loads, ImmutableSortedDictionary<string, string> build) =>
-        context.Harness.States.Select(s => (Amps: loads.Where(l => l.OnIn(s) && l.Circuit.OnlyWith.Holds(build) && l.Thing.OnlyWith.Holds(build)).Sum(l => l.CurrentA), s.Id))
+        context.Harness.States.Select(s => (Amps: loads.Where(l => l.OnIn(context, s) && l.Circuit.OnlyWith.Holds(build) && l.Thing.OnlyWith.Holds(build)).Sum(l => l.CurrentA), s.Id))
             .OrderByDescending(s => s.Amps).FirstOrDefault();
 }

@@ -10,9 +10,18 @@ internal sealed class NoSuchFuseRating : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
+        var voltsOf = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn))
+        {
+            foreach (var id in context.ProtectionOf(circuit))
+            {
+                voltsOf[id] = Math.Max(voltsOf.GetValueOrDefault(id, circuit.NominalV), circuit.NominalV);
+            }
+        }
+
         foreach (var fuse in context.Plan.Fuses.Where(f => f.RatingA is not null))
         {
-            var volts = context.Harness.Circuits.Where(c => !c.IsReturn && context.ProtectionOf(c).Contains(fuse.Id)).Select(c => c.NominalV).DefaultIfEmpty(0).Max();
+            var volts = voltsOf.GetValueOrDefault(fuse.Id);
             if (context.Harness.Catalogue.Fuses.Where(s => s.Kind == fuse.Kind).Select(s => s.MaxV ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Max() is var most && volts > most)
             {
                 yield return context.Found(Info, $"Fuse {fuse.Id} is a {Word(fuse)} for {Figure.Volts(most)} and stands in a {Figure.Volts(volts)} circuit: it opens with an arc that stays.", "Use a family made for such volts.", [fuse.Id], at: FuseWords.At(context, fuse.Id));

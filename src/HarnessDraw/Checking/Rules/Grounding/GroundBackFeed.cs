@@ -22,7 +22,8 @@ internal sealed class GroundBackFeed : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var switching = new CircuitSwitching(new HarnessIndex(context.Harness));
-        var glowing = context.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && !IsLinked(context, t)).Select(g => (Ground: g, Worst: Worst(context, g, switching)))
+        var feeding = context.Harness.Circuits.Where(c => !c.IsReturn).SelectMany(c => c.Feeds.Select(f => (f.Thing, f.Pin)).Distinct().Select(pin => (pin, c))).ToLookup(f => f.pin, f => f.c);
+        var glowing = context.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && !IsLinked(context, t)).Select(g => (Ground: g, Worst: Worst(context, g, switching, feeding)))
             .Where(g => g.Worst is { } worst && 100 * worst.Share > context.Limit(Info, "share of a lamp")).OrderByDescending(g => g.Worst!.Share).ThenBy(g => g.Ground.Id, StringComparer.Ordinal).ToList();
         if (glowing.Count > 0)
         {
@@ -35,23 +36,22 @@ internal sealed class GroundBackFeed : IDesignRule
     private static bool IsLinked(RuleContext context, Thing ground) =>
         context.EndsAt(ground.Id).Any(e => context.Thing((e.End == e.Wire.From ? e.Wire.To : e.Wire.From).At) is { Kind: ThingKind.GroundPoint } other && other != ground);
 
-    private static Glow? Worst(RuleContext context, Thing ground, CircuitSwitching switching)
+    private static Glow? Worst(RuleContext context, Thing ground, CircuitSwitching switching, ILookup<(string Thing, string? Pin), Circuit> feeding)
     {
-        var loads = Returning(context, ground).ToList();
+        var loads = Returning(context, ground, feeding).ToList();
         return loads.Select(l => l.Circuit.Id).Distinct(StringComparer.Ordinal).Count() < 2 ? null
             : context.Harness.States.SelectMany(s => Opened(context, loads, switching, s)).OrderByDescending(g => g.Share).ThenBy(g => g.Load.Thing.Id, StringComparer.Ordinal).FirstOrDefault();
     }
 
     /// <summary>Loads whose return wire ends on the ground point, with the circuit that feeds them.</summary>
-    private static IEnumerable<Grounded> Returning(RuleContext context, Thing ground) =>
+    private static IEnumerable<Grounded> Returning(RuleContext context, Thing ground, ILookup<(string Thing, string? Pin), Circuit> feeding) =>
         from end in context.EndsAt(ground.Id)
         let far = end.End == end.Wire.From ? end.Wire.To : end.Wire.From
         let thing = context.Thing(far.At)
         where thing is not null
         from element in thing.Elements
         where element.PinB is not null && element.PinB == far.Pin && element.Draws()
-        from circuit in context.Harness.Circuits
-        where !circuit.IsReturn && circuit.Feeds.Any(f => f.Thing == thing.Id && f.Pin == element.PinA)
+        from circuit in feeding[(thing.Id, element.PinA)]
         select new Grounded(thing, element, circuit);
 
     private static IEnumerable<Glow> Opened(RuleContext context, List<Grounded> loads, CircuitSwitching switching, OperatingState state)
