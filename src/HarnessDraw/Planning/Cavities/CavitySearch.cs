@@ -6,8 +6,9 @@ namespace HarnessDraw.Planning.Cavities;
 /// </summary>
 public static class CavitySearch
 {
-    // steps of dealing out exactly, for the wires as they run: twelve wires in as many cavities take a tenth, eighty of three kinds nearly all
-    private const double MostExactSteps = 6_000_000;
+    // steps of dealing out exactly, for the wires as they run: from every beginning (twelve wires in as many cavities), or once from the best that exchanges led to (eighty of three kinds)
+    private const double MostStepsEach = 600_000;
+    private const double MostStepsOnce = 6_000_000;
     private const int MostPasses = 40;
 
     // beyond it spliced wires begin at a few places only
@@ -27,22 +28,32 @@ public static class CavitySearch
         ArgumentNullException.ThrowIfNull(wires);
         ArgumentNullException.ThrowIfNull(start);
         ArgumentNullException.ThrowIfNull(isOpen);
-        var best = start;
+        var (best, bestPlaces) = (start, Array.Empty<double>());
         var least = double.PositiveInfinity;
         var kinds = KindsOf(cost, isOpen);
         var steps = kinds.Aggregate((double)kinds.Count, (n, k) => n * (k.Count + 1)) * (cost.Length == 0 ? 0 : cost[0].Length);
         foreach (var places in Beginnings(wires, steps))
         {
-            var order = new CavityOrder(wires);
-            places.CopyTo(order.Places, 0);
-            var cavities = Settled(cost, order, start, isOpen, steps <= MostExactSteps ? kinds : null);
-            if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
-            {
-                (best, least) = (cavities, score);
-            }
+            Try(places, start, isExact: steps <= MostStepsEach);
+        }
+
+        if (steps is > MostStepsEach and <= MostStepsOnce)
+        {
+            Try(bestPlaces, best, isExact: true);
         }
 
         return best;
+
+        void Try(double[] places, int[] from, bool isExact)
+        {
+            var order = new CavityOrder(wires);
+            places.CopyTo(order.Places, 0);
+            var cavities = Settled(cost, order, from, isOpen, isExact ? kinds : null);
+            if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
+            {
+                (best, bestPlaces, least) = (cavities, order.Places, score);
+            }
+        }
     }
 
     // where spliced wires run at first: everywhere, if there are few enough of them; else beside the middle, the first and the last end
