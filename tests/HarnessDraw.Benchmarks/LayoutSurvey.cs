@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
 using HarnessDraw.Writing.Svg;
 using HarnessDraw.Tests.Drawing;
@@ -13,53 +12,45 @@ namespace HarnessDraw.Benchmarks;
 /// </summary>
 internal static class LayoutSurvey
 {
-    private const string Bands = "bands=";
     private static readonly string[] Usual = ["12=75", "30=75", "60=75", "150=75", "500=10", "2000=3"];
 
-    private sealed record Drawn(string Paper, int Sheets, int Crossings, int? Bound, int? StraightBound, int PairsTwice, Dictionary<string, int> Faults, double Milliseconds, double Ratio, (double X, double Y)? Tau, (double X, double Y)? TauOfAll);
-
     /// <summary>
-    /// Prints the table; sizes as '60=40' (circuits = seeds), none: the usual long run; with 'quick' among them the checker, which takes nine tenths of the time, is
-    /// left out: crossings, order of loads and papers alone. 'bands=24' draws bundles of more than 24 wires as bands.
+    /// Prints the table; sizes as '60=40' (circuits = seeds) or '60=21-40' (from seed to seed), none: the usual long run; with 'quick' among them the checker, which takes nine tenths of the time, is
+    /// left out: crossings, order of loads and papers alone. 'bands=24' draws bundles of more than 24 wires as bands. 'into=FILE' adds a line a harness to the file,
+    /// 'table=FILE' prints the table of what such a file holds, and nothing is drawn.
     /// </summary>
     public static void Print(string[] asked)
     {
-        var isQuick = asked.Contains("quick");
-        var options = new SheetOptions { BandOver = asked.Where(a => a.StartsWith(Bands, StringComparison.Ordinal)).Select(a => int.Parse(a[Bands.Length..], CultureInfo.InvariantCulture)).FirstOrDefault() };
-        var sizes = asked.Where(a => a != "quick" && !a.StartsWith(Bands, StringComparison.Ordinal)).ToArray();
-        Console.WriteLine("| circuits | harnesses | refused | on several sheets | papers | faults found on the sheets | crossings | excess over the straight-lane bound | excess over the lower bound | pairs crossing twice | width to height of the chart | tau along, across | with level pairs | s a harness |");
-        Console.WriteLine("|--:|--:|--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|--:|");
+        string? Given(string key) => asked.FirstOrDefault(a => a.StartsWith(key + "=", StringComparison.Ordinal))?[(key.Length + 1)..];
+        Console.WriteLine(LayoutTable.Head);
+        if (Given("table") is { } table)
+        {
+            foreach (var size in File.ReadLines(table).Select(LayoutTable.Read).GroupBy(r => r.Circuits).OrderBy(g => g.Key))
+            {
+                Console.WriteLine(LayoutTable.Row(size.Key, [.. size]));
+            }
+
+            return;
+        }
+
+        var options = new SheetOptions { BandOver = int.Parse(Given("bands") ?? "0", CultureInfo.InvariantCulture) };
+        var sizes = asked.Where(a => char.IsAsciiDigit(a[0])).ToArray();
         foreach (var size in sizes.Length > 0 ? sizes : Usual)
         {
-            var parts = size.Split('=');
-            Row(int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[1], CultureInfo.InvariantCulture), options, isQuick);
-        }
-    }
-
-    private static void Row(int circuits, int seeds, SheetOptions options, bool isQuick)
-    {
-        var drawn = new List<Drawn>();
-        var refused = 0;
-        for (var seed = 1; seed <= seeds; seed++)
-        {
-            if (Draw(RandomHarness.OfLongRun(seed, circuits), options, isQuick) is { } result)
+            var parts = size.Split('=', '-');
+            var (circuits, last) = (int.Parse(parts[0], CultureInfo.InvariantCulture), int.Parse(parts[^1], CultureInfo.InvariantCulture));
+            var results = new List<LayoutResult>();
+            for (var seed = parts.Length > 2 ? int.Parse(parts[1], CultureInfo.InvariantCulture) : 1; seed <= last; seed++)
             {
-                drawn.Add(result);
-                if (result.PairsTwice > 0 || result.Faults.Count > 0)
+                results.Add(Draw(circuits, seed, options, asked.Contains("quick")));
+                if (Given("into") is { } into)
                 {
-                    Console.Error.WriteLine($"{circuits} circuits, seed {seed}: {result.PairsTwice} pairs twice, {string.Join(", ", result.Faults.Select(f => $"{f.Key} {f.Value}"))}");
+                    File.AppendAllLines(into, [LayoutTable.Line(results[^1])]);
                 }
             }
-            else
-            {
-                refused++;
-                Console.Error.WriteLine($"{circuits} circuits, seed {seed}: refused");
-            }
-        }
 
-        var faults = drawn.SelectMany(d => d.Faults).GroupBy(f => f.Key).Select(g => $"{g.Key} {g.Sum(f => f.Value)}").ToList();
-        var papers = drawn.GroupBy(d => d.Paper).OrderByDescending(g => g.Count()).Select(g => $"{g.Count()} {g.Key}");
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {circuits} | {seeds} | {refused} | {drawn.Count(d => d.Sheets > 1)} | {string.Join(", ", papers)} | {(isQuick ? "not looked for" : faults.Count == 0 ? "0" : string.Join(", ", faults))} | {drawn.Sum(d => d.Crossings)} | {Excess(drawn, d => d.StraightBound)} | {Excess(drawn, d => d.Bound)} | {drawn.Sum(d => d.PairsTwice)} | {Mean(drawn, d => d.Ratio):0.00} | {Taus(drawn, d => d.Tau)} | {Taus(drawn, d => d.TauOfAll)} | {Mean(drawn, d => d.Milliseconds) / 1000:0.000} |"));
+            Console.WriteLine(LayoutTable.Row(circuits, results));
+        }
     }
 
     /// <summary>Writes the charts of one harness of the long run as SVG and prints what the checker finds on them and which wires cross twice, and where.</summary>
@@ -85,36 +76,41 @@ internal static class LayoutSurvey
         }
     }
 
-    private static string Excess(List<Drawn> drawn, Func<Drawn, int?> bound)
+    private static LayoutResult Draw(int circuits, int seed, SheetOptions options, bool isQuick)
     {
-        var known = drawn.Where(d => bound(d) is not null).ToList();
-        var (found, least) = (known.Sum(d => d.Crossings), known.Sum(d => bound(d)!.Value));
-        return least == 0 ? "no bound" : string.Create(CultureInfo.InvariantCulture, $"{(found - least) * 100.0 / least:0.00} % ({known.Count})");
-    }
-
-    private static string Taus(List<Drawn> drawn, Func<Drawn, (double X, double Y)?> tau)
-    {
-        var known = drawn.Select(tau).OfType<(double X, double Y)>().ToList();
-        return known.Count == 0 ? "none" : string.Create(CultureInfo.InvariantCulture, $"{known.Average(t => t.X):0.00}, {known.Average(t => t.Y):0.00}");
-    }
-
-    private static double Mean(List<Drawn> drawn, Func<Drawn, double> value) => drawn.Count == 0 ? 0 : drawn.Average(value);
-
-    private static Drawn? Draw(Plan plan, SheetOptions options, bool isQuick)
-    {
+        var plan = RandomHarness.OfLongRun(seed, circuits);
         var watch = Stopwatch.StartNew();
         var result = WallChart.Compose(plan, [], options);
-        var took = watch.Elapsed.TotalMilliseconds;
+        var took = watch.Elapsed.TotalSeconds;
         if (result.Refused is not null)
         {
-            Console.Error.WriteLine(result.Refused);
-            return null;
+            Console.Error.WriteLine($"{circuits} circuits, seed {seed}: {result.Refused}");
+            return new(circuits, seed) { Seconds = took };
         }
 
-        var faults = result.Sheets.SelectMany(s => isQuick ? [] : SheetChecker.Check(s)).GroupBy(f => f.Kind).ToDictionary(g => g.Key, g => g.Count());
+        var faults = isQuick ? null : new SortedDictionary<string, int>(result.Sheets.SelectMany(s => SheetChecker.Check(s)).GroupBy(f => f.Kind).ToDictionary(g => g.Key, g => g.Count()), StringComparer.Ordinal);
         var twice = result.Sheets.Sum(s => LaneMeeting.Crossings(s).Count(m => m.Value > 1));
-        var ratios = result.Sheets.Select(s => s.Paper.WidthMm / s.Paper.HeightMm);
+        if (twice > 0 || faults?.Count > 0)
+        {
+            Console.Error.WriteLine($"{circuits} circuits, seed {seed}: {twice} pairs twice, {string.Join(", ", faults?.Select(f => $"{f.Key} {f.Value}") ?? [])}");
+        }
+
         var figures = result.Figures!;
-        return new(figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper, result.Sheets.Length, figures.Crossings, figures.CrossingsLowerBound, figures.CrossingsStraightLaneBound, twice, faults, took, ratios.Average(), DrawnPlaces.Tau(plan, result.Sheets), DrawnPlaces.Tau(plan, result.Sheets, 0));
+        return new(circuits, seed)
+        {
+            Paper = figures.Paper.StartsWith("roll", StringComparison.OrdinalIgnoreCase) ? "roll" : figures.Paper,
+            Sheets = result.Sheets.Length,
+            Crossings = figures.Crossings,
+            Bound = figures.CrossingsLowerBound,
+            StraightBound = figures.CrossingsStraightLaneBound,
+            PairsTwice = twice,
+            LeadersCrossing = result.Sheets.Sum(LaneMeeting.Leaders),
+            Faults = faults,
+            LaneM = result.Sheets.Sum(LaneMeeting.LengthMm) / 1000,
+            Ratio = result.Sheets.Average(s => s.Paper.WidthMm / s.Paper.HeightMm),
+            Tau = DrawnPlaces.Tau(plan, result.Sheets),
+            TauOfAll = DrawnPlaces.Tau(plan, result.Sheets, 0),
+            Seconds = took,
+        };
     }
 }

@@ -37,7 +37,9 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
         if (Letters() is { Count: > 0 } letters)
         {
             var head = problem.Subject.GroundsAtLoads.Count == 0 ? "OPTIONS" : problem.Style.Options.Any() ? "OPTIONS AND GROUNDS" : "GROUNDS";
-            panels.Add(LetterList(head, letters, 1).Or(LetterList(head, letters, 2)));
+            // as wide as the longest mark of a ground point
+            var markMm = problem.Subject.GroundsAtLoads.Keys.Select(m => WallChartStyle.Width(m, Cap, FaceWeight.Bold) + 1.5).Append(10).Max();
+            panels.Add(LetterList(head, letters, markMm, 1).Or(LetterList(head, letters, markMm, 2)));
         }
 
         panels.AddRange(words.Others);
@@ -181,9 +183,9 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
 
     private static int Rows(int count, int columns) => (count + columns - 1) / columns;
 
-    private static ChartPanel LetterList(string head, List<(string Text, Action<ChartPen, double, double> Draw)> letters, int columns)
+    private static ChartPanel LetterList(string head, List<(string Text, Action<ChartPen, double, double> Draw)> letters, double markMm, int columns)
     {
-        var columnMm = letters.Max(l => WallChartStyle.Width(l.Text)) + 14;
+        var columnMm = letters.Max(l => WallChartStyle.Width(l.Text)) + markMm + 4;
         var rows = Rows(letters.Count, columns);
         var width = Math.Max(columns * columnMm, WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5);
         return ChartPanel.Of(width, 9 + (rows * RowMm), 0.3, 1, (pen, box) =>
@@ -193,7 +195,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             {
                 var (x, y) = (box.X + (i / rows * columnMm), top + (i % rows * RowMm));
                 letters[i].Draw(pen, x, y);
-                pen.Text(letters[i].Text, x + 10, y, Cap);
+                pen.Text(letters[i].Text, x + markMm, y, Cap);
             }
         });
     }

@@ -48,6 +48,20 @@ public sealed class DrawableTests
     public void Places_that_lie_upon_each_other() =>
         AssertLegible(Described([.. Range(6).Select(i => ($"lamp {i}", $"p{i}"))], "{ " + Joined(Range(6), i => $"p{i}: {{ at: [900, 0, 0] }}") + " }", [.. Range(6).Select(i => ("root", $"p{i}", 900))]));
 
+    /// <summary>Every circuit is spliced before the one place where all loads are.</summary>
+    [Fact]
+    public void One_place_with_thirty_loads_and_forty_splices()
+    {
+        var plan = RandomHarness.Plan(1, new(40) { Places = 1, Loads = 30, SpliceShare = 1.1, Grounds = false, LoadToLoad = false });
+        Assert.Equal(40, plan.Splices.Length);
+        Assert.True(plan.Wires.Where(w => !w.To.IsSplice).Select(w => w.To.At).Distinct().Count() > 25);
+        var result = WallChart.Compose(plan, [], new SheetOptions());
+        Assert.Null(result.Refused);
+        Assert.All(result.Sheets, s => Assert.Empty(SheetChecker.Check(s).Take(5).Select(f => f.ToString())));
+        Assert.All(result.Sheets, s => Assert.DoesNotContain(LaneMeeting.Crossings(s), m => m.Value > 1));
+        Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), result.Sheets.SelectMany(s => Wires(s.Items)).Distinct().Order(StringComparer.Ordinal));
+    }
+
     [Theory]
     [InlineData("lamp of the upper left outer additional long range driving set with dipping mirror and cover ", 3)]
     [InlineData("lamp", 75)]

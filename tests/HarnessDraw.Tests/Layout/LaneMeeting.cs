@@ -7,7 +7,7 @@ internal static class LaneMeeting
 {
     public static Dictionary<(string A, string B), int> Crossings(Sheet sheet) => Places(sheet).ToDictionary(p => p.Key, p => p.Value.Count);
 
-    /// <summary>Where each pair meets , mm on paper.</summary>
+    /// <summary>Where each pair meets, mm on paper.</summary>
     public static Dictionary<(string A, string B), List<Point>> Places(Sheet sheet)
     {
         var legs = new List<(Point A, Point B, string Wire, string Circuit, int Order)>();
@@ -37,6 +37,54 @@ internal static class LaneMeeting
 
         return met;
     }
+
+    /// <summary>How many pairs of leaders cross: open lines of two ends that are no lanes, be they hairlines to a mark or dimension lines; ticks and lines that meet at an end do not count.</summary>
+    public static int Leaders(Sheet sheet)
+    {
+        const double TickMm = 4;
+        var lines = Edges(sheet.Items).Where(p => p.Outline.Steps is [PathStep.MoveTo, PathStep.LineTo] && p.Stroke is not null).Select(p => Flatten(p.Outline)).Where(l => Math.Abs(l[0].X - l[1].X) + Math.Abs(l[0].Y - l[1].Y) > TickMm).ToList();
+        lines.Sort((a, b) => Math.Min(a[0].X, a[1].X).CompareTo(Math.Min(b[0].X, b[1].X)));
+        var count = 0;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var (a, b) = (lines[i][0], lines[i][1]);
+            for (var j = i + 1; j < lines.Count && Math.Min(lines[j][0].X, lines[j][1].X) < Math.Max(a.X, b.X) - Touching; j++)
+            {
+                var (c, d) = (lines[j][0], lines[j][1]);
+                count += Apart(a, b, c, d) && Apart(c, d, a, b) ? 1 : 0;
+            }
+        }
+
+        return count;
+
+        static bool Apart(Point a, Point b, Point c, Point d)
+        {
+            var (from, to) = (Side(a, b, c), Side(a, b, d));
+            var least = Touching * Math.Sqrt(((b.X - a.X) * (b.X - a.X)) + ((b.Y - a.Y) * (b.Y - a.Y)));
+            return (from > least && to < -least) || (from < -least && to > least);
+        }
+    }
+
+    private const double Touching = 0.05;
+
+    /// <summary>Length of all lanes, mm on paper.</summary>
+    public static double LengthMm(Sheet sheet)
+    {
+        var sum = 0.0;
+        foreach (var path in Lanes(sheet.Items))
+        {
+            var points = Flatten(path.Outline);
+            for (var i = 1; i < points.Count; i++)
+            {
+                sum += Math.Sqrt(((points[i].X - points[i - 1].X) * (points[i].X - points[i - 1].X)) + ((points[i].Y - points[i - 1].Y) * (points[i].Y - points[i - 1].Y)));
+            }
+        }
+
+        return sum;
+    }
+
+    private static IEnumerable<PathItem> Edges(IEnumerable<Item> items) =>
+        items.SelectMany(i => i is GroupItem g ? g.Name is "frame" or "tile-marks" ? [] : Edges(g.Items) : i is PathItem { Role: ItemRole.Edge } p ? [p] : (IEnumerable<PathItem>)[]);
 
     private static IEnumerable<PathItem> Lanes(IEnumerable<Item> items) =>
         items.SelectMany(i => i is GroupItem g ? Lanes(g.Items) : i is PathItem { Role: ItemRole.Lane } p ? [p] : (IEnumerable<PathItem>)[]);

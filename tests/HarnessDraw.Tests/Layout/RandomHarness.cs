@@ -19,6 +19,10 @@ public sealed record RandomHarnessOptions(int Circuits)
     public bool LoadToLoad { get; init; } = true;
     public bool Firewall { get; init; } = true;
     public bool Options { get; init; } = true;
+
+    /// <summary>Places besides the root, and loads; 0: by the number of circuits.</summary>
+    public int Places { get; init; }
+    public int Loads { get; init; }
 }
 
 /// <summary>
@@ -78,7 +82,7 @@ public sealed class RandomHarness
     {
         places.Add(new("pass-through", 0, 0, 0));
         parents.Add(-1);
-        var count = Math.Max(2, (int)(options.Circuits * 0.22));
+        var count = options.Places > 0 ? options.Places : Math.Max(2, (int)(options.Circuits * 0.22));
         for (var i = 0; i < count; i++)
         {
             var parent = i == 0 ? 0 : Next(3) == 0 ? Next(places.Count) : places.Count - 1;
@@ -94,7 +98,7 @@ public sealed class RandomHarness
 
     private void Loads()
     {
-        var count = Math.Max(2, (int)(options.Circuits * 0.42));
+        var count = options.Loads > 0 ? options.Loads : Math.Max(2, (int)(options.Circuits * 0.42));
         for (var i = 0; i < count; i++)
         {
             var node = 1 + Next(places.Count - 1);

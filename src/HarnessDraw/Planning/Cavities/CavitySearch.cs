@@ -1,13 +1,14 @@
 namespace HarnessDraw.Planning.Cavities;
 
 /// <summary>
-/// Deals out the cavities of a connector at least cost and, of equal costs, with the fewest crossings on the chart (<see cref="CavityOrder"/>). Up to twelve wires are dealt out exactly while the
-/// spliced ones stay, which begin at every place if they are few; more of them by exchanging and moving while that helps.
+/// Deals out the cavities of a connector at least cost and, of equal costs, with the fewest crossings on the chart (<see cref="CavityOrder"/>). Wires that cost the same in every cavity stand in the order of
+/// their places. Up to a dozen wires, or many of a few kinds, are dealt out exactly while the spliced ones stay, which begin at every place if they are few; more of them by exchanging and moving while that helps.
 /// </summary>
 public static class CavitySearch
 {
-    /// <summary>As many open wires are dealt out exactly: by which of them have a cavity already (2^12 cases a cavity).</summary>
-    public const int MostExact = 12;
+    // steps of dealing out exactly, for the wires as they run: from every beginning (twelve wires in as many cavities), or once from the best that exchanges led to (eighty of three kinds)
+    private const double MostStepsEach = 600_000;
+    private const double MostStepsOnce = 6_000_000;
     private const int MostPasses = 40;
 
     // beyond it spliced wires begin at a few places only
@@ -27,29 +28,41 @@ public static class CavitySearch
         ArgumentNullException.ThrowIfNull(wires);
         ArgumentNullException.ThrowIfNull(start);
         ArgumentNullException.ThrowIfNull(isOpen);
-        var best = start;
+        var (best, bestPlaces) = (start, Array.Empty<double>());
         var least = double.PositiveInfinity;
-        foreach (var places in Beginnings(wires, isOpen.Count(o => o), cost.Length == 0 ? 0 : cost[0].Length))
+        var kinds = KindsOf(cost, isOpen);
+        var steps = kinds.Aggregate((double)kinds.Count, (n, k) => n * (k.Count + 1)) * (cost.Length == 0 ? 0 : cost[0].Length);
+        foreach (var places in Beginnings(wires, steps))
         {
-            var order = new CavityOrder(wires);
-            places.CopyTo(order.Places, 0);
-            var cavities = Settled(cost, order, start, isOpen);
-            if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
-            {
-                (best, least) = (cavities, score);
-            }
+            Try(places, start, isExact: steps <= MostStepsEach);
+        }
+
+        if (steps is > MostStepsEach and <= MostStepsOnce)
+        {
+            Try(bestPlaces, best, isExact: true);
         }
 
         return best;
+
+        void Try(double[] places, int[] from, bool isExact)
+        {
+            var order = new CavityOrder(wires);
+            places.CopyTo(order.Places, 0);
+            var cavities = Settled(cost, order, from, isOpen, isExact ? kinds : null);
+            if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
+            {
+                (best, bestPlaces, least) = (cavities, order.Places, score);
+            }
+        }
     }
 
     // where spliced wires run at first: everywhere, if there are few enough of them; else beside the middle, the first and the last end
-    private static List<double[]> Beginnings(CavityWire[] wires, int open, int cavities)
+    private static List<double[]> Beginnings(CavityWire[] wires, double steps)
     {
         var spliced = Enumerable.Range(0, wires.Length).Where(i => wires[i].IsSpliced).ToArray();
         List<double[]> some = [.. (spliced.Length > 0 ? (double[])[0.5, 0, 1] : [0.5]).Select(share => Array.ConvertAll(wires, w => w.Low + (share * (w.High - w.Low))))];
         var gaps = new CavityOrder(wires).Gaps.ToArray();
-        if (open > MostExact || (spliced.Length * Math.Log(gaps.Length)) + Math.Log(Math.Pow(2, open) * open * cavities) > Math.Log(MostSteps))
+        if ((spliced.Length * Math.Log(gaps.Length)) + Math.Log(Math.Max(1, steps)) > Math.Log(MostSteps))
         {
             return some;
         }
@@ -72,17 +85,45 @@ public static class CavitySearch
         return cavities.Select((c, i) => cost[i][c]).Sum() + (Crossing * order.Crossings(cavities));
     }
 
-    // cavities and the places of spliced wires in turn
-    private static int[] Settled(double[][] cost, CavityOrder order, int[] start, bool[] isOpen)
+    // open wires that cost the same in every cavity
+    private static List<List<int>> KindsOf(double[][] cost, bool[] isOpen)
+    {
+        var kinds = new List<List<int>>();
+        for (var i = 0; i < isOpen.Length; i++)
+        {
+            if (!isOpen[i])
+            {
+                continue;
+            }
+
+            var at = 0;
+            while (at < kinds.Count && !cost[kinds[at][0]].AsSpan().SequenceEqual(cost[i]))
+            {
+                at++;
+            }
+
+            if (at == kinds.Count)
+            {
+                kinds.Add([]);
+            }
+
+            kinds[at].Add(i);
+        }
+
+        return kinds;
+    }
+
+    // cavities and the places of spliced wires in turn; without kinds by exchanges
+    private static int[] Settled(double[][] cost, CavityOrder order, int[] start, bool[] isOpen, List<List<int>>? kinds)
     {
         var cavities = (int[])start.Clone();
         var open = Enumerable.Range(0, isOpen.Length).Where(i => isOpen[i]).ToArray();
         var least = double.PositiveInfinity;
         for (var pass = 0; pass < MostPasses; pass++)
         {
-            if (open.Length <= MostExact)
+            if (kinds is not null)
             {
-                Deal(cost, order, cavities, open);
+                Deal(cost, order, cavities, kinds);
             }
             else
             {
@@ -102,80 +143,96 @@ public static class CavitySearch
         return cavities;
     }
 
-    // cavity after cavity: the least for every set of wires that have one by then
-    private static void Deal(double[][] cost, CavityOrder order, int[] cavities, int[] open)
+    // cavity after cavity: the least by how many wires of each kind have one by then, those of a kind in the order of their places
+    private static void Deal(double[][] cost, CavityOrder order, int[] cavities, List<List<int>> kinds)
     {
-        var sets = 1 << open.Length;
         var count = cost.Length == 0 ? 0 : cost[0].Length;
+        var sorted = kinds.ConvertAll(k => k.OrderBy(w => order.Places[w]).ToArray());
+        var shut = Enumerable.Range(0, cavities.Length).Except(kinds.SelectMany(k => k)).ToArray();
         var isTaken = new bool[count];
-        for (var i = 0; i < cavities.Length; i++)
+        foreach (var i in shut)
         {
-            isTaken[cavities[i]] |= Array.IndexOf(open, i) < 0;
+            isTaken[cavities[i]] = true;
         }
 
-        // of one wire in a cavity: its cost and its crossings with wires that stay; of two: whether they cross with the first before the second
-        var alone = new double[open.Length, count];
-        var after = new int[open.Length];
-        for (var n = 0; n < open.Length; n++)
+        // a step of each kind in the number of a state, and what the next wire of each kind crosses of those that have a cavity
+        var (steps, states) = (new int[kinds.Count], 1);
+        for (var k = 0; k < steps.Length; k++)
         {
-            for (var c = 0; c < count; c++)
-            {
-                alone[n, c] = isTaken[c] ? double.PositiveInfinity : cost[open[n]][c] + (Crossing * Staying(open[n], c));
-            }
-
-            for (var m = 0; m < open.Length; m++)
-            {
-                after[n] |= order.Places[open[m]] > order.Places[open[n]] ? 1 << m : 0;
-            }
+            (steps[k], states) = (states, states * (kinds[k].Count + 1));
         }
 
-        var least = new double[sets];
+        var crossed = Crossed(order, sorted, steps, states);
+        var alone = sorted.ConvertAll(k => Array.ConvertAll(k, w => Array.ConvertAll(Enumerable.Range(0, count).ToArray(), c => isTaken[c] ? double.PositiveInfinity : cost[w][c] + (Crossing * Staying(w, c)))));
+        var least = new double[states];
         Array.Fill(least, double.PositiveInfinity);
         least[0] = 0;
         var chosen = new sbyte[count][];
         for (var c = 0; c < count; c++)
         {
-            chosen[c] = new sbyte[sets];
+            chosen[c] = new sbyte[states];
             Array.Fill(chosen[c], (sbyte)-1);
-            // larger sets first: a set is reached from the one without the wire, as it was before this cavity
-            for (var set = sets - 1; set > 0 && !isTaken[c]; set--)
+            // larger ones first: a state is reached from the one without the wire, as it was before this cavity
+            for (var state = states - 1; state > 0 && !isTaken[c]; state--)
             {
-                for (var n = 0; n < open.Length; n++)
+                for (var k = 0; k < steps.Length; k++)
                 {
-                    var without = set & ~(1 << n);
-                    if (without != set && least[without] + alone[n, c] + (Crossing * System.Numerics.BitOperations.PopCount((uint)(without & after[n]))) is var now && now < least[set] - (Crossing / 2))
+                    var n = state / steps[k] % (sorted[k].Length + 1);
+                    if (n > 0 && least[state - steps[k]] + alone[k][n - 1][c] + (Crossing * crossed[k][state - steps[k]]) is var now && now < least[state] - (Crossing / 2))
                     {
-                        (least[set], chosen[c][set]) = (now, (sbyte)n);
+                        (least[state], chosen[c][state]) = (now, (sbyte)k);
                     }
                 }
             }
         }
 
-        if (double.IsPositiveInfinity(least[sets - 1]))
+        if (double.IsPositiveInfinity(least[states - 1]))
         {
             return;
         }
 
-        for (var (c, set) = (count - 1, sets - 1); c >= 0; c--)
+        for (var (c, state) = (count - 1, states - 1); c >= 0; c--)
         {
-            if (chosen[c][set] is >= 0 and var n)
+            if (chosen[c][state] is >= 0 and var k)
             {
-                cavities[open[n]] = c;
-                set &= ~(1 << n);
+                cavities[sorted[k][(state / steps[k] % (sorted[k].Length + 1)) - 1]] = c;
+                state -= steps[k];
             }
         }
 
         int Staying(int wire, int cavity)
         {
             var crossings = 0;
-            for (var j = 0; j < cavities.Length; j++)
+            foreach (var j in shut)
             {
-                crossings += Array.IndexOf(open, j) < 0 && cavities[j] != cavity && order.Places[j] != order.Places[wire]
-                    && cavities[j] < cavity != order.Places[j] < order.Places[wire] ? 1 : 0;
+                crossings += cavities[j] != cavity && order.Places[j] != order.Places[wire] && cavities[j] < cavity != order.Places[j] < order.Places[wire] ? 1 : 0;
             }
 
             return crossings;
         }
+    }
+
+    // by kind and state: how many wires that have a cavity by then have a place behind that of the next wire of the kind
+    private static List<int[]> Crossed(CavityOrder order, List<int[]> sorted, int[] steps, int states)
+    {
+        var crossed = new List<int[]>();
+        for (var k = 0; k < sorted.Count; k++)
+        {
+            var upTo = Array.ConvertAll(sorted[k], w => sorted.ConvertAll(o => o.Count(x => order.Places[x] <= order.Places[w])));
+            var of = new int[states];
+            for (var state = 0; state < states; state++)
+            {
+                var next = state / steps[k] % (sorted[k].Length + 1);
+                for (var o = 0; o < sorted.Count && next < sorted[k].Length; o++)
+                {
+                    of[state] += Math.Max(0, (state / steps[o] % (sorted[o].Length + 1)) - upTo[next][o]);
+                }
+            }
+
+            crossed.Add(of);
+        }
+
+        return crossed;
     }
 
     // a wire takes another cavity, free or another's, while that helps
