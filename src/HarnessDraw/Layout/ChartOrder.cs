@@ -25,6 +25,10 @@ internal sealed class ChartOrder
     private readonly ChartPacking packing;
     private readonly List<Stretch> stretches = [];
     private readonly (double X, double Y)[] drawn;
+
+    // by pair, each card with those before it: which way the one lies beyond the other and how much that counts
+    private readonly double[] truthX;
+    private readonly double[] truthY;
     private readonly double pairsX;
     private readonly double pairsY;
 
@@ -35,13 +39,15 @@ internal sealed class ChartOrder
         this.spines = spines;
         this.packing = packing;
         drawn = new (double, double)[problem.Cards.Length];
-        FindStretches();
-        for (var i = 0; i < drawn.Length; i++)
+        truthX = new double[drawn.Length * (drawn.Length - 1) / 2];
+        truthY = new double[truthX.Length];
+        for (int i = 0, pair = 0; i < drawn.Length; i++)
         {
-            for (var j = 0; j < i; j++)
+            for (var j = 0; j < i; j++, pair++)
             {
-                pairsX += Weight(NodeOf(i).X - NodeOf(j).X);
-                pairsY += Weight(NodeOf(i).Y - NodeOf(j).Y);
+                (truthX[pair], truthY[pair]) = (Truth(NodeOf(i).X - NodeOf(j).X), Truth(NodeOf(i).Y - NodeOf(j).Y));
+                pairsX += Math.Abs(truthX[pair]);
+                pairsY += Math.Abs(truthY[pair]);
             }
         }
     }
@@ -57,6 +63,7 @@ internal sealed class ChartOrder
     /// <summary>Changes the stretches of what was packed last; what does not suit is taken back.</summary>
     public void Settle(Predicate<ChartRoom> suits)
     {
+        FindStretches();
         Locate();
         var best = Score();
         for (var round = 0; round < Rounds; round++)
@@ -178,7 +185,7 @@ internal sealed class ChartOrder
                 }
 
                 var (truth, seen) = isX ? (NodeOf(card).X - NodeOf(other).X, drawn[card].X - drawn[other].X) : (NodeOf(card).Y - NodeOf(other).Y, drawn[card].Y - drawn[other].Y);
-                var right = Weight(truth) * Math.Sign(truth) * heading;
+                var right = Truth(truth) * heading;
                 // further along the heading than the other from this step on
                 var step = Math.Clamp((int)Math.Floor(-seen * heading / StepMm) + 1, least, Steps + 1);
                 changes[0] -= right;
@@ -264,20 +271,21 @@ internal sealed class ChartOrder
     private double Score()
     {
         double x = 0, y = 0;
-        for (var i = 0; i < drawn.Length; i++)
+        for (int i = 0, pair = 0; i < drawn.Length; i++)
         {
-            for (var j = 0; j < i; j++)
+            var (hereX, hereY) = drawn[i];
+            for (var j = 0; j < i; j++, pair++)
             {
-                var (dx, dy) = (NodeOf(i).X - NodeOf(j).X, NodeOf(i).Y - NodeOf(j).Y);
-                x += Weight(dx) * Math.Sign(dx) * Math.Sign(drawn[i].X - drawn[j].X);
-                y += Weight(dy) * Math.Sign(dy) * Math.Sign(drawn[i].Y - drawn[j].Y);
+                var (dx, dy) = (hereX - drawn[j].X, hereY - drawn[j].Y);
+                x += dx > 0 ? truthX[pair] : dx < 0 ? -truthX[pair] : 0;
+                y += dy > 0 ? truthY[pair] : dy < 0 ? -truthY[pair] : 0;
             }
         }
 
         return (pairsX == 0 ? 0 : x / pairsX) + (pairsY == 0 ? 0 : y / pairsY);
     }
 
-    private static double Weight(double distance) => Math.Min(1, Math.Abs(distance) / HandMm);
+    private static double Truth(double distance) => Math.Clamp(distance / HandMm, -1, 1);
 
     private ChartNode NodeOf(int card) => problem.Nodes[problem.Cards[card].Node];
 
