@@ -3,6 +3,9 @@ namespace HarnessDraw.Layout;
 // true distances, as far as the paper has room for them
 internal sealed partial class ChartPacking
 {
+    /// <summary>Furthest that a card is moved out for its true place, mm: about its own width, or its wires would leave the bundle's neighbourhood (common practice, no source).</summary>
+    private const double MostOutMm = 40;
+
     // how far the place where a rib leaves truly lies from the line that its parent is drawn as, in the direction of the rib: the rib gives it back
     private double Offset(Spine spine)
     {
@@ -14,6 +17,30 @@ internal sealed partial class ChartPacking
         var first = spine.Stations[0];
         var beyond = parent.Across(problem.Nodes[first.HasEdge ? problem.Nodes[first.Node].Parent : first.Node]) - parent.LineAcross;
         return (spine.ParentItem!.IsLeft ? -beyond : beyond) * (spine.IsHorizontal ? stance.StretchX : stance.StretchY);
+    }
+
+    // how far out a card stands beyond the innermost of its side, as its place truly lies further out: places of one bundle that sway beside it are told apart
+    private double OutMm(Spine spine, SpineItem item)
+    {
+        if (stance.StretchX == 0)
+        {
+            return 0;
+        }
+
+        var innermost = item.IsLeft ? double.NegativeInfinity : double.PositiveInfinity;
+        foreach (var station in spine.Stations)
+        {
+            foreach (var other in item.IsLeft ? station.Left : station.Right)
+            {
+                if (other.Card >= 0)
+                {
+                    var across = spine.Across(problem.Nodes[problem.Cards[other.Card].Node]);
+                    innermost = item.IsLeft ? Math.Max(innermost, across) : Math.Min(innermost, across);
+                }
+            }
+        }
+
+        return Math.Min(MostOutMm, Math.Abs(spine.Across(problem.Nodes[problem.Cards[item.Card].Node]) - innermost) * stance.StretchX);
     }
 
     private double Distance(Spine spine, Station station)

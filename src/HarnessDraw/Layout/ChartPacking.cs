@@ -256,6 +256,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var gap = Math.Max(metrics.CardGapMm, Math.Max(card.StubMm > 0 ? card.StubMm + 2.5 : 0, lead));
         var edge = isLeft ? Math.Min(slotFrom[0], slotFrom[item.Event]) - gap : Math.Max(slotTo[0], slotTo[item.Event]) + gap;
         var inner = isLeft ? slotFrom[item.Event] : slotTo[item.Event];
+        edge += isLeft ? -OutMm(spine, item) : OutMm(spine, item);
         edge = ScaledLead(item, inner, edge);
         var box = isLeft ? new FrameBox(0, height, edge - card.WidthMm, inner - 1) : new FrameBox(0, height, inner + 1, edge + card.WidthMm);
         var firstRow = FirstRow(spine, card);

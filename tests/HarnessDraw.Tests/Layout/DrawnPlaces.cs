@@ -30,13 +30,20 @@ internal static class DrawnPlaces
     public static List<((double X, double Y) True, (double X, double Y) Drawn)> Loads(Plan plan, Sheet sheet)
     {
         var places = plan.Harness.Layout.Places.ToDictionary(p => p.Id, StringComparer.Ordinal);
-        var things = plan.Harness.Things.Where(t => places.ContainsKey(t.Place) && t.Kind != HarnessDraw.Model.ThingKind.Mate).ToDictionary(t => t.Id, StringComparer.Ordinal);
+        return [.. Ends(plan, sheet).Select(e => (places[e.Place], e.Points)).Select(e => ((-e.Item1.Xmm, -e.Item1.Ymm), (e.Points.Average(p => p.X), e.Points.Average(p => p.Y))))];
+    }
+
+    /// <summary>Each load with its place and where its lanes end on paper.</summary>
+    public static List<(string Load, string Place, List<Point> Points)> Ends(Plan plan, Sheet sheet)
+    {
+        var places = plan.Harness.Layout.Places.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
+        var things = plan.Harness.Things.Where(t => places.Contains(t.Place) && t.Kind != HarnessDraw.Model.ThingKind.Mate).ToDictionary(t => t.Id, StringComparer.Ordinal);
         var wires = plan.Wires.ToDictionary(w => w.Id, StringComparer.Ordinal);
         var ends = new SortedDictionary<string, List<Point>>(StringComparer.Ordinal);
         foreach (var lane in Lanes(sheet.Items))
         {
             var wire = wires[lane.Tag!.Wire!];
-            var points = lane.Outline.Steps.Select(s => s switch { PathStep.MoveTo m => m.To, PathStep.LineTo l => l.To, PathStep.ArcTo a => a.To, _ => default }).ToList();
+            var points = Points(lane);
             foreach (var (end, at) in new[] { (wire.From, points[0]), (wire.To, points[^1]) })
             {
                 if (!end.IsSplice && things.ContainsKey(end.At))
@@ -46,8 +53,11 @@ internal static class DrawnPlaces
             }
         }
 
-        return [.. ends.Select(e => (places[things[e.Key].Place], e.Value)).Select(e => ((-e.Item1.Xmm, -e.Item1.Ymm), (e.Value.Average(p => p.X), e.Value.Average(p => p.Y))))];
+        return [.. ends.Select(e => (e.Key, things[e.Key].Place, e.Value))];
     }
+
+    /// <summary>The ends of a lane's pieces, straight and round.</summary>
+    public static List<Point> Points(PathItem lane) => [.. lane.Outline.Steps.Select(s => s switch { PathStep.MoveTo m => m.To, PathStep.LineTo l => l.To, PathStep.ArcTo a => a.To, _ => (Point?)null }).OfType<Point>()];
 
     private static (int Score, int Pairs) Concord<T>(List<T> loads, Func<T, double> truth, Func<T, double> drawn, double levelMm)
     {
@@ -68,6 +78,7 @@ internal static class DrawnPlaces
         return (score, pairs);
     }
 
-    private static IEnumerable<PathItem> Lanes(IEnumerable<Item> items) =>
+    /// <summary>The lanes of a sheet.</summary>
+    public static IEnumerable<PathItem> Lanes(IEnumerable<Item> items) =>
         items.SelectMany(i => i is GroupItem g ? Lanes(g.Items) : i is PathItem { Role: ItemRole.Lane } p ? [p] : (IEnumerable<PathItem>)[]);
 }
