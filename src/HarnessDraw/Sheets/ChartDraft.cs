@@ -115,9 +115,18 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
                 styles[nameMm] = style = new(subject, nameMm, blackInk);
             }
 
-            // where no place has cards enough for columns, one rule gives what another does: it is not tried again
-            draft = new(subject, style.With(rule), words, part);
-            made[(nameMm, rule)] = draft = made.FirstOrDefault(d => d.Key.NameMm == nameMm && d.Value.IsLike(draft)).Value ?? draft;
+            // what does not fit by one rule is tried by the next: both are laid out side by side
+            var from = Math.Max(0, CardColumnRule.All.IndexOf(rule));
+            CardColumnRule[] due = [rule, .. CardColumnRule.All[from..].ToArray().Skip(1).Take(1).Where(r => !made.ContainsKey((nameMm, r)))];
+            var drafts = new ChartDraft[due.Length];
+            Parallel.For(0, due.Length, i => drafts[i] = new(subject, style.With(due[i]), words, part));
+            foreach (var (r, d) in due.Zip(drafts))
+            {
+                // where no place has cards enough for columns, one rule gives what another does: it is not tried again
+                made[(nameMm, r)] = made.FirstOrDefault(m => m.Key.NameMm == nameMm && m.Value.IsLike(d)).Value ?? d;
+            }
+
+            draft = made[(nameMm, rule)];
         }
 
         return draft;

@@ -155,7 +155,7 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         (wire.FromCavity, wire.ToCavity) = (from, to);
         var contactA = candidates.IsEmpty ? double.PositiveInfinity : TerminalChooser.Fitting(candidates, wire.Sizes[Math.Max(fitting, wire.Size)])?.CurrentA ?? candidates.Max(t => t.CurrentA);
         // a contact is judged by the most that it carries, while cranking too, unless the circuit is live for a moment alone
-        var mostA = wire.Circuit.Duty == Duty.Momentary ? wire.SteadyA : wire.CaseA.Append(wire.SteadyA).Max();
+        var mostA = wire.Circuit.Duty == Duty.Momentary ? wire.SteadyA : Math.Max(wire.SteadyA, wire.CaseA.Length == 0 ? 0 : wire.CaseA.Max());
         // at half of its current a contact stays cool (common practice, no source): beyond it a larger one is worth more than any crossing
         var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : Math.Ceiling(Math.Max(0, 100 * ((mostA / contactA) - 0.5)));
         return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size));

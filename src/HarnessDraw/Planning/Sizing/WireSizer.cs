@@ -6,7 +6,7 @@ namespace HarnessDraw.Planning.Sizing;
 /// Sizes all wires at once: least size by mechanics, temperature, protection and terminal for each, then loop by loop the drop. Within a
 /// loop area follows the root of the current, which costs least copper for a given drop; a size never shrinks for a bigger load.
 /// </summary>
-internal sealed class WireSizer(PlanningOptions options, TerminalChooser terminals, Func<string, double?> ratingOf, HashSet<(string Load, int Case)>? unmet = null)
+internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser terminals, Func<string, double?> ratingOf, HashSet<(string Load, int Case)>? unmet = null)
 {
     // by load and case: what thin hand-given wires drop that the others do not make up for
     private readonly Dictionary<(string Load, int Case), double> excessV = [];
@@ -70,7 +70,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             allowedV[l] = AllowedV(loops[l]) + (slack * loops[l].Path.LimitV);
             foreach (var pass in loops[l].Wires)
             {
-                if (!pass.Wire.Given && !pass.Wire.IsLevelled)
+                if (!pass.Wire.Given && !pass.Wire.IsLevelled && MayBeThinner(pass.Wire))
                 {
                     (passes.TryGetValue(pass.Wire, out var list) ? list : passes[pass.Wire] = []).Add((l, pass));
                 }
@@ -80,7 +80,7 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
         {
             var addedV = new double[at.Count];
-            while (wire.Size > wire.Least && HasTerminal(wire, wire.Size - 1))
+            while (MayBeThinner(wire))
             {
                 for (var i = 0; i < addedV.Length; i++)
                 {
@@ -101,6 +101,8 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
             }
         }
     }
+
+    private bool MayBeThinner(WireRow wire) => wire.Size > wire.Least && HasTerminal(wire, wire.Size - 1);
 
     // passes of one loop stand beside each other; a loop that is over what it may drop takes no more
     private static bool LoopsAllow(List<(int Loop, LoopPass Pass)> at, double[] addedV, double[] droppedV, double[] allowedV)
@@ -331,69 +333,5 @@ internal sealed class WireSizer(PlanningOptions options, TerminalChooser termina
         }
 
         return sum;
-    }
-
-    /// <summary>A wire of a loop while its size is sought: what each of its sizes comes to and drops is worked out once.</summary>
-    private sealed class LoopWire(LoopPass pass, WireSizer sizer)
-    {
-        private readonly WireRow wire = pass.Wire;
-        private readonly double rootA = Math.Sqrt(pass.CurrentA);
-        private readonly double[] dropV = Enumerable.Repeat(double.NaN, pass.Wire.Sizes.Length).ToArray();
-        private readonly int[] ends = Enumerable.Repeat(-1, pass.Wire.Sizes.Length).ToArray();
-
-        public WireRow Wire => wire;
-
-        /// <summary>Volts that a hand-given wire loses beyond what it would as thick as the others of its loop.</summary>
-        public double ExcessAt(double areaPerRootA) =>
-            wire.Given && Math.Max(wire.OwnAreaMm2, areaPerRootA * rootA) is var area && area > wire.SizeNow.AreaMm2 ? pass.DropV(wire.Size) - pass.DropVAs(area) : 0;
-
-        public double DropAt(double areaPerRootA)
-        {
-            if (wire.Given)
-            {
-                return pass.DropV(wire.Size) - ExcessAt(areaPerRootA);
-            }
-
-            var size = SizeAt(areaPerRootA);
-            if (double.IsNaN(dropV[size]))
-            {
-                dropV[size] = pass.DropV(size);
-            }
-
-            return dropV[size];
-        }
-
-        public int SizeAt(double areaPerRootA)
-        {
-            if (wire.Given)
-            {
-                return wire.Size;
-            }
-
-            var area = areaPerRootA * rootA;
-            var size = wire.Size;
-            while (size < wire.Sizes.Length - 1 && wire.Sizes[size].AreaMm2 < area - 1e-12)
-            {
-                size++;
-            }
-
-            if (ends[size] < 0)
-            {
-                ends[size] = Terminated(size);
-            }
-
-            return ends[size];
-        }
-
-        /// <summary>The biggest size that can still be terminated, where the drop asks for more than its terminals take.</summary>
-        private int Terminated(int size)
-        {
-            while (size > wire.Size && !sizer.HasTerminal(wire, size))
-            {
-                size--;
-            }
-
-            return size;
-        }
     }
 }
