@@ -1,12 +1,11 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Reading;
 
 namespace HarnessDraw.Cli;
 
 /// <summary>What a person may have meant by the name of a file that is not there.</summary>
 internal static class NearFiles
 {
-    private const int MostListed = 200;
-
     public static string Hint(string file)
     {
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
@@ -15,16 +14,9 @@ internal static class NearFiles
             return $"; there is no folder '{Path.GetDirectoryName(file)}' either";
         }
 
-        try
-        {
-            var names = Directory.EnumerateFiles(folder).Take(MostListed).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal).ToList();
-            var typed = Path.GetFileName(file);
-            var nearest = names.FirstOrDefault(n => Path.GetFileNameWithoutExtension(n) == typed && n.EndsWith(".yaml", StringComparison.Ordinal)) ?? NearestName.Of(typed, names);
-            return nearest is null ? "" : $"; did you mean '{Path.Combine(Path.GetDirectoryName(file) ?? "", nearest)}'?";
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return "";
-        }
+        var names = new DiskFiles().NamesIn(folder);
+        var typed = Path.GetFileName(file);
+        var nearest = names.FirstOrDefault(n => Path.GetFileNameWithoutExtension(n) == typed && n.EndsWith(".yaml", StringComparison.Ordinal)) ?? NearestName.Of(typed, names);
+        return nearest is null ? "" : $"; did you mean '{Path.Combine(Path.GetDirectoryName(file) ?? "", nearest)}'?";
     }
 }

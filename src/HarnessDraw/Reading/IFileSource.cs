@@ -8,6 +8,9 @@ public interface IFileSource
     /// <summary>True where the path is a folder.</summary>
     bool IsFolder(string path) => false;
 
+    /// <summary>Names of files in a folder, for a hint at what was meant by one that is not there; nothing where they cannot be told.</summary>
+    IReadOnlyList<string> NamesIn(string folder) => [];
+
     /// <summary>The file's text (UTF-8, a byte order mark is dropped). Throws <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/>.</summary>
     string ReadText(string path);
 
@@ -21,9 +24,23 @@ public interface IFileSource
 /// <summary>Files on disk.</summary>
 public sealed class DiskFiles : IFileSource
 {
+    private const int MostListed = 200;
+
     public bool Exists(string path) => File.Exists(path);
 
     public bool IsFolder(string path) => Directory.Exists(path);
+
+    public IReadOnlyList<string> NamesIn(string folder)
+    {
+        try
+        {
+            return [.. Directory.EnumerateFiles(folder.Length == 0 ? "." : folder).Take(MostListed).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return [];
+        }
+    }
 
     public string ReadText(string path) => File.ReadAllText(path);
 

@@ -52,7 +52,7 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
 
             if (!source.Exists(path))
             {
-                bag.Error(DiagnosticCodes.FileMissing, $"there is no file '{path}'", namedAt, "files are looked up beside the file that names them");
+                bag.Error(DiagnosticCodes.FileMissing, $"there is no file '{path}'", namedAt, $"{NearestFile(path)}files are looked up beside the file that names them");
                 return null;
             }
 
@@ -70,6 +70,12 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
             bag.Error(DiagnosticCodes.FileUnreadable, $"'{path}' cannot be read: {failed.Message}", namedAt);
             return null;
         }
+    }
+
+    private string NearestFile(string path)
+    {
+        var at = path.LastIndexOf('/') + 1;
+        return NearestName.Hint(path[at..], source.NamesIn(path[..at])) is { } hint ? $"{hint}; " : "";
     }
 
     /// <summary>A file as a tree of values.</summary>

@@ -9,6 +9,8 @@ public sealed class EditedFiles(IFileSource files, ImmutableSortedDictionary<str
 
     public bool IsFolder(string path) => files.IsFolder(path);
 
+    public IReadOnlyList<string> NamesIn(string folder) => files.NamesIn(folder);
+
     public string ReadText(string path) => edited.TryGetValue(path, out var text) ? text : files.ReadText(path);
 
     public byte[] ReadBytes(string path) => files.ReadBytes(path);

@@ -179,7 +179,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         }
 
         var comma = text.Value.Contains(',', StringComparison.Ordinal) ? "; decimals have a point, not a comma" : "";
-        bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {shape.Kind.Title} in {shape.Kind.UnitsInWords()} is expected ({problem})", text.At, $"write it like '{ShapeWords.Example(shape.Kind)}'{comma}");
+        bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {shape.Kind.Title} in {shape.Kind.UnitsInWords()} is expected ({problem})", text.At, $"{ShapeWords.WriteLike(text.Value, shape.Kind)}{comma}");
     }
 
     private void CheckPair(InputText text, PairShape shape, string what)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using HarnessDraw.Units;
 
 namespace HarnessDraw.Reading;
@@ -5,6 +6,8 @@ namespace HarnessDraw.Reading;
 /// <summary>How shapes are spoken of in messages.</summary>
 public static class ShapeWords
 {
+    private const int MostUnits = 4;
+
     public static string Expected(Shape shape) => shape switch
     {
         TextShape text => text.Expected,
@@ -20,6 +23,15 @@ public static class ShapeWords
         EitherShape either => string.Join(" or ", either.Shapes.Select(Expected).Distinct()),
         _ => "a block of keys",
     };
+
+    /// <summary>How a quantity is written: a plain number with each unit that may be meant, else an example.</summary>
+    public static string WriteLike(string typed, QuantityKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        return double.TryParse(typed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _)
+            ? $"write the unit: {string.Join(" or ", kind.Units.Where(u => u.Symbol.All(char.IsAscii)).Take(MostUnits).Select(u => $"'{typed} {u.Symbol}'"))}"
+            : $"write it like '{Example(kind)}'";
+    }
 
     public static string Example(QuantityKind kind)
     {
