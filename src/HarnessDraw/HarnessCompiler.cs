@@ -114,8 +114,9 @@ public static class HarnessCompiler
         ArgumentNullException.ThrowIfNull(order);
         var shown = order.Build is { } build ? (planned with { Plan = NetworkSolver.InBuild(planned.Plan, build) }).For(build) : planned;
         (string Kind, bool Black)[] wanted = [.. order.BlackInks.SelectMany(black => (order.Changes is null ? order.Sheets : order.Sheets.Add(SheetKinds.Changes)).Select(kind => (kind, black)))];
-        // what the rules find marks the sheets only where it is an error: as long as they look, sheets are composed as if there were none
-        var results = shown.IsChecked ? Compose(shown.Findings) : Compose([]) is var unmarked && shown.NotForBuild ? Compose(shown.Findings) : unmarked;
+        // what the rules find marks the sheets only where it is an error: as long as they look, and planning itself found none, sheets are composed as if there were none
+        var hasErrors = shown.Plan.PlanningFindings.Any(f => f.Severity == Severity.Error);
+        var results = shown.IsChecked || hasErrors ? Compose(shown.Findings) : Compose([]) is var unmarked && shown.NotForBuild ? Compose(shown.Findings) : unmarked;
         var composed = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
         ImmutableArray<string> partly = [.. results.Where(r => r.Result.Refused is not null).Select(r => r.Kind).Distinct(StringComparer.Ordinal)];
         ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => SetCheck.Check(shown.Plan, ink, partly)).Distinct()];
