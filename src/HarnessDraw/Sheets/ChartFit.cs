@@ -54,6 +54,9 @@ internal sealed partial class ChartFit
     /// <summary>True when a few wires less would not make it fit.</summary>
     public bool IsFarTooFull => Covered() > FarTooFull;
 
+    /// <summary>True when less than half of what a sheet bears is covered: many wires more may fit.</summary>
+    public bool IsRoomy => Covered() < MostCovered / 2;
+
     /// <summary>False when a panel is left to another sheet.</summary>
     public bool ShowsAll { get; private set; } = true;
 

@@ -81,12 +81,13 @@ public static class WallChart
     private static List<ChartFit>? Filled(ChartParts parts, int least, bool blackInk, Paper paper, TitleBlock title, int most)
     {
         const double More = 1.02;
+        const double MuchMore = 1.3;
         const double Less = 0.9;
         const int MostTries = 20;
-        var known = new Dictionary<(int From, int To), bool>();
+        var known = new Dictionary<(int From, int To), Filling>();
         for (var again = 0; again < MostTries && Cuts() is { } cuts; again++)
         {
-            if (TryParts(parts.Share(cuts), blackInk, paper, title, (n, _) => known[(n == 0 ? 0 : cuts[n - 1], n == cuts.Count ? parts.Most : cuts[n])] = false) is { } fits)
+            if (TryParts(parts.Share(cuts), blackInk, paper, title, (n, _) => known[(n == 0 ? 0 : cuts[n - 1], n == cuts.Count ? parts.Most : cuts[n])] = Filling.TooMuch) is { } fits)
             {
                 return fits;
             }
@@ -100,13 +101,9 @@ public static class WallChart
             var from = 0;
             for (var take = parts.Rows(0, parts.Most) / (double)least; ;)
             {
-                var to = parts.End(from, take);
-                for (; !Fits(cuts, from, to); to = Math.Min(to - 1, parts.End(from, parts.Rows(from, to) * Less)))
+                if (Fullest(cuts, from, take) is not { } to)
                 {
-                    if (to - from == 1)
-                    {
-                        return null;
-                    }
+                    return null;
                 }
 
                 if (to == parts.Most)
@@ -125,6 +122,27 @@ public static class WallChart
             }
         }
 
+        // where the chart ends that begins at a place: what is too much is cut back until it fits; where much room is left more is tried until it does not
+        int? Fullest(List<int> before, int from, double take)
+        {
+            int? fullest = null;
+            var isTooMuch = false;
+            for (var to = parts.End(from, take); to > (fullest ?? from);)
+            {
+                var tried = Tried(before, from, to);
+                isTooMuch |= tried == Filling.TooMuch;
+                fullest = tried == Filling.TooMuch ? fullest : to;
+                if (tried == Filling.Full || (tried == Filling.Roomy && (isTooMuch || to == parts.Most)))
+                {
+                    break;
+                }
+
+                to = isTooMuch ? Math.Min(to - 1, parts.End(from, parts.Rows(from, to) * Less)) : Math.Max(to + 1, parts.End(from, parts.Rows(from, to) * MuchMore));
+            }
+
+            return fullest;
+        }
+
         List<int> Evened(List<int> cuts)
         {
             if (cuts.Count == 0)
@@ -137,17 +155,28 @@ public static class WallChart
             return parts.Middle(from, parts.Most) is { } middle && Fits(before, from, middle) && Fits([.. before, middle], middle, parts.Most) ? [.. before, middle] : cuts;
         }
 
-        bool Fits(List<int> before, int from, int to)
+        bool Fits(List<int> before, int from, int to) => Tried(before, from, to) != Filling.TooMuch;
+
+        Filling Tried(List<int> before, int from, int to)
         {
-            if (!known.TryGetValue((from, to), out var fits))
+            if (!known.TryGetValue((from, to), out var filling))
             {
                 // those behind it may hold as much
                 var (subject, part) = parts.At([.. before, .. parts.Cuts(from, to)], before.Count);
-                known[(from, to)] = fits = ChartFit.Try(new(subject, blackInk, part), paper, title, LeastNameMm).Fits;
+                var fit = ChartFit.Try(new(subject, blackInk, part), paper, title, LeastNameMm);
+                known[(from, to)] = filling = !fit.Fits ? Filling.TooMuch : fit.IsRoomy ? Filling.Roomy : Filling.Full;
             }
 
-            return fits;
+            return filling;
         }
+    }
+
+    // how full a chart is of what was tried on it
+    private enum Filling
+    {
+        TooMuch,
+        Full,
+        Roomy,
     }
 
     // side by side; the first that does not fit is told

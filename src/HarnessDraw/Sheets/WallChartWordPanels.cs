@@ -118,17 +118,21 @@ internal sealed class WallChartWordPanels
         pen.Circle(new(x + 3.7, y + 5.3), 0.38, 0, colour);
     }
 
-    // what each of several charts shows; this one is in bold, the more there are the fewer branches of each are named
+    // What each of several charts shows; this one is in bold, the more there are the fewer branches of each are named. Of very many only the first lists all: a list on every
+    // chart that grows with their number would leave ever less room for wires, and so make ever more of them.
     private static ChartPanel ChartsOf(ChartPart part, int columns)
     {
         const double ColumnMm = 100;
-        var most = part.Of <= 8 ? 40 : part.Of <= 24 ? 3 : 2;
-        var lines = part.Branches.SelectMany((branches, i) => TextFit.Wrap(Named(branches, most), ColumnMm - 14, Cap).Select((line, k) => (Number: k == 0 ? $"{i + 1}" : "", Line: line, IsThis: i + 1 == part.Number))).ToList();
+        const int MostListed = 24;
+        var most = part.Of <= 8 ? 40 : part.Of <= MostListed ? 3 : 2;
+        var listsAll = part.Of <= MostListed || part.Number == 1;
+        var lines = part.Branches.Select((branches, i) => (Branches: branches, Number: i + 1)).Where(c => listsAll || Math.Abs(c.Number - part.Number) <= 1)
+            .SelectMany(c => TextFit.Wrap(Named(c.Branches, most), ColumnMm - 14, Cap).Select((line, k) => (Number: k == 0 ? $"{c.Number}" : "", Line: line, IsThis: c.Number == part.Number))).ToList();
         var rows = (lines.Count + columns - 1) / columns;
         return ChartPanel.Of(columns * ColumnMm, 14 + (rows * 4), 0, 0.3, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, $"CHART {part.Number} OF {part.Of}") + 3;
-            pen.Text("Every circuit is whole on one chart.", box.X + 10, y, Cap);
+            pen.Text(listsAll ? "Every circuit is whole on one chart." : "Every circuit is whole on one chart; chart 1 lists all.", box.X + 10, y, Cap);
             for (var i = 0; i < lines.Count; i++)
             {
                 var (number, line, isThis) = lines[i];
