@@ -128,11 +128,12 @@ internal sealed class WallChartWordPanels
         var listsAll = part.Of <= MostListed || part.Number == 1;
         var lines = part.Branches.Select((branches, i) => (Branches: branches, Number: i + 1)).Where(c => listsAll || Math.Abs(c.Number - part.Number) <= 1)
             .SelectMany(c => TextFit.Wrap(Named(c.Branches, most), ColumnMm - 14, Cap).Select((line, k) => (Number: k == 0 ? $"{c.Number}" : "", Line: line, IsThis: c.Number == part.Number))).ToList();
+        lines.AddRange(listsAll ? [] : [("", "All charts are listed on chart 1.", false)]);
         var rows = (lines.Count + columns - 1) / columns;
         return ChartPanel.Of(columns * ColumnMm, 14 + (rows * 4), 0, 0.3, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, $"CHART {part.Number} OF {part.Of}") + 3;
-            pen.Text(listsAll ? "Every circuit is whole on one chart." : "Every circuit is whole on one chart; chart 1 lists all.", box.X + 10, y, Cap);
+            pen.Text("Every circuit is whole on one chart.", box.X + 10, y, Cap);
             for (var i = 0; i < lines.Count; i++)
             {
                 var (number, line, isThis) = lines[i];

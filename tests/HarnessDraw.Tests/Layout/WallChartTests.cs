@@ -57,6 +57,30 @@ public class WallChartTests
         Assert.DoesNotContain(result.Sheets.SelectMany(LaneMeeting.Crossings), m => m.Value > 1);
     }
 
+    /// <summary>A stretch of the vehicle that bears few circuits a chart does not thin out the charts behind it: the most are those that other seeds of the size take.</summary>
+    [Theory]
+    [InlineData(150, 22, 11)]
+    [InlineData(500, 5, 31)]
+    [InlineData(500, 9, 31)]
+    public void One_crowded_stretch_does_not_make_many_charts(int circuits, int seed, int most)
+    {
+        var sheets = WallChart.Compose(RandomHarness.OfLongRun(seed, circuits), [], new SheetOptions()).Sheets;
+        Assert.InRange(sheets.Length, 2, most);
+    }
+
+    /// <summary>Were all charts listed on each, there would be no room for the wires of 2000 circuits.</summary>
+    [Fact]
+    public void Of_very_many_charts_the_first_lists_all_and_the_others_say_so()
+    {
+        const string Says = "All charts are listed on chart 1.";
+        var result = WallChart.Compose(RandomHarness.OfLongRun(9, 500), [], new SheetOptions { Paper = PaperSizes.A2, SeveralCharts = true });
+        Assert.Null(result.Refused);
+        Assert.InRange(result.Sheets.Length, 25, 150);
+        Assert.DoesNotContain(ItemWalk.Texts(result.Sheets[0]), t => t.Text == Says);
+        Assert.All(result.Sheets.Skip(1), s => Assert.Contains(ItemWalk.Texts(s), t => t.Text == Says));
+        Assert.All(result.Sheets.Take(8), s => Assert.Empty(SheetChecker.Check(s).Take(10).Select(f => f.ToString())));
+    }
+
     [Theory]
     [InlineData(12)]
     [InlineData(30)]
