@@ -48,7 +48,7 @@ internal sealed class ChartPen(bool blackInk)
         {
             var r = cap * 0.57;
             Circle(new(box.X + 2 + r, box.Centre.Y), r, 0, Ink.Paper, role: ItemRole.Plate);
-            Text(number, box.X + 2 + r, box.Centre.Y + (cap * 0.34), number.Length > 1 ? cap * 0.48 : cap * 0.68, FaceWeight.Bold, TextAnchor.Middle);
+            Text(number, box.X + 2 + r, box.Centre.Y + (cap * 0.34), cap * (number.Length switch { 1 => 0.68, 2 => 0.48, _ => 0.36 }), FaceWeight.Bold, TextAnchor.Middle);
             x = box.X + 2 + (2 * r) + 1.8;
         }
 

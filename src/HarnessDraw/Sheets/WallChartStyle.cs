@@ -22,6 +22,10 @@ internal sealed class WallChartStyle
     /// <summary>A triangle before a word, with the gaps on both sides.</summary>
     public const double TriangleMm = 4.6;
     private const double ElsewhereMm = 4;
+
+    // the disc of a branch, and what it is wider than its number
+    private const double LeastDiscMm = 6.4;
+    private const double DiscRimMm = 1.6;
     private const int MostNameLines = 4;
 
     /// <summary>Widest head of a card made for its name alone, in cap heights of the name.</summary>
@@ -51,7 +55,8 @@ internal sealed class WallChartStyle
     public WallChartStyle With(CardColumnRule rule)
     {
         var style = (WallChartStyle)MemberwiseClone();
-        style.Metrics = new() { ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds, BandOver = subject.Whole.BandOver };
+        var number = subject.BranchNumbers.Values.Select(n => Width(n, weight: FaceWeight.Bold)).DefaultIfEmpty(0).Max();
+        style.Metrics = new() { DiscMm = Math.Max(LeastDiscMm, number + DiscRimMm), ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds, BandOver = subject.Whole.BandOver };
         return style;
     }
 
