@@ -25,7 +25,7 @@ internal sealed class WallChartStyle
 
     // the disc of a branch, and what it is wider than its number
     private const double LeastDiscMm = 6.4;
-    private const double DiscRimMm = 1.6;
+    private const double DiscRimMm = 1.4;
     private const int MostNameLines = 4;
 
     /// <summary>Widest head of a card made for its name alone, in cap heights of the name.</summary>
