@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using HarnessDraw.Diagnostics;
 
 namespace HarnessDraw.Cli.Commands;
 
@@ -29,12 +30,15 @@ internal static class ListedOption
 
                 foreach (var word in words.Where(w => !allowed.Contains(w)))
                 {
-                    result.AddError($"{name}: '{word}' is not known; expected {string.Join(", ", allowed)}");
+                    result.AddError(NotKnown(name, word, all is null ? allowed : allowed.Add(all)));
                 }
 
                 return [.. allowed.Where(words.Contains)];
             },
         };
+
+    private static string NotKnown(string name, string word, ImmutableArray<string> allowed) =>
+        $"{name}: '{word}' is not known; {(NearestName.Hint(word, allowed) is { } hint ? $"{hint} Expected" : "expected")} {string.Join(", ", allowed)}";
 
     /// <summary>One of a few words, or nothing.</summary>
     public static Option<string?> Choice(string name, string description, ImmutableArray<string> allowed)
@@ -44,7 +48,7 @@ internal static class ListedOption
         {
             foreach (var token in result.Tokens.Where(t => !allowed.Contains(t.Value)))
             {
-                result.AddError($"{name}: '{token.Value}' is not known; expected {string.Join(", ", allowed)}");
+                result.AddError(NotKnown(name, token.Value, allowed));
             }
         });
         return option;
@@ -57,7 +61,7 @@ internal static class ListedOption
         {
             foreach (var token in result.Tokens.Where(t => !allowed.Contains(t.Value)))
             {
-                result.AddError($"{name}: '{token.Value}' is not known; expected {string.Join(", ", allowed)}");
+                result.AddError(NotKnown(name, token.Value, allowed));
             }
         });
         return option;

@@ -36,7 +36,7 @@ public class UsageTests
 
     [Theory]
     [InlineData("there is no command 'drw'; did you mean 'draw'?", "drw", "x.yaml")]
-    [InlineData("--sheets: 'walchart' is not known", "draw", "x.yaml", "--sheets", "walchart")]
+    [InlineData("--sheets: 'walchart' is not known; did you mean 'wall-chart'?", "draw", "x.yaml", "--sheets", "walchart")]
     [InlineData("--format: 'jpg' is not known", "draw", "x.yaml", "--format", "svg,jpg")]
     [InlineData("--paper: 'B7' is no paper size", "draw", "x.yaml", "--paper", "B7")]
     [InlineData("--tile: 'A0' is no paper size", "draw", "x.yaml", "--tile", "A0")]
