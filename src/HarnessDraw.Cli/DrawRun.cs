@@ -54,7 +54,7 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
         terminal.Say($"{files.Length} files written to {DiagnosticText.Plain(output.Path)}");
         if (set.Figures?.ToScale is { } scale)
         {
-            terminal.Say($"lengths on the wall chart: {scale}; a larger --paper leaves more of them their room");
+            terminal.Say($"lengths on the wall chart: {scale}");
         }
 
         foreach (var refused in set.Refused)

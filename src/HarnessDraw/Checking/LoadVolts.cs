@@ -87,7 +87,8 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 
     private static IEnumerable<LoadVolts> InStates(RuleContext context, int build, Dictionary<(double, string), double?> sources, Load load, List<string> states)
     {
-        if (context.Volts(load.NodeA, build) is not { } atA || (load.NodeB is null ? null : context.Volts(load.NodeB, build)) is var atB && atB is null && load.NodeB is not null)
+        var (atA, atB) = (context.Volts(load.NodeA, build), load.NodeB is null ? null : context.Volts(load.NodeB, build));
+        if (atA is null || (atB is null && load.NodeB is not null))
         {
             yield break;
         }

@@ -116,8 +116,8 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
             }
 
             // what does not fit by one rule is tried by the next: both are laid out side by side
-            var from = Math.Max(0, CardColumnRule.All.IndexOf(rule));
-            CardColumnRule[] due = [rule, .. CardColumnRule.All[from..].ToArray().Skip(1).Take(1).Where(r => !made.ContainsKey((nameMm, r)))];
+            var next = CardColumnRule.All.IndexOf(rule) + 1;
+            CardColumnRule[] due = next < CardColumnRule.All.Length && !made.ContainsKey((nameMm, CardColumnRule.All[next])) ? [rule, CardColumnRule.All[next]] : [rule];
             var drafts = new ChartDraft[due.Length];
             Parallel.For(0, due.Length, i => drafts[i] = new(subject, style.With(due[i]), words, part));
             foreach (var (r, d) in due.Zip(drafts))

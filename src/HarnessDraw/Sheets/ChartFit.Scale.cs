@@ -48,7 +48,7 @@ internal sealed partial class ChartFit
         if (best is not { } at)
         {
             ToScaleWords = "not to scale: no length has the room";
-            Frame = Sheets.Frame.Compose(Paper, title with { Note = $"No length has room to be to scale. For the build named here only." });
+            Frame = Sheets.Frame.Compose(Paper, title with { Note = "No length has room to be to scale. For the build named here only." });
             return Stretched(0);
         }
 

@@ -138,7 +138,7 @@ internal sealed class SolvedStates
     {
         foreach (var c in solved)
         {
-            if (routed.Flow.Cases[c] is var flow && flow.Build == build && flow.State == state.Id && StateOf(flow) == state)
+            if (routed.Flow.Cases[c] is var flow && flow.Build == build && StateOf(flow) == state)
             {
                 return circuits[c];
             }
