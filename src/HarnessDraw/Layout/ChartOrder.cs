@@ -12,10 +12,9 @@ internal sealed class ChartOrder
     private const double StepMm = 10;
     private const int Steps = 40;
     private const int Rounds = 2;
-    private const int TriesEach = 6;
 
     /// <summary>Lengths that differ less than this give about the same chart.</summary>
-    private const int ApartSteps = 6;
+    private const int ApartSteps = 4;
 
     /// <summary>What a mm more of line must gain (share of all pairs of loads, common practice, no source): no long stem for one pair.</summary>
     private const double WorthAMm = 1e-5;
@@ -214,7 +213,7 @@ internal sealed class ChartOrder
         var tried = new List<int>();
         foreach (var (_, step) in found)
         {
-            if (tried.Count < TriesEach && tried.TrueForAll(t => Math.Abs(t - step) >= ApartSteps))
+            if (tried.TrueForAll(t => Math.Abs(t - step) >= ApartSteps))
             {
                 tried.Add(step);
             }

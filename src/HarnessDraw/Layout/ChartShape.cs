@@ -9,6 +9,9 @@ internal sealed class ChartShape
 {
     /// <summary>Places that are nearer to one another than this lie side by side for the eye, mm on the vehicle (common practice, no source).</summary>
     private const double NearMm = 1;
+
+    /// <summary>Where a branch truly goes is told by its next place, and by the middle of its loads for the rest (shares: common practice, no source; found on random harnesses).</summary>
+    private const double NextPlaceShare = 0.7;
     private readonly ChartProblem problem;
     private readonly ChartMetrics metrics;
     private readonly List<int>[] children;
@@ -184,8 +187,8 @@ internal sealed class ChartShape
         foreach (var c in children[v])
         {
             var to = problem.Nodes[c];
-            var x = (0.65 * to.X) + (0.35 * centreX[c]) - from.X;
-            var y = (0.65 * to.Y) + (0.35 * centreY[c]) - from.Y;
+            var x = (NextPlaceShare * to.X) + ((1 - NextPlaceShare) * centreX[c]) - from.X;
+            var y = (NextPlaceShare * to.Y) + ((1 - NextPlaceShare) * centreY[c]) - from.Y;
             var along = (x * spine.Dx) + (y * spine.Dy);
             var across = (x * spine.Rx) + (y * spine.Ry);
             around.Add((Math.Round(Math.Atan2(across, along) * 180 / Math.PI, 3), c));
