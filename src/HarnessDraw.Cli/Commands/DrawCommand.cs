@@ -25,7 +25,7 @@ internal static class DrawCommand
         var several = new Option<bool>("--several-charts") { Description = "Share the harness among several wall charts when the paper asked for is too small for one; every circuit is whole on one of them" };
         var band = new Option<int>("--band-over") { Description = "On the wall chart, draw a bundle of more wires than this as one band with its count and list; its wires show again where they leave it (0: never)", HelpName = "WIRES" };
         var scale = new Option<bool>("--true-to-scale") { Description = "On the wall chart, draw the lengths between places at one scale, which the title block names, as far as the paper allows; a length that is drawn longer has a broken dimension line" };
-        var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4 or Letter", "A4", "Letter");
+        var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4, A3, Letter or Tabloid", [.. Tiler.Pages.Select(p => p.Name)]);
         var build = CommonArguments.Build("Show one build only");
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };

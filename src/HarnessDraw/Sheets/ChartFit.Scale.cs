@@ -48,7 +48,7 @@ internal sealed partial class ChartFit
         if (best is not { } at)
         {
             ToScaleWords = "not to scale: no length has the room";
-            Frame = Sheets.Frame.Compose(Paper, title with { Note = "No length has room to be to scale. For the build named here only." });
+            Frame = Sheets.Frame.Compose(Paper, title with { Note = $"No length has room to be to scale. {title.Note}" });
             return Stretched(0);
         }
 
@@ -56,7 +56,7 @@ internal sealed partial class ChartFit
         Scale = "1:" + at.Scale.ToString(CultureInfo.InvariantCulture);
         ShareToScale = (double)most / all;
         ToScaleWords = most == all ? $"{Scale}: all {all} lengths" : $"{Scale}: {most} of {all} lengths, others broken";
-        Frame = Sheets.Frame.Compose(Paper, title with { Scale = Scale, Note = $"{ToScaleWords}. For the build named here only." });
+        Frame = Sheets.Frame.Compose(Paper, title with { Scale = Scale, Note = $"{ToScaleWords}. {title.Note}" });
         Chart = draft.Read();
         FillCorners();
         return this;

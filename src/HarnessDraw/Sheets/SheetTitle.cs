@@ -26,6 +26,7 @@ internal static class SheetTitle
             Logo = options.Logo,
             Source = plan.Harness.SourceHash,
             Build = BuildWords(options),
+            Note = options.Build is { Count: > 0 } ? "This drawing is for the build named here only." : "For every build: letters mark what a choice adds.",
             Waivers = plan.Harness.Waivers.IsEmpty ? "none" : plan.Harness.Waivers.Length.ToString(CultureInfo.InvariantCulture),
             Rules = options.Rules,
             NotForBuild = NotForBuild(findings),

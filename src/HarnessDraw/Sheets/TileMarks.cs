@@ -8,22 +8,25 @@ internal static class TileMarks
 {
     private const double InchBarMm = 4 * 25.4;
 
+    // two lines on the narrowest page
+    private const string HowToPrint = "Print at 100 % (actual size): if a bar does not measure true, do not use the print. Cut at the marks, neighbours overlap 12 mm.";
+
     public static ImmutableArray<Item> Paint(Sheet sheet, TileGrid grid, int row, int column)
     {
         var items = ImmutableArray.CreateBuilder<Item>();
         var window = grid.Window;
         AddCutMarks(items, window, column + 1 < grid.Columns, row + 1 < grid.Rows);
         AddBars(items, window);
-        var x = window.X + InchBarMm + 17;
+        var x = window.X + InchBarMm + 20;
         Text(items, grid.Code(row, column), x, window.Bottom + 11.5, 7, FaceWeight.Bold);
         AddNeighbours(items, grid, row, column, x + 21, window.Bottom + 7.6);
         AddMap(items, grid, row, column, window.X, window.Bottom);
-        var say = $"{sheet.Title}: tile {grid.Code(row, column)} of {grid.Code(grid.Rows - 1, grid.Columns - 1)}. Print at 100 % (actual size). If a bar does not measure true, do not use this print. Cut at the marks; neighbours overlap 12 mm.";
-        var y = window.Bottom + 18.7;
-        foreach (var line in TextFit.Wrap(say, window.Width - 32, 2.5).Take(2))
+        var room = window.Width - 32;
+        var y = window.Bottom + 18.2;
+        foreach (var line in TextFit.Wrap(HowToPrint, room, 2.5).Prepend(TextFit.Ellipsis($"Tile {grid.Code(row, column)} of {grid.Code(grid.Rows - 1, grid.Columns - 1)}, {sheet.Title}", room, 2.5)))
         {
             Text(items, line, window.X + 32, y, 2.5, FaceWeight.Medium);
-            y += 4.4;
+            y += 3.9;
         }
 
         return [new GroupItem(items.ToImmutable()) { Name = "tile-marks" }];

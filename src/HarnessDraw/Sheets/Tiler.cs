@@ -4,14 +4,15 @@ using HarnessDraw.Drawing;
 namespace HarnessDraw.Sheets;
 
 /// <summary>
-/// Cuts a sheet into pages for an office printer. The live area of 190 x 259 mm fits A4 and Letter alike; neighbours share 12 mm,
+/// Cuts a sheet into pages for an office printer. The live area of 190 x 259 mm fits A4 and Letter alike, that of 259 x 400 mm A3 and Tabloid; neighbours share 12 mm,
 /// so that they can be glued. Every page says which it is, what lies beside it, and carries bars to measure.
 /// </summary>
 public static class Tiler
 {
-    public const double LiveShortMm = 190;
-    public const double LiveLongMm = 259;
     public const double OverlapMm = 12;
+
+    /// <summary>The papers a sheet can be cut onto.</summary>
+    public static ImmutableArray<Paper> Pages { get; } = [PaperSizes.A4, PaperSizes.A3, PaperSizes.Letter, PaperSizes.Tabloid];
 
     /// <summary>The pages row by row. The page lies the way that needs fewer of them.</summary>
     public static ImmutableArray<Sheet> Tile(Sheet sheet, Paper page)
@@ -19,10 +20,11 @@ public static class Tiler
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(page);
         var (shortSide, longSide) = (Math.Min(page.WidthMm, page.HeightMm), Math.Max(page.WidthMm, page.HeightMm));
-        ArgumentOutOfRangeException.ThrowIfLessThan(shortSide, LiveShortMm);
-        ArgumentOutOfRangeException.ThrowIfLessThan(longSide, LiveLongMm);
-        var upright = TileGrid.Of(sheet.Paper, new Box((shortSide - LiveShortMm) / 2, (longSide - LiveLongMm) / 2, LiveShortMm, LiveLongMm));
-        var lying = TileGrid.Of(sheet.Paper, new Box((longSide - LiveLongMm) / 2, (shortSide - LiveShortMm) / 2, LiveLongMm, LiveShortMm));
+        var (liveShort, liveLong) = shortSide >= 259 && longSide >= 400 ? (259.0, 400.0) : (190.0, 259.0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(shortSide, liveShort);
+        ArgumentOutOfRangeException.ThrowIfLessThan(longSide, liveLong);
+        var upright = TileGrid.Of(sheet.Paper, new Box((shortSide - liveShort) / 2, (longSide - liveLong) / 2, liveShort, liveLong));
+        var lying = TileGrid.Of(sheet.Paper, new Box((longSide - liveLong) / 2, (shortSide - liveShort) / 2, liveLong, liveShort));
         var name = page.Name.Split(' ')[0];
         return lying.Count < upright.Count
             ? Tiles(sheet, lying, new Paper(name + " landscape", longSide, shortSide))

@@ -56,7 +56,7 @@ public sealed record TitleBlock
     public string Source { get; init; } = "";
 
     /// <summary>A sentence at the foot of the chart's block.</summary>
-    public string Note { get; init; } = "This drawing is for the build named here only.";
+    public string Note { get; init; } = "";
 
     /// <summary>Oldest first; the newest is drawn on top.</summary>
     public ImmutableArray<RevisionLine> Revisions { get; init; } = [];

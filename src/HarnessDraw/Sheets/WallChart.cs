@@ -273,12 +273,19 @@ public static class WallChart
         var last = ChartFit.Try(drafts, paper, title, LeastNameMm);
         var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(drafts, p, title, LeastNameMm).Fits) ?? Roll(drafts, title);
         var several = Several(drafts, paper, title, MostCharts);
-        var cures = new[] { would is null ? null : $"{would.Name} would fit", several is null ? null : $"{several.Count} charts on {paper.Name} would fit (--several-charts)" }.OfType<string>().ToList();
+        var takes = would is null ? last : ChartFit.Try(drafts, would, title, LeastNameMm);
+        var cures = new[] { would is null ? null : LargerPaper(would, paper), several is null ? null : $"{several.Count} charts on {paper.Name} would fit (--several-charts)" }.OfType<string>().ToList();
         return new([])
         {
-            Refused = $"the wall chart needs {last.Bounds.Width:0} x {last.Bounds.Height:0} mm for the harness alone: more than {paper.Name} holds at the least letter sizes; {(cures.Count == 0 ? "not even one circuit fits this paper" : string.Join(", or ", cures))}",
+            Refused = $"the wall chart does not fit {paper.Name} at the least letter sizes (the harness alone takes {takes.Bounds.Width:0} x {takes.Bounds.Height:0} mm{(would is null ? "" : $" on {would.Name}")}); {(cures.Count == 0 ? "not even one circuit fits this paper" : string.Join(", or ", cures))}",
             Figures = Figures([last]) with { Paper = "none" },
         };
+    }
+
+    private static string LargerPaper(Paper would, Paper asked)
+    {
+        var page = Tiler.Pages.FirstOrDefault(p => p.Name == asked.Name.Split(' ')[0]) ?? (PaperSizes.IsAsme(asked) ? PaperSizes.Letter : PaperSizes.A4);
+        return $"{would.Name} would fit (--paper '{would.Name}' --tile {page.Name} prints it on {page.Name} pages to be joined)";
     }
 
     private static SheetResult Drawn(List<ChartFit> fits, SheetOptions options, TitleBlock title)

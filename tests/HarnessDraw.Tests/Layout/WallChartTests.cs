@@ -143,7 +143,7 @@ public class WallChartTests
     {
         var result = WallChart.Compose(RandomHarness.Plan(1, new(60)), [], new SheetOptions { Paper = PaperSizes.A2 });
         Assert.Empty(result.Sheets);
-        Assert.Matches("more than A2 holds.*(A1|A0|2A0) would fit, or [0-9]+ charts on A2 would fit", result.Refused!);
+        Assert.Matches(@"does not fit A2 .* takes [0-9]+ x [0-9]+ mm on (A1|A0|2A0)\); \1 would fit \(--paper '\1' --tile A4 prints it on A4 pages to be joined\), or [0-9]+ charts on A2 would fit", result.Refused!);
     }
 
     [Theory]

@@ -12,6 +12,8 @@ public class TilerTests
     [InlineData("Letter", "A2")]
     [InlineData("A4", "A0")]
     [InlineData("Letter", "ANSI D")]
+    [InlineData("A3", "A1")]
+    [InlineData("Tabloid", "A0")]
     public void Tiles_cover_the_sheet_with_12_mm_of_overlap(string page, string paper)
     {
         var sheet = SampleSheet.Make(PaperSizes.Find(paper)!);
@@ -31,13 +33,15 @@ public class TilerTests
     }
 
     [Theory]
-    [InlineData("A4")]
-    [InlineData("Letter")]
-    public void All_ink_lies_in_a_live_area_that_both_papers_print(string page)
+    [InlineData("A4", 190, 259)]
+    [InlineData("Letter", 190, 259)]
+    [InlineData("A3", 259, 400)]
+    [InlineData("Tabloid", 259, 400)]
+    public void All_ink_lies_in_a_live_area_that_both_papers_print(string page, double shortMm, double longMm)
     {
         foreach (var tile in Tiler.Tile(SampleSheet.Make(PaperSizes.A2), PaperSizes.Find(page)!))
         {
-            var (w, h) = tile.Paper.WidthMm < tile.Paper.HeightMm ? (190.0, 259.0) : (259.0, 190.0);
+            var (w, h) = tile.Paper.WidthMm < tile.Paper.HeightMm ? (shortMm, longMm) : (longMm, shortMm);
             var live = new Box((tile.Paper.WidthMm - w) / 2, (tile.Paper.HeightMm - h) / 2, w, h);
             foreach (var item in SheetShapes.Place(tile.Items))
             {
@@ -80,6 +84,17 @@ public class TilerTests
         Assert.Contains("→ B4", texts[6]);
         Assert.Contains("↑ A3", texts[6]);
         Assert.DoesNotContain(texts[6], t => t.StartsWith('↓'));
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void How_to_print_stands_on_every_tile_to_its_last_word(string page)
+    {
+        foreach (var tile in Tiler.Tile(SampleSheet.Make(PaperSizes.A1) with { Title = "A name that is far longer than one line of the narrowest page holds, and goes on and on: wall chart" }, PaperSizes.Find(page)!))
+        {
+            Assert.EndsWith("neighbours overlap 12 mm.", string.Join(' ', SheetChecker.Texts([tile.Items.OfType<GroupItem>().Single(g => g.Name == "tile-marks")]).Select(t => t.Item.Text)), StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -36,7 +36,7 @@ public static class ChangeSheets
 
         flow.Table(new TextTable<ChangeLine>(
             [.. changes.Lines.OrderBy(l => Rank(l.Word))], flow.Area,
-            new TextColumn<ChangeLine>("do", l => l.Word.ToUpperInvariant()) { Style = TextStyle.Bold, LeastMm = 16 },
+            new TextColumn<ChangeLine>("do", l => l.Word.ToUpperInvariant()) { Style = TextStyle.Bold },
             new TextColumn<ChangeLine>("wire", l => l.Wire) { Style = TextStyle.Bold, LeastMm = 14, Tag = l => new Tag { For = l.Wire } },
             new TextColumn<ChangeLine>("function", l => l.Circuit) { LeastMm = 26 },
             new TextColumn<ChangeLine>("what becomes what", l => l.How) { LeastMm = 70 },

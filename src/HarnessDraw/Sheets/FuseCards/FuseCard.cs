@@ -139,7 +139,7 @@ internal static class FuseCard
 
     private static string Limit(FuseSeat seat)
     {
-        var words = $"never above {Shown.Number(seat.Fuse.LargestA, 1)}{(seat.Fuse.LargestA is null ? "" : " A")}";
+        var words = seat.Fuse.LargestA is { } largest ? $"never above {Shown.Number(largest, 1)} A" : "same rating only";
         return seat.TooLarge ? $"TOO LARGE: {words}" : words;
     }
 

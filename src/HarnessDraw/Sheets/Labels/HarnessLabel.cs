@@ -41,7 +41,7 @@ internal static class HarnessLabels
         var connectors = plan.Harness.Things.Where(t => t.ConnectorPart is not null && ends.Contains(t.Id)).OrderBy(t => t.Id, StringComparer.Ordinal)
             .Select(t => new HarnessLabel(t.Label + (t.SideMark is { } mark ? $" {mark}" : ""), t.Kind == ThingKind.Mate ? "firewall connector" : $"plug {t.ConnectorPart}", $"at {t.Place}"));
         var fuses = plan.Fuses.OrderBy(f => f.Id, CavityOrder.Instance)
-            .Select(f => new HarnessLabel($"{f.Id}  {Shown.Number(f.RatingA, 1)} A", "fuse", $"never above {Shown.Number(f.LargestA, 1)} A"));
+            .Select(f => new HarnessLabel($"{f.Id}  {Shown.Number(f.RatingA, 1)} A", "fuse", f.LargestA is { } largest ? $"never above {Shown.Number(largest, 1)} A" : "same rating only"));
         return [.. branches, .. connectors, .. fuses];
     }
 }

@@ -17,14 +17,7 @@ internal static class StarterThings
               oil sender: { at: thermostat, blade: 6.3 mm, sender: 40 ohm, grounds-itself: yes }
               coolant sender: { at: thermostat, blade: 6.3 mm, sender: 40 ohm, grounds-itself: yes }
               horn: { at: horn, blades: { '1': 6.3 mm, '31': 6.3 mm }, coil: { '1': 50 W }, returns: '31' }
-
-              # what stays in the cabin: named so that the wires know where they come from
-              lamp fuses: { at: dash, side: cabin, kind: fuse panel, stud: M6 }
-              ignition fuses: { at: dash, side: cabin, kind: fuse panel, stud: M6 }
-              ignition switch: { at: dash, side: cabin, switch: { '30': ['15', '50'] } }
-              gauges: { at: dash, side: cabin, kind: load, pins: [oil, coolant] }
             """);
-        text.LineIf(answers.Charging == "exciter", "  charge lamp: { at: dash, side: cabin, pins: [15, D], lamp: { 15: 2 W } }");
         text.LineIf(answers.Heating == "blower", "  blower: { at: heater box, plug: motor-2, motor: { '1': " + (answers.Voltage == "6" ? "15 W" : "70 W") + " }, returns: '2' }");
         if (answers.CoolingFan == "electric")
         {
@@ -50,6 +43,15 @@ internal static class StarterThings
             text.LineIf(answers.Lamps == "four", "  main lamp right: { at: right lamps, plug: motor-2, lamp: { '1': " + (answers.Voltage == "6" ? "12 W" : "40 W") + " }, returns: '2' }");
         }
 
+        text.Lines("""
+
+              # what stays in the cabin: named so that the wires know where they come from
+              lamp fuses: { at: dash, side: cabin, kind: fuse panel, stud: M6 }
+              ignition fuses: { at: dash, side: cabin, kind: fuse panel, stud: M6 }
+              ignition switch: { at: dash, side: cabin, switch: { '30': ['15', '50'] } }
+              gauges: { at: dash, side: cabin, kind: load, pins: [oil, coolant] }
+            """);
+        text.LineIf(answers.Charging == "exciter", "  charge lamp: { at: dash, side: cabin, pins: [15, D], lamp: { 15: 2 W } }");
         text.Lines("");
     }
 
