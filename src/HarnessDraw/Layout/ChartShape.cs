@@ -5,19 +5,17 @@ namespace HarnessDraw.Layout;
 /// turn right, so the order around the node is kept whatever is chosen. Loads stand as cards beside vertical spines; on a horizontal spine they ride on
 /// ribs of their own, or are stacked at its end.
 /// </summary>
-internal sealed class ChartShape
+internal sealed partial class ChartShape
 {
     /// <summary>Places that are nearer to one another than this lie side by side for the eye, mm on the vehicle (common practice, no source).</summary>
     private const double NearMm = 1;
-
-    /// <summary>Where a branch truly goes is told by its next place, and by the middle of its loads for the rest (shares: common practice, no source; found on random harnesses).</summary>
-    private const double NextPlaceShare = 0.7;
     private readonly ChartProblem problem;
     private readonly ChartMetrics metrics;
     private readonly List<int>[] children;
     private readonly List<int>[] cards;
     private readonly List<int>[] splices;
     private readonly double[] weight;
+    private readonly double[] ownWeight;
     private readonly double[] centreX;
     private readonly double[] centreY;
     private readonly int[] cardCount;
@@ -34,6 +32,7 @@ internal sealed class ChartShape
         cards = Lists(n);
         splices = Lists(n);
         weight = new double[n];
+        ownWeight = new double[n];
         centreX = new double[n];
         centreY = new double[n];
         cardCount = new int[n];
@@ -55,7 +54,7 @@ internal sealed class ChartShape
             var card = problem.Cards[c];
             cards[card.Node].Add(c);
             cardHeight[c] = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows[c] + card.Stubs));
-            weight[card.Node] += rows[c] + 0.2;
+            ownWeight[card.Node] += rows[c] + 0.2;
             cardCount[card.Node]++;
         }
 
@@ -72,6 +71,7 @@ internal sealed class ChartShape
             splices[v].Sort((a, b) => problem.Splices[a].Along != problem.Splices[b].Along ? problem.Splices[a].Along.CompareTo(problem.Splices[b].Along) : a.CompareTo(b));
             centreX[v] += node.X * (0.01 + cards[v].Count);
             centreY[v] += node.Y * (0.01 + cards[v].Count);
+            weight[v] += ownWeight[v];
             if (node.Parent >= 0)
             {
                 children[node.Parent].Insert(0, v);
@@ -157,7 +157,7 @@ internal sealed class ChartShape
 
             spine.Stations.Add(station);
             var around = Rotation(spine, v);
-            var (split, straight) = Choose(around);
+            var (split, straight) = Choose(spine, v, around);
             var own = PlaceOwnCards(spine, station, v, around.Count == 0 || (straight < 0 && metrics.StacksAtEnds), middle) ? [] : cards[v];
             var host = own.Count > 0 ? Host(around, straight) : -1;
             if (own.Count > 0 && host < 0)
@@ -178,61 +178,6 @@ internal sealed class ChartShape
 
             v = straight >= 0 ? around[straight].Node : -1;
         }
-    }
-
-    private List<(double Angle, int Node)> Rotation(Spine spine, int v)
-    {
-        var from = problem.Nodes[v];
-        var around = new List<(double Angle, int Node)>(children[v].Count);
-        foreach (var c in children[v])
-        {
-            var to = problem.Nodes[c];
-            var x = (NextPlaceShare * to.X) + ((1 - NextPlaceShare) * centreX[c]) - from.X;
-            var y = (NextPlaceShare * to.Y) + ((1 - NextPlaceShare) * centreY[c]) - from.Y;
-            var along = (x * spine.Dx) + (y * spine.Dy);
-            var across = (x * spine.Rx) + (y * spine.Ry);
-            around.Add((Math.Round(Math.Atan2(across, along) * 180 / Math.PI, 3), c));
-        }
-
-        around.Sort((a, b) => a.Angle != b.Angle ? a.Angle.CompareTo(b.Angle) : a.Node.CompareTo(b.Node));
-        return around;
-    }
-
-    // least sum of weight x turn away from the true angle
-    private (int Split, int Straight) Choose(List<(double Angle, int Node)> around)
-    {
-        var n = around.Count;
-        var left = new double[n + 1];
-        var right = new double[n + 1];
-        for (var i = 0; i < n; i++)
-        {
-            left[i + 1] = left[i] + (weight[around[i].Node] * Math.Abs(around[i].Angle + 90));
-        }
-
-        for (var i = n - 1; i >= 0; i--)
-        {
-            right[i] = right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle - 90));
-        }
-
-        var (best, split, straight) = (double.MaxValue, 0, -1);
-        for (var i = 0; i <= n; i++)
-        {
-            if (left[i] + right[i] < best - 1e-9)
-            {
-                (best, split, straight) = (left[i] + right[i], i, -1);
-            }
-        }
-
-        for (var i = 0; i < n; i++)
-        {
-            var cost = left[i] + right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle));
-            if (Math.Abs(around[i].Angle) <= 80 && cost < best - 1e-9)
-            {
-                (best, split, straight) = (cost, i, i);
-            }
-        }
-
-        return (split, straight);
     }
 
     // the side branch that takes the place's own cards along, so that they need no rib of their own; -1: none
@@ -311,7 +256,7 @@ internal sealed class ChartShape
             }
 
             var around = Rotation(spine, v);
-            var straight = Choose(around).Straight;
+            var straight = Choose(spine, v, around).Straight;
             v = straight >= 0 ? around[straight].Node : -1;
         }
 

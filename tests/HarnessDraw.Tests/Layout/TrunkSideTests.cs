@@ -15,13 +15,12 @@ namespace HarnessDraw.Tests.Layout;
 /// </summary>
 public class TrunkSideTests
 {
-    /// <summary>Wanted is none; one branch each of the generator's 60 and 150 circuits is on the wrong side (why is open).</summary>
     [Theory]
-    [InlineData(12, 40, 0)]
-    [InlineData(30, 40, 0)]
-    [InlineData(60, 40, 3)]
-    [InlineData(150, 6, 2)]
-    public void Every_load_of_a_random_harness_is_drawn_on_its_side_of_the_trunk(int circuits, int seeds, int most)
+    [InlineData(12, 40)]
+    [InlineData(30, 40)]
+    [InlineData(60, 40)]
+    [InlineData(150, 6)]
+    public void Every_load_of_a_random_harness_is_drawn_on_its_side_of_the_trunk(int circuits, int seeds)
     {
         var looked = 0;
         var wrong = new List<string>();
@@ -30,7 +29,7 @@ public class TrunkSideTests
             looked += Look(RandomHarness.OfLongRun(seed, circuits), $"seed {seed}", wrong);
         }
 
-        Assert.True(wrong.Count <= most, $"{wrong.Count} of {looked}\n{string.Join('\n', wrong)}");
+        Assert.True(wrong.Count == 0, $"{wrong.Count} of {looked}\n{string.Join('\n', wrong)}");
         Assert.True(looked > 20, $"{looked} loads looked at");
     }
 
