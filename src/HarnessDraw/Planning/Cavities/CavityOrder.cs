@@ -30,6 +30,8 @@ public sealed class CavityOrder
     /// <summary>Where spliced wires may run.</summary>
     public ReadOnlySpan<double> Gaps => gaps;
 
+    public bool IsSpliced(int wire) => wires[wire].IsSpliced;
+
     /// <summary>Crossings with the wires where they run now.</summary>
     public int Crossings(int[] cavities)
     {

@@ -2,11 +2,12 @@ namespace HarnessDraw.Planning.Cavities;
 
 /// <summary>
 /// Deals out the cavities of a connector at least cost and, of equal costs, with the fewest crossings on the chart (<see cref="CavityOrder"/>). Wires that cost the same in every cavity stand in the order of
-/// their places. Up to a dozen wires, or many of a few kinds, are dealt out exactly while the spliced ones stay, which begin at every place if they are few; more of them by exchanging and moving while that helps.
+/// their places. Up to a dozen wires, or many of a few kinds, are dealt out exactly while the spliced ones stay, which begin at every place if they are few; more of them three kinds at a time, the others staying. A spliced
+/// wire also runs elsewhere while its kind is dealt out anew, as long as anything helps.
 /// </summary>
 public static class CavitySearch
 {
-    // steps of dealing out exactly, for the wires as they run: from every beginning (twelve wires in as many cavities), or once from the best that exchanges led to (eighty of three kinds)
+    // steps of dealing out exactly, for the wires as they run: from every beginning (twelve wires in as many cavities), or once from the best that three kinds at a time led to (eighty of three kinds)
     private const double MostStepsEach = 600_000;
     private const double MostStepsOnce = 6_000_000;
     private const int MostPasses = 40;
@@ -48,7 +49,7 @@ public static class CavitySearch
         {
             var order = new CavityOrder(wires);
             places.CopyTo(order.Places, 0);
-            var cavities = Settled(cost, order, from, isOpen, isExact ? kinds : null);
+            var cavities = Settled(cost, order, from, kinds, isExact);
             if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
             {
                 (best, bestPlaces, least) = (cavities, order.Places, score);
@@ -113,24 +114,28 @@ public static class CavitySearch
         return kinds;
     }
 
-    // cavities and the places of spliced wires in turn; without kinds by exchanges
-    private static int[] Settled(double[][] cost, CavityOrder order, int[] start, bool[] isOpen, List<List<int>>? kinds)
+    // cavities and the places of spliced wires in turn, all kinds at once or three at a time
+    private static int[] Settled(double[][] cost, CavityOrder order, int[] start, List<List<int>> kinds, bool isExact)
     {
         var cavities = (int[])start.Clone();
-        var open = Enumerable.Range(0, isOpen.Length).Where(i => isOpen[i]).ToArray();
         var least = double.PositiveInfinity;
         for (var pass = 0; pass < MostPasses; pass++)
         {
-            if (kinds is not null)
+            if (isExact)
             {
                 Deal(cost, order, cavities, kinds);
             }
             else
             {
-                Exchange(cost, order, cavities, open);
+                DealByThrees(cost, order, cavities, kinds);
             }
 
             order.Settle(cavities);
+            if (Score(cost, order, cavities) >= least - (Crossing / 2))
+            {
+                Rerun(cost, order, cavities, kinds);
+            }
+
             var score = Score(cost, order, cavities);
             if (score >= least - (Crossing / 2))
             {
@@ -141,6 +146,45 @@ public static class CavitySearch
         }
 
         return cavities;
+    }
+
+    private static void DealByThrees(double[][] cost, CavityOrder order, int[] cavities, List<List<int>> kinds)
+    {
+        for (var i = 0; i < kinds.Count; i++)
+        {
+            for (var j = 0; j < Math.Max(1, i); j++)
+            {
+                for (var k = 0; k < Math.Max(1, j); k++)
+                {
+                    Deal(cost, order, cavities, [.. new[] { kinds[i], kinds[j], kinds[k] }.Distinct()]);
+                }
+            }
+        }
+    }
+
+    // a spliced wire runs elsewhere, and its kind is dealt out anew: where both together help
+    private static void Rerun(double[][] cost, CavityOrder order, int[] cavities, List<List<int>> kinds)
+    {
+        foreach (var kind in kinds)
+        {
+            foreach (var wire in kind.Where(order.IsSpliced).ToArray())
+            {
+                var (best, bestPlace, least) = ((int[])cavities.Clone(), order.Places[wire], Score(cost, order, cavities));
+                foreach (var gap in order.Gaps)
+                {
+                    order.Places[wire] = gap;
+                    var tried = (int[])cavities.Clone();
+                    Deal(cost, order, tried, [kind]);
+                    if (Score(cost, order, tried) is var score && score < least - (Crossing / 2))
+                    {
+                        (best, bestPlace, least) = (tried, gap, score);
+                    }
+                }
+
+                order.Places[wire] = bestPlace;
+                best.CopyTo(cavities, 0);
+            }
+        }
     }
 
     // cavity after cavity: the least by how many wires of each kind have one by then, those of a kind in the order of their places
@@ -163,7 +207,7 @@ public static class CavitySearch
         }
 
         var crossed = Crossed(order, sorted, steps, states);
-        var alone = sorted.ConvertAll(k => Array.ConvertAll(k, w => Array.ConvertAll(Enumerable.Range(0, count).ToArray(), c => isTaken[c] ? double.PositiveInfinity : cost[w][c] + (Crossing * Staying(w, c)))));
+        var alone = sorted.ConvertAll(k => Array.ConvertAll(k, Alone));
         var least = new double[states];
         Array.Fill(least, double.PositiveInfinity);
         least[0] = 0;
@@ -200,15 +244,24 @@ public static class CavitySearch
             }
         }
 
-        int Staying(int wire, int cavity)
+        // what a wire costs in each cavity, with its crossings with those that stay
+        double[] Alone(int wire)
         {
+            var (of, change, place) = (new double[count], new int[count], order.Places[wire]);
             var crossings = 0;
             foreach (var j in shut)
             {
-                crossings += cavities[j] != cavity && order.Places[j] != order.Places[wire] && cavities[j] < cavity != order.Places[j] < order.Places[wire] ? 1 : 0;
+                crossings += order.Places[j] < place ? 1 : 0;
+                change[cavities[j]] += order.Places[j].CompareTo(place);
             }
 
-            return crossings;
+            for (var c = 0; c < count; c++)
+            {
+                of[c] = isTaken[c] ? double.PositiveInfinity : cost[wire][c] + (Crossing * crossings);
+                crossings += change[c];
+            }
+
+            return of;
         }
     }
 
@@ -233,55 +286,5 @@ public static class CavitySearch
         }
 
         return crossed;
-    }
-
-    // a wire takes another cavity, free or another's, while that helps
-    private static void Exchange(double[][] cost, CavityOrder order, int[] cavities, int[] open)
-    {
-        var count = cost[0].Length;
-        var inCavity = new int[count];
-        Array.Fill(inCavity, -1);
-        var isShut = new bool[count];
-        for (var i = 0; i < cavities.Length; i++)
-        {
-            inCavity[cavities[i]] = i;
-            isShut[cavities[i]] |= Array.IndexOf(open, i) < 0;
-        }
-
-        for (var (pass, again) = (0, true); again && pass < MostPasses; pass++)
-        {
-            again = false;
-            foreach (var i in open)
-            {
-                for (var c = 0; c < count; c++)
-                {
-                    var (old, j) = (cavities[i], inCavity[c]);
-                    if (c == old || isShut[c] || double.IsPositiveInfinity(cost[i][c]) || (j >= 0 && double.IsPositiveInfinity(cost[j][old])) || Gain(i, c, j, old) <= Crossing / 2)
-                    {
-                        continue;
-                    }
-
-                    (cavities[i], inCavity[c], inCavity[old]) = (c, i, j);
-                    if (j >= 0)
-                    {
-                        cavities[j] = old;
-                    }
-
-                    again = true;
-                }
-            }
-        }
-
-        double Gain(int i, int to, int j, int old)
-        {
-            var gain = cost[i][old] - cost[i][to] + (Crossing * (order.CrossingsOf(i, old, cavities, j) - order.CrossingsOf(i, to, cavities, j)));
-            if (j >= 0)
-            {
-                var mutual = order.Places[i] == order.Places[j] ? 0 : old < to == order.Places[i] < order.Places[j] ? -1 : 1;
-                gain += cost[j][to] - cost[j][old] + (Crossing * (order.CrossingsOf(j, to, cavities, i) - order.CrossingsOf(j, old, cavities, i) + mutual));
-            }
-
-            return gain;
-        }
     }
 }
