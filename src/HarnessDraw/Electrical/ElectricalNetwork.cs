@@ -47,7 +47,9 @@ internal sealed partial class ElectricalNetwork
     }
 
     public HarnessIndex Index { get; }
-    public IReadOnlyList<Branch> Branches => branches;
+
+    /// <summary>As the list that it is: each state goes through it, and a call through an interface would cost more than what is done with a branch.</summary>
+    public List<Branch> Branches => branches;
     public IReadOnlyList<string> Names => names;
 
     /// <summary>True for the network in which the key is turned off while the engine runs.</summary>

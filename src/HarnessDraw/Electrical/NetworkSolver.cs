@@ -49,10 +49,16 @@ public static class NetworkSolver
         Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = Solved(s, null));
         Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: false));
         Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: true));
-        Parallel.For(0, builds.Length, b => told[b] = new(builds[b],
-        [
-            .. network.Shown.Select(p => new NodeVolts(p.Key, VoltsIn(circuits.AsSpan(b * states.Length, states.Length), p.Value))),
-        ]));
+        Parallel.For(0, builds.Length, b =>
+        {
+            var nodes = ImmutableArray.CreateBuilder<NodeVolts>(network.Shown.Count);
+            foreach (var (name, node) in network.Shown)
+            {
+                nodes.Add(new(name, VoltsIn(circuits.AsSpan(b * states.Length, states.Length), node)));
+            }
+
+            told[b] = new(builds[b], nodes.MoveToImmutable());
+        });
         return [.. told];
 
         void Begin(int i, bool isAlike)

@@ -63,11 +63,12 @@ internal sealed partial class NodalSolver
     /// <summary>Solves for the laws of the parts; <paramref name="start"/> is a solution nearby, <paramref name="shorted"/> a node joined by a fault to <paramref name="shortV"/> volts over the reference.</summary>
     /// <param name="rough">True where a meter's digits are enough: no correction of the last ones.</param>
     /// <param name="like">A live network that may well be this one.</param>
-    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0, double shortV = 0, bool rough = false, LiveNetwork? like = null)
+    /// <param name="done">A solution of this network whose figures are no longer needed, the start among them: they are overwritten.</param>
+    public NodalSolution Solve(PartLaw[] laws, double[]? start = null, int shorted = -1, double shortSiemens = 0, double shortV = 0, bool rough = false, LiveNetwork? like = null, NodalSolution? done = null)
     {
         var tied = shorted >= 0 ? row[shorted] : -1;
         var live = like is not null && like.Holds(this, laws, tied) ? like : LiveOf(laws, tied);
-        var work = idle.TryTake(out var done) ? done.Cleared() : new(rows, ends.Length, matrix.NewFigures());
+        var work = idle.TryTake(out var free) ? free.Cleared() : new(rows, ends.Length, matrix.NewFigures());
         foreach (var tie in live.Ties)
         {
             work.Extra[tie] = TieSiemens;
@@ -121,7 +122,7 @@ internal sealed partial class NodalSolver
         if (start is not null && IsUnbalanced(work, rough ? bending : live.Conducting.Node))
         {
             idle.Add(work);
-            return Solve(laws, null, shorted, shortSiemens, shortV, rough, live);
+            return Solve(laws, null, shorted, shortSiemens, shortV, rough, live, done);
         }
 
         foreach (var (n, other) in live.Dead)
@@ -129,7 +130,7 @@ internal sealed partial class NodalSolver
             volts[n] = volts[other];
         }
 
-        var told = Told(laws, live, volts, settled, rounds);
+        var told = Told(laws, live, volts, settled, rounds, done);
         idle.Add(work);
         return told;
     }
@@ -184,25 +185,22 @@ internal sealed partial class NodalSolver
         }
     }
 
-    private NodalSolution Told(PartLaw[] laws, LiveNetwork live, double[] volts, bool settled, int rounds)
+    private NodalSolution Told(PartLaw[] laws, LiveNetwork live, double[] volts, bool settled, int rounds, NodalSolution? done)
     {
-        var all = new double[row.Length];
-        var told = new bool[row.Length];
+        var all = done?.Volts ?? new double[row.Length];
+        var told = done?.Reached ?? new bool[row.Length];
         for (var n = 0; n < row.Length; n++)
         {
             all[n] = double.IsFinite(volts[row[n]]) ? volts[row[n]] : 0;
             told[n] = live.Reached[row[n]];
         }
 
-        var amperes = new double[ends.Length];
+        var amperes = done?.Amperes ?? new double[ends.Length];
         for (var i = 0; i < ends.Length; i++)
         {
-            if (laws[i].Kind != PartBehaviour.Open)
-            {
-                var a = laws[i].At(volts[ends[i].A] - volts[ends[i].B]).Amperes;
-                amperes[i] = double.IsFinite(a) ? a : 0;
-                settled &= double.IsFinite(a);
-            }
+            var a = laws[i].Kind == PartBehaviour.Open ? 0 : laws[i].At(volts[ends[i].A] - volts[ends[i].B]).Amperes;
+            amperes[i] = double.IsFinite(a) ? a : 0;
+            settled &= double.IsFinite(a);
         }
 
         return new(all, told, amperes, settled, rounds, live);

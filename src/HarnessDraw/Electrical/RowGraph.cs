@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace HarnessDraw.Electrical;
 
 /// <summary>What a part is to the shape of a network, whatever its figures.</summary>
@@ -68,8 +70,12 @@ internal sealed class RowGraph
     /// </summary>
     public (int Row, int Other)[] DeadEnds(PartRole[] roles, bool[]? tied, out int[] live)
     {
-        var degree = new int[rows];
-        var conducts = new bool[ends.Length];
+        // asked for every state of every build: working figures are borrowed
+        var degree = ArrayPool<int>.Shared.Rent(rows);
+        var conducts = ArrayPool<bool>.Shared.Rent(ends.Length);
+        var dead = ArrayPool<(int Row, int Other)>.Shared.Rent(rows);
+        Array.Clear(degree, 0, rows);
+        Array.Clear(conducts, 0, ends.Length);
         var count = 0;
         for (var i = 0; i < ends.Length; i++)
         {
@@ -82,7 +88,6 @@ internal sealed class RowGraph
             }
         }
 
-        var dead = new (int Row, int Other)[rows];
         var deadCount = 0;
         for (var n = 1; n < rows; n++)
         {
@@ -113,7 +118,11 @@ internal sealed class RowGraph
             }
         }
 
-        return dead[..deadCount];
+        var found = dead[..deadCount];
+        ArrayPool<int>.Shared.Return(degree);
+        ArrayPool<bool>.Shared.Return(conducts);
+        ArrayPool<(int Row, int Other)>.Shared.Return(dead);
+        return found;
     }
 
     /// <summary>Parts through which a current can flow: on no chain that leads nowhere, and in no island without a source.</summary>

@@ -25,7 +25,7 @@ internal sealed class StateCircuit
 
     private const int MostRounds = 12;
     private const double SettledC = 0.05;
-    private readonly PlanNetwork plan;
+    private PlanNetwork plan;
     private readonly OperatingState state;
     private readonly ImmutableSortedDictionary<string, string> build;
     private readonly NetworkFault fault;
@@ -64,9 +64,23 @@ internal sealed class StateCircuit
         goesOn = (isSameCase || alike) && warms && fault is null && keyOff is null;
         beginsPulled = isSameCase && !warms && like!.plan == plan && like.keyOff == keyOff;
         Laws = new PartLaw[plan.Network.Branches.Count];
-        Pulled = like is not null && (keyOff is not null || goesOn || beginsPulled) ? [.. like.Pulled] : new bool[Laws.Length];
-        WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : [.. like.WireC];
-        Solution = Settle(like, warm: like is null || warms);
+        Pulled = like is not null && (keyOff is not null || goesOn || beginsPulled) ? (bool[])like.Pulled.Clone() : new bool[Laws.Length];
+        WireC = like is null ? [.. Enumerable.Range(0, plan.Plan.Wires.Length).Select(plan.Heat.AmbientC)] : (double[])like.WireC.Clone();
+        SetLaws(like);
+        Solution = Settle(like?.Solution, null, warm: like is null || warms);
+    }
+
+    /// <summary>Solves the same case once more in the same network with wires of other sizes: relays, speeds and converters go on as they are, and what was solved before is overwritten.</summary>
+    public void SolveAgain(PlanNetwork resized)
+    {
+        plan = resized;
+        for (var w = 0; w < WireC.Length; w++)
+        {
+            var i = plan.BranchOf(w);
+            Laws[i] = mayConduct[i] ? WireLaw(w) : PartLaw.Nothing;
+        }
+
+        Solution = Settle(Solution, Solution, warm: true);
     }
 
     public PlanNetwork Plan => plan;
@@ -89,7 +103,7 @@ internal sealed class StateCircuit
     /// <summary>The first moment of a dead short from a node to the body: relays and wires are still as they were.</summary>
     public NodalSolution Shorted(int node, double shortOhm) => plan.Solver.Solve(Laws, Solution.Volts, node, 1 / shortOhm, like: Solution.Live);
 
-    private NodalSolution Settle(StateCircuit? like, bool warm)
+    private void SetLaws(StateCircuit? like)
     {
         // the laws of a finished solution of the same wires are these but for the fault
         var known = beginsPulled ? like!.soundLaws.Value : null;
@@ -102,13 +116,18 @@ internal sealed class StateCircuit
         {
             Laws[i] = fault.Law(i, plan.Network.Branches[i], Laws[i], plan.Network.Branches[i].When.Holds(build));
         }
+    }
 
-        var solution = like?.Solution;
+    /// <param name="solution">One nearby to begin with.</param>
+    /// <param name="done">One whose figures are no longer needed.</param>
+    /// <param name="warm">True when wires are to find their warmth.</param>
+    private NodalSolution Settle(NodalSolution? solution, NodalSolution? done, bool warm)
+    {
         var round = 0;
         bool changed;
         do
         {
-            solution = (fault.Rewired ?? plan.Solver).Solve(Laws, solution?.Volts, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, rough, solution?.Live);
+            solution = done = (fault.Rewired ?? plan.Solver).Solve(Laws, solution?.Volts, fault.TiedNode, 1 / fault.TiedOhm, fault.TiedV, rough, solution?.Live, done);
             changed = FollowCoils(solution, round);
             changed |= FollowSpeeds(solution);
             changed |= FollowConverters(solution);

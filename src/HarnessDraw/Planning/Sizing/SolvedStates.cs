@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 
@@ -33,6 +32,9 @@ internal sealed class SolvedStates
     private readonly sbyte[,] along;
     private readonly Dictionary<double, Branch[]> posts = [];
     private readonly List<int> motors = [];
+
+    // what a loop passes, while it is told
+    private LoopPass[] passing = [];
 
     // the wires as they were last handed to the network, and what of their rows they were made from
     private readonly Wire[] wires;
@@ -97,11 +99,16 @@ internal sealed class SolvedStates
         Parallel.For(0, solved.Length, i =>
         {
             var c = solved[i];
-            if (circuits[c] is not { } before || (due?.Contains(c) != false && CarryChanged(before)))
+            if (circuits[c] is not { } circuit)
             {
-                anew[c] = true;
                 var flow = routed.Flow.Cases[c];
-                circuits[c] = new(network, StateOf(flow), flow.Build, null, circuits[c], warms: true, rough: true);
+                circuits[c] = new(network, StateOf(flow), flow.Build, warms: true, rough: true);
+                anew[c] = true;
+            }
+            else if (due?.Contains(c) != false && CarryChanged(circuit))
+            {
+                circuit.SolveAgain(network);
+                anew[c] = true;
             }
         });
         if (due is null)
@@ -176,19 +183,18 @@ internal sealed class SolvedStates
             lostV -= Across(circuit, path.Loads[l]);
         }
 
-        var passes = new LoopPass[nominal.Wires.Length];
+        passing = passing.Length < nominal.Wires.Length ? new LoopPass[nominal.Wires.Length] : passing;
         var (count, wiresV) = (0, 0.0);
         foreach (var pass in nominal.Wires)
         {
             if (Solved(pass.Wire, path.Case, circuit) is { CurrentA: > 0 } solved)
             {
-                passes[count++] = solved;
+                passing[count++] = solved;
                 wiresV += solved.DropV(solved.Wire.Size);
             }
         }
 
-        Array.Resize(ref passes, count);
-        return new(path with { NominalV = circuitV, FixedV = lostV - wiresV }, ImmutableCollectionsMarshal.AsImmutableArray(passes));
+        return new(path with { NominalV = circuitV, FixedV = lostV - wiresV }, ImmutableArray.Create(passing.AsSpan(0, count)));
     }
 
     /// <summary>
