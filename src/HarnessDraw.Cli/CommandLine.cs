@@ -14,11 +14,34 @@ public static class CommandLine
         A drawing is an aid. Follow local codes and have safety-related work done or checked by licensed people.
         """;
 
+    private static readonly (string Name, Func<Terminal, Command> Make)[] Commands =
+    [
+        ("draw", DrawCommand.Make),
+        ("check", CheckCommand.Make),
+        ("plan", PlanCommand.Make),
+        ("cut", CutCommand.Make),
+        ("reels", ReelsCommand.Make),
+        ("buy", BuyCommand.Make),
+        ("kit", KitCommand.Make),
+        ("freeze", FreezeCommand.Make),
+        ("record", RecordCommand.Make),
+        ("compare", CompareCommand.Make),
+        ("import", ImportCommand.Make),
+        ("trace", TraceCommand.Make),
+        ("diagnose", DiagnoseCommand.Make),
+        ("procedure", ProcedureCommand.Make),
+        ("exercise", ExerciseCommand.Make),
+        ("try", TryCommand.Make),
+        ("fit", FitCommand.Make),
+        ("schema", SchemaCommand.Make),
+        ("new", NewCommand.Make),
+    ];
+
     public static int Run(IReadOnlyList<string> args, Terminal terminal)
     {
         ArgumentNullException.ThrowIfNull(args);
         ArgumentNullException.ThrowIfNull(terminal);
-        var parsed = Root(terminal).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        var parsed = Root(args, terminal).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0 && parsed.Action is not SynchronousCommandLineAction { ClearsParseErrors: true })
         {
             return SayWrongUsage(parsed, terminal);
@@ -44,30 +67,16 @@ public static class CommandLine
         }
     }
 
-    private static RootCommand Root(Terminal terminal)
+    private static RootCommand Root(IReadOnlyList<string> args, Terminal terminal)
     {
-        var root = new RootCommand(About)
+        // each command with its options takes time to make: the one that is named is enough; all are told where none is
+        var named = args.Count == 0 ? [] : Commands.Where(c => c.Name == args[0]).ToArray();
+        var root = new RootCommand(About);
+        foreach (var (_, make) in named.Length > 0 ? named : Commands)
         {
-            DrawCommand.Make(terminal),
-            CheckCommand.Make(terminal),
-            PlanCommand.Make(terminal),
-            CutCommand.Make(terminal),
-            ReelsCommand.Make(terminal),
-            BuyCommand.Make(terminal),
-            KitCommand.Make(terminal),
-            FreezeCommand.Make(terminal),
-            RecordCommand.Make(terminal),
-            CompareCommand.Make(terminal),
-            ImportCommand.Make(terminal),
-            TraceCommand.Make(terminal),
-            DiagnoseCommand.Make(terminal),
-            ProcedureCommand.Make(terminal),
-            ExerciseCommand.Make(terminal),
-            TryCommand.Make(terminal),
-            FitCommand.Make(terminal),
-            SchemaCommand.Make(terminal),
-            NewCommand.Make(terminal),
-        };
+            root.Add(make(terminal));
+        }
+
         var help = root.Options.OfType<HelpOption>().Single();
         help.Action = new HelpWithExample((HelpAction)help.Action!);
         return root;

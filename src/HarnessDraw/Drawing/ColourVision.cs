@@ -18,12 +18,10 @@ public static class ColourVision
     /// <summary>What lanes side by side should be apart to every eye (common practice, no source).</summary>
     public const double NeighbourDistance = 20;
 
-    public static double Distance(Rgb a, Rgb b, Eye eye = Eye.Usual)
-    {
-        var (l1, a1, b1) = Lab(Linear(a), eye);
-        var (l2, a2, b2) = Lab(Linear(b), eye);
-        return Math.Sqrt(((l1 - l2) * (l1 - l2)) + ((a1 - a2) * (a1 - a2)) + ((b1 - b2) * (b1 - b2)));
-    }
+    public static double Distance(Rgb a, Rgb b, Eye eye = Eye.Usual) => Between(Lab(a, eye), Lab(b, eye));
+
+    private static double Between((double L, double A, double B) x, (double L, double A, double B) y) =>
+        Math.Sqrt(((x.L - y.L) * (x.L - y.L)) + ((x.A - y.A) * (x.A - y.A)) + ((x.B - y.B) * (x.B - y.B)));
 
     /// <summary>The least distance over all four eyes.</summary>
     public static double LeastDistance(Rgb a, Rgb b) =>
@@ -48,17 +46,22 @@ public static class ColourVision
 
     private static double[] ByEye(Rgb a, Rgb b) => Known.Value.TryGetValue((a, b), out var known) ? known : DistancesOf(a, b);
 
-    private static double[] DistancesOf(Rgb a, Rgb b) => [Distance(a, b), Distance(a, b, Eye.Protan), Distance(a, b, Eye.Deutan), Distance(a, b, Eye.Tritan)];
+    private static double[] DistancesOf(Rgb a, Rgb b) => DistancesOf(SeenBy(a), SeenBy(b));
+
+    private static double[] DistancesOf((double, double, double)[] a, (double, double, double)[] b) => [Between(a[0], b[0]), Between(a[1], b[1]), Between(a[2], b[2]), Between(a[3], b[3])];
+
+    private static (double L, double A, double B)[] SeenBy(Rgb colour) => [Lab(colour), Lab(colour, Eye.Protan), Lab(colour, Eye.Deutan), Lab(colour, Eye.Tritan)];
 
     // of the colours that wires come in, once
     private static readonly Lazy<Dictionary<(Rgb A, Rgb B), double[]>> Known = new(() =>
     {
         var known = new Dictionary<(Rgb, Rgb), double[]>();
-        foreach (var a in ColourCodes.All)
+        var inks = ColourCodes.All.Select(c => (c.Ink, Seen: SeenBy(c.Ink))).ToArray();
+        foreach (var a in inks)
         {
-            foreach (var b in ColourCodes.All)
+            foreach (var b in inks)
             {
-                known[(a.Ink, b.Ink)] = DistancesOf(a.Ink, b.Ink);
+                known[(a.Ink, b.Ink)] = DistancesOf(a.Seen, b.Seen);
             }
         }
 

@@ -33,17 +33,22 @@ public static class CatalogueReader
     {
         ArgumentNullException.ThrowIfNull(under);
         ArgumentNullException.ThrowIfNull(bag);
+        return Checked(file, text, bag) is { } map ? Merge(under, map, bag) : under;
+    }
+
+    private static InputMap? Checked(string file, string text, DiagnosticBag bag)
+    {
         if (YamlNodeReader.Read(file, text, bag) is not { } root)
         {
-            return under;
+            return null;
         }
 
         new ShapeChecker(bag).Check(root, CatalogueShapes.File, "the catalogue");
-        if (root is not InputMap map)
-        {
-            return under;
-        }
+        return root as InputMap;
+    }
 
+    private static Catalogue Merge(Catalogue under, InputMap map, DiagnosticBag bag)
+    {
         var rows = new CatalogueRows(bag);
         var merged = under with
         {
@@ -136,18 +141,21 @@ public static class CatalogueReader
     private static Catalogue ReadEmbedded()
     {
         var assembly = typeof(CatalogueReader).Assembly;
-        var bag = new DiagnosticBag();
-        var catalogue = new Catalogue();
         // terminals first, so that the families of the bodies are known
-        var names = assembly.GetManifestResourceNames().Where(n => n.StartsWith("shared/", StringComparison.Ordinal))
-            .OrderByDescending(n => n == "shared/terminals.yaml").ThenBy(n => n, StringComparer.Ordinal);
-        foreach (var name in names)
+        string[] names = [.. assembly.GetManifestResourceNames().Where(n => n.StartsWith("shared/", StringComparison.Ordinal))
+            .OrderByDescending(n => n == "shared/terminals.yaml").ThenBy(n => n, StringComparer.Ordinal)];
+        var bags = Array.ConvertAll(names, _ => new DiagnosticBag());
+        var maps = new InputMap?[names.Length];
+        // parsing takes longest: files are parsed side by side
+        Parallel.For(0, names.Length, f => maps[f] = Checked(names[f], TextOf(assembly, names[f]), bags[f]));
+        var catalogue = new Catalogue();
+        for (var f = 0; f < names.Length; f++)
         {
-            catalogue = Merge(catalogue, name, TextOf(assembly, name), bag);
+            catalogue = maps[f] is { } map ? Merge(catalogue, map, bags[f]) : catalogue;
         }
 
-        return bag.HasErrors
-            ? throw new InvalidOperationException("the built-in catalogue is broken: " + string.Join("; ", bag.ToSorted().Select(d => $"{d.At?.File}:{d.At?.Line}: {d.Message}")))
+        return Array.Exists(bags, b => b.HasErrors)
+            ? throw new InvalidOperationException("the built-in catalogue is broken: " + string.Join("; ", bags.SelectMany(b => b.ToSorted()).Select(d => $"{d.At?.File}:{d.At?.Line}: {d.Message}")))
             : catalogue;
     }
 
