@@ -17,9 +17,12 @@ internal static class LaneNeighbours
     public static SortedDictionary<(string A, string B), double> Of(IEnumerable<PrintedItem> items)
     {
         var (level, upright) = (new List<Leg>(), new List<Leg>());
-        foreach (var path in items.Select(i => i.Item).OfType<PathItem>().Where(p => p is { Role: ItemRole.Lane, Tag.Wire: not null }))
+        foreach (var item in items)
         {
-            Collect(path, level, upright);
+            if (item.Item is PathItem { Role: ItemRole.Lane, Tag.Wire: not null } path)
+            {
+                Collect(path, level, upright);
+            }
         }
 
         var pairs = new SortedDictionary<(string, string), double>();

@@ -116,7 +116,7 @@ public static class SheetRules
     private static ImmutableArray<Finding> Of(RuleContext context, Sheet sheet, bool hasErrors)
     {
         var items = PrintedItem.Of(sheet.Items);
-        var texts = items.Where(i => i.Item is TextItem t && !string.IsNullOrWhiteSpace(t.Text)).ToList();
+        var texts = items.FindAll(i => i.Item is TextItem t && !string.IsNullOrWhiteSpace(t.Text));
         var name = sheet.Number is { } number ? $"{sheet.Name} {number}" : sheet.Name;
         return [.. Small(context, sheet, name, texts), .. Overlaps(context, sheet, name, texts), .. Pale(context, name, items), .. LookAlikes(context, sheet, name, items), .. IsMeasuredFrom(sheet, items) ? TrueSize(context, name, items) : [], .. Words(context, sheet, name, texts, hasErrors)];
     }
@@ -170,9 +170,15 @@ public static class SheetRules
     private static IEnumerable<Finding> Pale(RuleContext context, string name, List<PrintedItem> items)
     {
         var least = context.Limit(PaleLine, "contrast");
-        var paths = items.Select(i => i.Item).OfType<PathItem>().Where(p => p.Stroke is not null).ToList();
-        var dressed = paths.Where(p => p.Role == ItemRole.LaneDress && Contrast.Ratio(p.Stroke!.Colour, Ink.Paper) >= least).ToLookup(p => p.Outline);
-        var bare = paths.Where(p => p.Role == ItemRole.Lane && Contrast.Ratio(p.Stroke!.Colour, Ink.Paper) < least && !dressed[p.Outline].Any(d => d.Stroke!.WidthMm > p.Stroke!.WidthMm)).ToList();
+        var lanes = items.FindAll(i => i.Item is PathItem { Role: ItemRole.Lane or ItemRole.LaneDress, Stroke: not null }).ConvertAll(i => (PathItem)i.Item);
+        var pale = lanes.FindAll(p => p.Role == ItemRole.Lane && Contrast.Ratio(p.Stroke!.Colour, Ink.Paper) < least);
+        if (pale.Count == 0)
+        {
+            yield break;
+        }
+
+        var dressed = lanes.FindAll(p => p.Role == ItemRole.LaneDress && Contrast.Ratio(p.Stroke!.Colour, Ink.Paper) >= least).ToLookup(p => p.Outline);
+        var bare = pale.FindAll(p => !dressed[p.Outline].Any(d => d.Stroke!.WidthMm > p.Stroke!.WidthMm));
         if (bare.Count > 0)
         {
             yield return context.Found(PaleLine, $"{name}: {Wording.Count(bare.Count, "wire")} with less than {Figure.Of(least, "to 1")} against the paper and no outline, first {bare[0].Tag?.Wire}.", "Draw a dark outline.", [name]);
@@ -206,7 +212,7 @@ public static class SheetRules
     // four bars, as long as they say
     private static IEnumerable<Finding> TrueSize(RuleContext context, string name, List<PrintedItem> items)
     {
-        var paths = items.Where(i => i.Item is PathItem).ToList();
+        var paths = items.FindAll(i => i.Item is PathItem);
         foreach (var bar in Bars)
         {
             var want = bar.Contains("100 mm", StringComparison.Ordinal) ? 100 : 101.6;
@@ -221,7 +227,7 @@ public static class SheetRules
 
     private static IEnumerable<Finding> Words(RuleContext context, Sheet sheet, string name, List<PrintedItem> texts, bool hasErrors)
     {
-        var words = texts.Select(t => Text(t).Text).ToList();
+        var words = texts.ConvertAll(t => Text(t).Text);
         if (!words.Exists(t => t.Contains("battery", StringComparison.OrdinalIgnoreCase) && (t.Contains("disconnect", StringComparison.OrdinalIgnoreCase) || t.Contains("off", StringComparison.OrdinalIgnoreCase))))
         {
             yield return context.Found(NoCaution, $"{name} does not say that the battery is disconnected while you work.", "Print the caution in the frame.", [name]);

@@ -96,7 +96,7 @@ public sealed record PlanningOptions
     public PlanningOptions With(AllowanceRules stated)
     {
         ArgumentNullException.ThrowIfNull(stated);
-        return this with
+        return stated == AllowanceRules.AsUsual ? this : this with
         {
             LayFraction = stated.LayMmPerM / 1000 ?? LayFraction,
             BreakoutExtraMm = stated.BreakoutMm ?? BreakoutExtraMm,

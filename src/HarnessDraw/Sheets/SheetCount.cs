@@ -28,7 +28,7 @@ public static class SheetCount
     internal static string Words(int sheet, int sheets) =>
         $"{sheet.ToString(CultureInfo.InvariantCulture)}{(sheets > 99 ? "/" : " of ")}{sheets.ToString(CultureInfo.InvariantCulture)}";
 
-    private static ImmutableArray<Item> Filled(ImmutableArray<Item> items, string words) => [.. items.Select(i => Filled(i, words))];
+    private static ImmutableArray<Item> Filled(ImmutableArray<Item> items, string words) => ImmutableArray.CreateRange(items, Filled, words);
 
     // the field stands in the frame's group; nothing else is copied
     private static Item Filled(Item item, string words) => item switch

@@ -33,7 +33,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             panels.Add(power);
         }
 
-        panels.Add(Legend(196).Or(Legend(138), Legend(258), Legend(104)));
+        var colours = Colours();
+        panels.Add(Legend(196, colours).Or(Legend(138, colours), Legend(258, colours), Legend(104, colours)));
         if (Letters() is { Count: > 0 } letters)
         {
             var head = problem.Subject.GroundsAtLoads.Count == 0 ? "OPTIONS" : problem.Style.Options.Any() ? "OPTIONS AND GROUNDS" : "GROUNDS";
@@ -128,14 +129,32 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
     private string DistanceWords() => !problem.Subject.Whole.TrueToScale ? "Order and branching are true, distances are not to scale."
         : "Order and branching are true. Where the title block names a scale, lengths between places are drawn to it but for those whose dimension line is broken. Places are drawn wider than they are.";
 
-    private ChartPanel Legend(double width)
+    // base and tracer colours that are drawn, in the order of the codes
+    private List<ColourCode> Colours()
+    {
+        var drawn = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var lane in problem.Subject.Lanes)
+        {
+            drawn.Add(lane.Wire.Colour);
+        }
+
+        foreach (var card in problem.Subject.Cards)
+        {
+            foreach (var stub in card.Stubs)
+            {
+                drawn.Add(stub.Wire.Colour);
+            }
+        }
+
+        return [.. drawn.SelectMany(c => c.Split('/')).Distinct(StringComparer.Ordinal)
+            .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal)];
+    }
+
+    private ChartPanel Legend(double width, List<ColourCode> colours)
     {
         const double ColourMm = 40;
         const double SymbolMm = 58;
-        var colours = problem.Subject.Lanes.Select(l => l.Wire).Concat(problem.Subject.Cards.SelectMany(c => c.Stubs.Select(s => s.Wire)))
-            .SelectMany(w => w.Colour.Split('/')).Distinct(StringComparer.Ordinal)
-            .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal).ToList();
-        var two = problem.Subject.Lanes.Select(l => l.Wire.Colour).FirstOrDefault(c => c.Contains('/', StringComparison.Ordinal));
+        var two = problem.Subject.Lanes.Find(l => l.Wire.Colour.Contains('/', StringComparison.Ordinal)).Wire?.Colour;
         var symbols = Symbols();
         var sentences = TextFit.Wrap($"{DistanceWords()} Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.", width, Cap);
         var colourColumns = width < 150 ? 1 : 2;

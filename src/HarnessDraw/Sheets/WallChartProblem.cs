@@ -23,9 +23,9 @@ internal sealed class WallChartProblem
         var nets = new Dictionary<string, int>(StringComparer.Ordinal);
         Problem = new(
             [.. subject.NodePlaces.Select((_, i) => NodeOf(i))],
-            [.. subject.Cards.Select(CardOf)],
-            [.. subject.Splices.Select(s => new ChartSplice(s.Node, s.Along, Math.Max(WallChartStyle.Width(s.Splice.Id, weight: FaceWeight.Bold), WallChartStyle.Width(StationText(s.Splice.StationMm)))))],
-            [.. subject.Lanes.Select(l => new ChartLane(l.From, l.To, NetOf(l.Wire.Circuit)) { Colour = subject.Likeness.NumberOf(l.Wire.Colour) })],
+            [.. subject.Cards.ConvertAll(CardOf)],
+            [.. subject.Splices.ConvertAll(s => new ChartSplice(s.Node, s.Along, Math.Max(WallChartStyle.Width(s.Splice.Id, weight: FaceWeight.Bold), WallChartStyle.Width(StationText(s.Splice.StationMm)))))],
+            [.. subject.Lanes.ConvertAll(l => new ChartLane(l.From, l.To, NetOf(l.Wire.Circuit)) { Colour = subject.Likeness.NumberOf(l.Wire.Colour) })],
             table)
         {
             Likeness = subject.Likeness.ByNumber,

@@ -96,8 +96,24 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
     /// <summary>The largest current in each build that has the wire; empty where they are alike.</summary>
     public ImmutableArray<BuildCurrent> BuildCurrentsOf(WireRow wire)
     {
-        ImmutableArray<BuildCurrent> currents = [.. builds.Where(b => wire.Draft.Builds.Holds(b.Build)).Select(b => new BuildCurrent(b.Build, b.Cases.Max(c => Math.Round(wire.CaseA[c], 3))))];
-        return currents.Select(c => c.CurrentA).Distinct().Count() < 2 ? [] : currents;
+        var currents = ImmutableArray.CreateBuilder<BuildCurrent>(builds.Length);
+        var areAlike = true;
+        foreach (var (build, cases) in builds)
+        {
+            if (wire.Draft.Builds.Holds(build))
+            {
+                var mostA = double.NegativeInfinity;
+                foreach (var c in cases)
+                {
+                    mostA = Math.Max(mostA, Math.Round(wire.CaseA[c], 3));
+                }
+
+                currents.Add(new(build, mostA));
+                areAlike &= mostA == currents[0].CurrentA;
+            }
+        }
+
+        return areAlike ? [] : currents.ToImmutable();
     }
 
     /// <summary>Worst state of a wire: the largest current, cranking included.</summary>

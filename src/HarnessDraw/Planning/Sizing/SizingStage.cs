@@ -3,7 +3,6 @@ using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning.Bundles;
 using HarnessDraw.Planning.Cavities;
-using HarnessDraw.Planning.Lengths;
 using HarnessDraw.Planning.Splicing;
 
 namespace HarnessDraw.Planning.Sizing;
@@ -14,7 +13,7 @@ internal sealed record SizingResult(
     List<CavitySeeker> WithoutCavity, SolvedStates States);
 
 /// <summary>Sizes, cavities and fuses settle one another in a few rounds: currents give fuses, fuses and drops give sizes, sizes give cavities.</summary>
-internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options, BundleSizer bundles)
+internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions options, BundleSizer bundles)
 {
     // rounds that may take copper back; sizes that still swing between two then keep the larger
     private const int RoundsBothWays = 4;
@@ -64,7 +63,7 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
         rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
         states = new(routed, options, terminals, rows, fuses);
         nominal = Loops();
-        loops = [.. nominal.Select(WithJoints)];
+        loops = ImmutableArray.CreateRange(nominal, WithJoints);
         SizeAll();
         return rows;
     }
@@ -182,7 +181,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 
         bool Bear(int over)
         {
-            Resolve([.. loops.Where(l => l.WiresV > sizer.AllowedV(l) - (MayBeOver * l.Path.LimitV)).Select(l => l.Path.Case)]);
+            var due = new HashSet<int>();
+            foreach (var loop in loops)
+            {
+                if (loop.WiresV > sizer.AllowedV(loop) - (MayBeOver * loop.Path.LimitV))
+                {
+                    due.Add(loop.Path.Case);
+                }
+            }
+
+            Resolve(due);
             return Over() <= over;
         }
 
@@ -217,7 +225,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
             }
         }
 
-        loops = [.. solved.OfType<LoopBudget>()];
+        var told = ImmutableArray.CreateBuilder<LoopBudget>(solved.Length);
+        foreach (var loop in solved)
+        {
+            if (loop is not null)
+            {
+                told.Add(loop);
+            }
+        }
+
+        loops = told.ToImmutable();
     }
 
     /// <summary>Ratings for what the fuses pass in the solved states; true when one has changed.</summary>
@@ -265,8 +282,16 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
     }
 
     /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>
-    private LoopBudget WithJoints(LoopBudget loop) =>
-        loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + loop.Wires.Sum(w => w.CurrentA * states.JointOhm(w.Wire)) } };
+    private LoopBudget WithJoints(LoopBudget loop)
+    {
+        var jointsV = 0.0;
+        foreach (var pass in loop.Wires)
+        {
+            jointsV += pass.CurrentA * states.JointOhm(pass.Wire);
+        }
+
+        return loop with { Path = loop.Path with { FixedV = loop.Path.FixedV + jointsV } };
+    }
 
     private void SizeAll(HashSet<(string Load, int Case)>? unmet = null)
     {
@@ -334,53 +359,4 @@ internal sealed class SizingStage(RoutedHarness routed, PlanningOptions options,
 
     private string? HalfLetter(Circuit circuit, PinRef pin) =>
         circuit.Half is null ? null : index.Thing(pin.Thing)?.Halves.FirstOrDefault(h => h.Name == circuit.Half)?.Letter ?? circuit.Half;
-
-    /// <summary>Conductor lengths from the cut lengths of the sizes so far: those that the finished plan will have.</summary>
-    private void SetLengths()
-    {
-        var model = new LengthModel(index, options, routed.Tree);
-        var ends = new EndFitter(index, terminals);
-        ImmutableArray<(string, SplicePart?)> splices = [.. wiring.Splices.Select((s, n) => ("splice", EndFitter.SpliceFor(index, routed.Tree, s.Point, rows.Where(r => r.Draft.From.Splice == n || r.Draft.To.Splice == n).Sum(r => r.SizeNow.AreaMm2))))];
-        var bundles = Bundles();
-        foreach (var row in rows)
-        {
-            var allowances = model.Of(row, ends.Fit(row, true, splices), ends.Fit(row, false, splices), s => bundles[s]);
-            row.ConductorMm = row.Draft.Hand?.CutLengthMm ?? model.RoundUp(row.PathMm + allowances.Sum(a => a.LengthMm));
-        }
-    }
-
-    private int[][] Inside(int segments)
-    {
-        var found = Enumerable.Range(0, segments).Select(_ => new List<int>()).ToArray();
-        for (var w = 0; w < rows.Length; w++)
-        {
-            foreach (var s in rows[w].Way)
-            {
-                if (found[s] is not [.., var last] || last != w)
-                {
-                    found[s].Add(w);
-                }
-            }
-        }
-
-        return [.. found.Select(f => f.ToArray())];
-    }
-
-    // only bundles with a wire of another size are packed again
-    private double[] Bundles()
-    {
-        var count = routed.Tree.Segments.Count;
-        inside ??= Inside(count);
-        // packing takes long: segments are packed side by side
-        Parallel.For(0, count, s =>
-        {
-            int[] sizes = [.. inside[s].Select(w => rows[w].Size)];
-            if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))
-            {
-                packed[s] = (sizes, bundles.CoveredMm([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))], routed.Tree.Segments[s].Zone, isRough));
-            }
-        });
-
-        return [.. packed.Select(p => p.OutsideMm)];
-    }
 }

@@ -7,6 +7,8 @@ namespace HarnessDraw.Planning.Sizing;
 internal sealed class TerminalChooser(HarnessIndex index)
 {
     private readonly Dictionary<(PinRef Pin, string? Cavity), ImmutableArray<TerminalPart>> known = [];
+    // the smallest first
+    private readonly ImmutableArray<SealPart> seals = [.. index.Harness.Catalogue.Seals.OrderBy(s => s.MaxInsulationMm).ThenBy(s => s.Id, StringComparer.Ordinal)];
     private readonly ImmutableHashSet<string> plugFamilies = [.. index.Harness.Catalogue.Connectors.SelectMany(c => c.TerminalFamilies)];
 
     /// <summary>Terminals for a pin, smallest crimp range first; for a mate, of the cavity or (null) of any of its cavities.</summary>
@@ -39,11 +41,23 @@ internal sealed class TerminalChooser(HarnessIndex index)
         return null;
     }
 
-    public SealPart? SealFor(PinRef pin, string contactSize, WireSize size) =>
-        ConnectorAt(pin) is { Sealed: true }
-            ? index.Harness.Catalogue.Seals.Where(s => s.Size == contactSize && size.OutsideMm >= s.MinInsulationMm - 1e-9 && size.OutsideMm <= s.MaxInsulationMm + 1e-9)
-                .OrderBy(s => s.MaxInsulationMm).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault()
-            : null;
+    public SealPart? SealFor(PinRef pin, string contactSize, WireSize size)
+    {
+        if (ConnectorAt(pin) is not { Sealed: true })
+        {
+            return null;
+        }
+
+        foreach (var seal in seals)
+        {
+            if (seal.Size == contactSize && size.OutsideMm >= seal.MinInsulationMm - 1e-9 && size.OutsideMm <= seal.MaxInsulationMm + 1e-9)
+            {
+                return seal;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Contact size of a pin: of its cavity in the connector body, else as the thing says.</summary>
     public string? SizeOf(PinRef pin, string? cavity)

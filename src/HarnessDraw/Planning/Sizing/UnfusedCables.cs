@@ -12,12 +12,12 @@ internal static class UnfusedCables
         foreach (var chain in Chains(loops))
         {
             var inChain = chain.ToHashSet();
-            var passed = loops.Where(l => l.Wires.Any(w => inChain.Contains(w.Wire))).ToArray();
+            var passed = Passing(loops, inChain);
             TrySize(chain, chain.Max(w => w.SizeNow.AreaMm2), hasTerminal);
             while (true)
             {
                 var before = chain.Select(w => w.Size).ToArray();
-                var dropsV = passed.Select(l => l.WiresV).ToArray();
+                var dropsV = passed.ConvertAll(l => l.WiresV);
                 var smaller = chain.Where(w => w.Size > 0).Select(w => w.Sizes[w.Size - 1].AreaMm2).DefaultIfEmpty(0).Max();
                 if (smaller > 0 && TrySize(chain, smaller, hasTerminal) && passed.Select((l, i) => l.WiresV <= Math.Max(allowedV(l), dropsV[i]) + 1e-9).All(fits => fits))
                 {
@@ -37,6 +37,24 @@ internal static class UnfusedCables
                 wire.IsLevelled = true;
             }
         }
+    }
+
+    private static List<LoopBudget> Passing(IReadOnlyList<LoopBudget> loops, HashSet<WireRow> inChain)
+    {
+        var passing = new List<LoopBudget>();
+        for (var l = 0; l < loops.Count; l++)
+        {
+            foreach (var pass in loops[l].Wires)
+            {
+                if (inChain.Contains(pass.Wire))
+                {
+                    passing.Add(loops[l]);
+                    break;
+                }
+            }
+        }
+
+        return passing;
     }
 
     // chains of more than one cable, by the last loop that passes them

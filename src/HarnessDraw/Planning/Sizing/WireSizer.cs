@@ -283,13 +283,20 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     /// <summary>Area with the root of the current, as little of it as meets the volts; what hand-given wires drop beyond what they would in that size is handed back.</summary>
     private double Scale(LoopBudget loop, double allowedV)
     {
-        var most = loop.Wires.Where(w => !w.Wire.Given).Select(w => MostPerRootA(w.Wire, w.CurrentA)).DefaultIfEmpty(0).Max();
-        if (most <= 0)
+        var (most, mostOfAll) = (0.0, 0.0);
+        var wires = new LoopWire[loop.Wires.Length];
+        for (var i = 0; i < wires.Length; i++)
         {
-            most = loop.Wires.Where(w => !w.Wire.Given).Select(w => w.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(w.CurrentA, 1e-9))).DefaultIfEmpty(0).Max();
+            var pass = loop.Wires[i];
+            wires[i] = new(pass, this);
+            if (!pass.Wire.Given)
+            {
+                most = Math.Max(most, MostPerRootA(pass.Wire, pass.CurrentA));
+                mostOfAll = Math.Max(mostOfAll, pass.Wire.Sizes[^1].AreaMm2 / Math.Sqrt(Math.Max(pass.CurrentA, 1e-9)));
+            }
         }
 
-        LoopWire[] wires = [.. loop.Wires.Select(w => new LoopWire(w, this))];
+        most = most > 0 ? most : mostOfAll;
         var (low, high) = (0.0, most);
         for (var i = 0; i < 40; i++)
         {
@@ -298,7 +305,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
         }
 
         // all are chosen before any is set: a wire may pass the loop twice, and keeps the larger size
-        int[] sizes = [.. wires.Select(w => w.SizeAt(high))];
+        var sizes = Array.ConvertAll(wires, w => w.SizeAt(high));
         for (var i = 0; i < wires.Length; i++)
         {
             wires[i].Wire.Size = Math.Max(wires[i].Wire.Size, sizes[i]);

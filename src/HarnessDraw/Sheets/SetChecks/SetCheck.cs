@@ -49,7 +49,7 @@ public static partial class SetCheck
             yield break;
         }
 
-        var named = sheets.SelectMany(s => ShownItems.Texts(s.Items)).Where(t => t.Anchor == TextAnchor.Start && t.Tag?.For is { } wire && IsName(t.Text, wire)).CountBy(t => t.Tag!.For!).ToDictionary(StringComparer.Ordinal);
+        var named = ShownItems.Texts(sheets).FindAll(t => t.Anchor == TextAnchor.Start && t.Tag?.For is { } wire && IsName(t.Text, wire)).CountBy(t => t.Tag!.For!).ToDictionary(StringComparer.Ordinal);
         foreach (var uses in plan.Cavities.Where(c => c.Wire is not null).GroupBy(c => c.Wire!, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             if (named.GetValueOrDefault(uses.Key) != uses.Count())
@@ -129,9 +129,9 @@ public static partial class SetCheck
     private static IEnumerable<(string, string)> Lengths(Plan plan, ImmutableArray<Sheet> sheets)
     {
         var known = plan.Wires.GroupBy(w => w.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().CutLengthMm, StringComparer.Ordinal);
-        var texts = sheets.SelectMany(s => ShownItems.Texts(s.Items)).ToList();
+        var texts = ShownItems.Texts(sheets);
         var large = sheets[0].Name == SheetKinds.CutList && texts.Exists(t => t.Text == "cut mm");
-        foreach (var text in texts.Where(t => t.Tag?.For is not null))
+        foreach (var text in texts.FindAll(t => t.Tag?.For is not null))
         {
             var match = Millimetres().Match(text.Text);
             var figure = match.Success ? match.Groups[1].Value : large && text.CapHeightMm > 3 && WholeFigure().IsMatch(text.Text) ? text.Text : null;

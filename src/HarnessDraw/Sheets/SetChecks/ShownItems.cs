@@ -20,6 +20,17 @@ internal static class ShownItems
         return texts;
     }
 
+    public static List<TextItem> Texts(IEnumerable<Sheet> sheets)
+    {
+        var texts = new List<TextItem>();
+        foreach (var sheet in sheets)
+        {
+            Add(sheet.Items, texts);
+        }
+
+        return texts;
+    }
+
     // sheets have thousands of items: no query within a query for each group
     private static void Add<T>(ImmutableArray<Item> items, List<T> into)
         where T : Item

@@ -20,13 +20,13 @@ internal static class WireCoverage
     {
         ArgumentNullException.ThrowIfNull(plan);
         var wires = plan.Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
-        return [.. sheets.GroupBy(s => s.Name).Where(g => Times.ContainsKey(g.Key)).SelectMany(g => Of(g.Key, wires, [.. g.SelectMany(s => ShownItems.Texts(s.Items))]))];
+        return [.. sheets.GroupBy(s => s.Name).Where(g => Times.ContainsKey(g.Key)).SelectMany(g => Of(g.Key, wires, ShownItems.Texts(g)))];
     }
 
     // an id too long for its column is broken into lines: then its lines carry the wire's tag without being the id
     private static IEnumerable<(string Kind, string Because)> Of(string kind, HashSet<string> wires, List<TextItem> texts)
     {
-        var named = texts.Where(t => t.Tag?.For is not null).ToLookup(t => t.Tag!.For!, StringComparer.Ordinal);
+        var named = texts.FindAll(t => t.Tag?.For is not null).ToLookup(t => t.Tag!.For!, StringComparer.Ordinal);
         var missing = wires.Where(w => !named.Contains(w)).Order(StringComparer.Ordinal).ToList();
         var foreign = named.Select(g => g.Key).Where(w => !wires.Contains(w)).Order(StringComparer.Ordinal).ToList();
         var often = named.Where(g => g.Count(t => t.Weight == FaceWeight.Bold && t.Text == g.Key) > Times[kind]).Select(g => g.Key).Order(StringComparer.Ordinal).ToList();
