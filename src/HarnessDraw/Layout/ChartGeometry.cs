@@ -56,12 +56,12 @@ internal sealed partial class ChartGeometry
         }
     }
 
-    public static ChartPlan Read(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes, ChartPacking packing, LaneCrossings crossings)
+    public static ChartPlan Read(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes, ChartPacking packing, Lazy<LaneCrossings> crossings, bool withLanes)
     {
         var g = new ChartGeometry(problem, metrics, spines, lanes, packing);
         var room = ChartRoom.Of(spines[0]);
         var paths = ImmutableArray.CreateBuilder<ImmutableArray<LanePoint>>(problem.Lanes.Length);
-        for (var lane = 0; lane < problem.Lanes.Length; lane++)
+        for (var lane = 0; withLanes && lane < problem.Lanes.Length; lane++)
         {
             paths.Add(g.PathOf(lane));
         }
@@ -80,7 +80,7 @@ internal sealed partial class ChartGeometry
             Nodes = g.Nodes(),
             Table = problem.Table is { } table ? new Point(packing.ChannelMm, packing.TableTopU) : null,
             Occupied = room.Occupied,
-            Crossings = crossings,
+            Counted = crossings,
         };
     }
 

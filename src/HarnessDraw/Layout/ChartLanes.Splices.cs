@@ -41,7 +41,8 @@ internal sealed partial class ChartLanes
     {
         var nearFirst = farFirst.Reverse().ToArray();
         var (least, best) = (int.MaxValue, (Keys: keys, Splices: spliceKey, Low: cardLow, High: cardHigh));
-        for (var start = 0; start < StartsOf(bundles.Length); start++)
+        var starts = StartsOf(bundles.Length);
+        for (var start = 0; start < starts; start++)
         {
             var order = start % 2 == 0 ? farFirst : nearFirst;
             foreach (var bundle in order)
@@ -50,6 +51,11 @@ internal sealed partial class ChartLanes
             }
 
             Improve(bundles, order, withColours: false);
+            if (starts == 1)
+            {
+                return;
+            }
+
             if (Count() is var count && count < least)
             {
                 (least, best) = (count, ((double[,])keys.Clone(), (double[])spliceKey.Clone(), (double[])cardLow.Clone(), (double[])cardHigh.Clone()));

@@ -61,6 +61,13 @@ public sealed class ChartLayout
         return Read();
     }
 
+    /// <summary>The same without the ways of the lanes, for a chart that is only tried.</summary>
+    public ChartPlan PackWithoutLanes(ChartStance stance)
+    {
+        Room(stance);
+        return ChartGeometry.Read(problem, metrics, spines, lanes, last!, crossings, withLanes: false);
+    }
+
     /// <summary>Packs everything with the stems as they are, and tells the room that it takes.</summary>
     public ChartRoom Room(ChartStance stance)
     {
@@ -79,7 +86,7 @@ public sealed class ChartLayout
     public double Order => ChartOrder.Of(problem, lanes, spines, last!);
 
     /// <summary>What was packed last, with its lanes and cards.</summary>
-    public ChartPlan Read() => ChartGeometry.Read(problem, metrics, spines, lanes, last!, Crossings);
+    public ChartPlan Read() => ChartGeometry.Read(problem, metrics, spines, lanes, last!, crossings, withLanes: true);
 }
 
 /// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk, where wide branches begin, and on every band.</summary>

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace HarnessDraw.Layout;
 
 // longer stems, so that the cards of neighbouring ribs interlock
@@ -137,16 +139,18 @@ internal sealed partial class ChartPacking
 
     private void Lift(Spine child, FrameBoxes placed, bool isLeft, double edge, double width, double least, (double From, double To, double MostMm) limit)
     {
-        var best = (T: Settle(placed, Turned(child, isLeft, edge, width, 0), least), LiftMm: 0.0);
+        child.TurnedEdge = double.NaN;
+        Turn(child, isLeft, edge, width, 0);
+        var best = (T: Settle(placed, CollectionsMarshal.AsSpan(child.Turned), least), LiftMm: 0.0);
         for (var liftMm = LiftStepMm; liftMm < limit.MostMm; liftMm += LiftStepMm)
         {
-            var boxes = Turned(child, isLeft, edge, width, liftMm);
-            if (Math.Max(limit.To, boxes.Max(b => b.U1)) - Math.Min(limit.From, boxes.Min(b => b.U0)) > limit.MostMm)
+            Turn(child, isLeft, edge, width, liftMm);
+            if (Math.Max(limit.To, child.Turned.Max(b => b.U1)) - Math.Min(limit.From, child.Turned.Min(b => b.U0)) > limit.MostMm)
             {
                 break;
             }
 
-            var t = Settle(placed, boxes, least);
+            var t = Settle(placed, CollectionsMarshal.AsSpan(child.Turned), least);
             if (t < best.T - LeastGainMm)
             {
                 best = (t, liftMm);
@@ -156,7 +160,7 @@ internal sealed partial class ChartPacking
         if (best.LiftMm > 0)
         {
             child.LiftMm = best.LiftMm;
-            new ChartPacking(problem, metrics, lanes, stance).Pack(child);
+            Inner.Pack(child);
             lift = (Math.Min(limit.From, isLeft ? edge - child.Packed.Max(b => b.T1) : limit.From), Math.Max(limit.To, isLeft ? limit.To : edge + child.Packed.Max(b => b.T1)), limit.MostMm);
         }
     }

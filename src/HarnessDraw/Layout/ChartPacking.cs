@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace HarnessDraw.Layout;
 
 /// <summary>
@@ -48,7 +50,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         // the lanes reach to what stands at the end, however far that was pushed
         t = PlaceEnd(spine, t);
         spine.Packed.Clear();
-        spine.Turned = null;
+        spine.TurnedEdge = double.NaN;
         spine.Packed.EnsureCapacity(left.Count + right.Count + 1);
         spine.Packed.AddRange(left.Boxes);
         spine.LeftCount = left.Count;
@@ -83,13 +85,17 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         return (at.T, at.TrueMm);
     }
 
+    // packs the children, one after the other
+    private ChartPacking Inner => inner ??= new(problem, metrics, lanes, stance);
+    private ChartPacking? inner;
+
     private void PackChildren(List<SpineItem> items)
     {
         foreach (var item in items)
         {
             if (item.Child is { IsPacked: false } child)
             {
-                new ChartPacking(problem, metrics, lanes, stance).Pack(child);
+                Inner.Pack(child);
             }
         }
     }
@@ -212,12 +218,16 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         }
 
         // until the child is packed again its boxes lie beside its parent as they did
-        var boxes = child.Turned is { } known && known.Edge == edge ? known.Boxes : Turned(child, isLeft, edge, width, 0);
-        child.Turned = (edge, boxes);
-        item.T = Settle(list, boxes, least);
+        if (child.TurnedEdge != edge)
+        {
+            Turn(child, isLeft, edge, width, 0);
+            child.TurnedEdge = edge;
+        }
+
+        item.T = Settle(list, CollectionsMarshal.AsSpan(child.Turned), least);
         item.EdgeU = edge;
         item.LastLaneT = isLeft ? item.T + width : item.T;
-        foreach (var b in boxes)
+        foreach (var b in child.Turned)
         {
             list.Add(b.Move(item.T));
         }
@@ -227,12 +237,15 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     }
 
     // the boxes of a child as they lie beside its parent, its stem lengthened
-    private List<FrameBox> Turned(Spine child, bool isLeft, double edge, double width, double liftMm)
+    private void Turn(Spine child, bool isLeft, double edge, double width, double liftMm)
     {
         var stem = isLeft
             ? new FrameBox(-metrics.CornerMm, width + 0.8, edge - metrics.CornerMm - 2, edge)
             : new FrameBox(-width - metrics.CornerMm, 0.8, edge, edge + metrics.CornerMm + 2);
-        var boxes = new List<FrameBox>(child.Packed.Count + 1) { stem };
+        var boxes = child.Turned;
+        boxes.Clear();
+        boxes.EnsureCapacity(child.Packed.Count + 1);
+        boxes.Add(stem);
         for (var i = 0; i < child.Packed.Count; i++)
         {
             var b = child.Packed[i];
@@ -241,8 +254,6 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             var (near, far) = (isOwn || b.T0 < child.StartT - 1e-6 ? b.T0 : b.T0 + liftMm, isOwn ? b.T1 : b.T1 + liftMm);
             boxes.Add(isLeft ? new(b.U0, b.U1, edge - far, edge - near) : new(-b.U1, -b.U0, edge + near, edge + far));
         }
-
-        return boxes;
     }
 
     private void PlaceCard(Spine spine, SpineItem item, double from)
@@ -270,7 +281,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
     /// <summary>Distance from a card's start along the spine to its first row with a lane.</summary>
     public double FirstRow(Spine spine, ChartCard card) => (spine.Dy > 0 ? card.HeadMm : metrics.FootMm) + (metrics.RowMm / 2);
 
-    private double Settle(FrameBoxes placed, List<FrameBox> boxes, double least)
+    private double Settle(FrameBoxes placed, ReadOnlySpan<FrameBox> boxes, double least)
     {
         var t = least;
         if (current!.Parent is not null)

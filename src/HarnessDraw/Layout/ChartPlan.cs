@@ -68,7 +68,7 @@ public sealed record ChartPlan
 {
     public required Box Bounds { get; init; }
 
-    /// <summary>The way of each lane from where it comes from to where it goes.</summary>
+    /// <summary>The way of each lane from where it comes from to where it goes; none for a chart that is only tried.</summary>
     public required ImmutableArray<ImmutableArray<LanePoint>> Lanes { get; init; }
     public required ImmutableArray<PlacedCard> Cards { get; init; }
     public required ImmutableArray<PlacedMark> Lengths { get; init; }
@@ -86,5 +86,8 @@ public sealed record ChartPlan
 
     /// <summary>Everything that is occupied.</summary>
     public required ImmutableArray<Box> Occupied { get; init; }
-    public required LaneCrossings Crossings { get; init; }
+
+    /// <summary>Counted when first asked for: they rest on the lanes' order alone.</summary>
+    public LaneCrossings Crossings => Counted.Value;
+    internal Lazy<LaneCrossings> Counted { get; init; } = null!;
 }

@@ -61,6 +61,9 @@ internal static class CrossingCount
         }
 
         var count = 0;
+        var meeting = new RunsByEvent(spine);
+        var rank = new Dictionary<(int Lane, int End), double>();
+        var leavesLeft = new bool[spine.EndEvent + 2];
         foreach (var station in spine.Stations)
         {
             for (var k = 0; k < station.Splices.Count; k++)
@@ -70,12 +73,13 @@ internal static class CrossingCount
 
             foreach (var item in station.Left)
             {
-                Refine(spine, lanes, item, start, end);
+                leavesLeft[item.Event] = true;
+                Refine(spine, lanes, item, meeting, rank, start, end);
             }
 
             foreach (var item in station.Right)
             {
-                Refine(spine, lanes, item, start, end);
+                Refine(spine, lanes, item, meeting, rank, start, end);
             }
         }
 
@@ -85,7 +89,7 @@ internal static class CrossingCount
             var path = lanes.PathOf[run.Lane];
             if (path.MeetRun == run && start[i] > -1 && lanes.EndOf(run.Lane, path.FirstEnd).Kind != ChartEndKind.Splice | path.ToFirst.Count > 0)
             {
-                count += AtTurn(problem, spine, i, start, end);
+                count += AtTurn(problem, spine, i, run.StartEvent >= 0 && leavesLeft[run.StartEvent], start, end);
             }
         }
 
@@ -126,9 +130,9 @@ internal static class CrossingCount
     }
 
     // the exact order of leaving within one item
-    private static void Refine(Spine spine, ChartLanes lanes, SpineItem item, double[] start, double[] end)
+    private static void Refine(Spine spine, ChartLanes lanes, SpineItem item, RunsByEvent meeting, Dictionary<(int Lane, int End), double> rank, double[] start, double[] end)
     {
-        var rank = new Dictionary<(int Lane, int End), double>();
+        rank.Clear();
         if (item.Child is { } child)
         {
             for (var i = 0; i < child.Runs.Count; i++)
@@ -150,8 +154,9 @@ internal static class CrossingCount
             }
         }
 
-        for (var i = 0; i < spine.Runs.Count; i++)
+        for (var at = meeting.First(item.Event); at >= 0; at = meeting.Next(at))
         {
+            var i = RunsByEvent.RunOf(at);
             var run = spine.Runs[i];
             var path = lanes.PathOf[run.Lane];
             if (path.MeetRun == run)
@@ -175,18 +180,9 @@ internal static class CrossingCount
         }
     }
 
-    private static int AtTurn(ChartProblem problem, Spine spine, int turning, double[] start, double[] end)
+    private static int AtTurn(ChartProblem problem, Spine spine, int turning, bool isLeft, double[] start, double[] end)
     {
         var run = spine.Runs[turning];
-        var isLeft = false;
-        foreach (var station in spine.Stations)
-        {
-            foreach (var item in station.Left)
-            {
-                isLeft |= item.Event == run.StartEvent;
-            }
-        }
-
         var count = 0;
         for (var i = 0; i < spine.Runs.Count; i++)
         {
@@ -196,5 +192,38 @@ internal static class CrossingCount
         }
 
         return count;
+    }
+
+    // runs that start or end at an event, as a chain: run i has its start at 2i and its end at 2i + 1
+    private sealed class RunsByEvent
+    {
+        private readonly int[] first;
+        private readonly int[] next;
+
+        public RunsByEvent(Spine spine)
+        {
+            first = new int[spine.EndEvent + 2];
+            next = new int[2 * spine.Runs.Count];
+            Array.Fill(first, -1);
+            for (var i = spine.Runs.Count - 1; i >= 0; i--)
+            {
+                Add((2 * i) + 1, spine.Runs[i].EndEvent);
+                Add(2 * i, spine.Runs[i].StartEvent);
+            }
+
+            void Add(int at, int e)
+            {
+                if (e >= 0)
+                {
+                    (next[at], first[e]) = (first[e], at);
+                }
+            }
+        }
+
+        public static int RunOf(int at) => at / 2;
+
+        public int First(int e) => first[e];
+
+        public int Next(int at) => next[at];
     }
 }

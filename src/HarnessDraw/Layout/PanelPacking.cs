@@ -15,27 +15,27 @@ public sealed class PanelPacking
     private readonly int columns;
     private readonly int rows;
     // by cell: all bits where it is free, none where something stands
-    private readonly int[] open;
+    private readonly short[] open;
 
-    // free cells from a cell on down its column; those of rows after the last changed one still hold
-    private readonly int[] free;
-    private int changedTo;
+    // free cells from a cell on down its column; those beside the changed columns and below the last changed row still hold
+    private readonly short[] free;
+    private (int First, int Last, int Row) changed;
 
     public PanelPacking(Box area)
     {
         this.area = area;
         columns = Math.Max(1, (int)(area.Width / CellMm));
-        rows = Math.Max(1, (int)(area.Height / CellMm));
-        open = new int[columns * rows];
-        free = new int[columns * rows];
+        rows = Math.Clamp((int)(area.Height / CellMm), 1, short.MaxValue);
+        open = new short[columns * rows];
+        free = new short[columns * rows];
         Clear();
     }
 
     /// <summary>All room is free again.</summary>
     public void Clear()
     {
-        Array.Fill(open, ~0);
-        changedTo = rows - 1;
+        Array.Fill(open, (short)~0);
+        changed = (0, columns - 1, rows - 1);
     }
 
     /// <summary>Marks a box as occupied; parts outside the area are ignored.</summary>
@@ -50,7 +50,7 @@ public sealed class PanelPacking
             Array.Clear(open, (r * columns) + c0, c1 - c0 + 1);
         }
 
-        changedTo = Math.Max(changedTo, r1);
+        changed = (Math.Min(changed.First, c0), Math.Max(changed.Last, c1), Math.Max(changed.Row, r1));
     }
 
     /// <summary>
@@ -87,32 +87,35 @@ public sealed class PanelPacking
 
     private void CountFree()
     {
-        for (var r = changedTo; r >= 0; r--)
+        var (first, width) = (changed.First, changed.Last - changed.First + 1);
+        for (var r = changed.Row; r >= 0 && width > 0; r--)
         {
-            var here = free.AsSpan(r * columns, columns);
-            if (r + 1 < rows)
+            var here = free.AsSpan((r * columns) + first, width);
+            var row = open.AsSpan((r * columns) + first, width);
+            if (r + 1 == rows)
             {
-                free.AsSpan((r + 1) * columns, columns).CopyTo(here);
-            }
-            else
-            {
-                here.Clear();
+                for (var k = 0; k < width; k++)
+                {
+                    here[k] = (short)(row[k] & 1);
+                }
+
+                continue;
             }
 
-            var row = open.AsSpan(r * columns, columns);
+            var below = free.AsSpan(((r + 1) * columns) + first, width);
             var c = 0;
-            for (; c <= columns - Vector<int>.Count; c += Vector<int>.Count)
+            for (; c <= width - Vector<short>.Count; c += Vector<short>.Count)
             {
-                ((new Vector<int>(here[c..]) + Vector<int>.One) & new Vector<int>(row[c..])).CopyTo(here[c..]);
+                ((new Vector<short>(below[c..]) + Vector<short>.One) & new Vector<short>(row[c..])).CopyTo(here[c..]);
             }
 
-            for (; c < columns; c++)
+            for (; c < width; c++)
             {
-                here[c] = (here[c] + 1) & row[c];
+                here[c] = (short)((below[c] + 1) & row[c]);
             }
         }
 
-        changedTo = -1;
+        changed = (columns, -1, -1);
     }
 
     private (Box Box, double Off)? Find(Panel panel)

@@ -65,8 +65,9 @@ internal sealed class Spine
     public List<FrameBox> Packed { get; } = [];
     public bool IsPacked { get; set; }
 
-    /// <summary>The packed boxes as they lie beside the parent's edge, until it is packed again.</summary>
-    public (double Edge, List<FrameBox> Boxes)? Turned { get; set; }
+    /// <summary>The packed boxes as they lie beside the parent's edge, while that is not NaN: it is packed again, or tried otherwise.</summary>
+    public List<FrameBox> Turned { get; } = [];
+    public double TurnedEdge { get; set; } = double.NaN;
 
     /// <summary>True once the radii of its lanes' corners at the parent are known.</summary>
     public bool HasCorners { get; set; }

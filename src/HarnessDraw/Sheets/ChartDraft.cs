@@ -13,7 +13,7 @@ internal sealed class ChartDraft
     {
         Problem = new(subject, style);
         layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
-        Compact = layout.Pack(ChartStance.Plain);
+        Compact = layout.PackWithoutLanes(ChartStance.Plain);
         compact = new(Compact.Bounds, Compact.Occupied);
         // what the panels say does not depend on how the chart is packed
         panels = new(() => new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part));

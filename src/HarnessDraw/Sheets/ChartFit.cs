@@ -313,6 +313,10 @@ internal sealed partial class ChartFit
     private (double Share, double Across)? wanted;
     private bool isNamedInCorner;
 
+    // of the panels as they are: asked for at every try
+    private IReadOnlyList<ChartPanel>? sized;
+    private Panel[][] sizes = [];
+
     private bool PlacePanels(Box inner)
     {
         foreach (var box in room.Occupied)
@@ -331,7 +335,13 @@ internal sealed partial class ChartFit
             packing.Take(box.Move(MoveX, MoveY).Grow(1));
         }
 
-        var placed = packing.Place([.. Panels.Select(p => p.Shapes.Select(s => s.Size).ToList())]);
+        if (sized != Panels)
+        {
+            sized = Panels;
+            sizes = [.. Panels.Select(p => Array.ConvertAll(p.Shapes.ToArray(), s => s.Size))];
+        }
+
+        var placed = packing.Place(sizes);
         PanelPlaces = placed ?? [];
         return placed is not null;
     }

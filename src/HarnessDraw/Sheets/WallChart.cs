@@ -182,11 +182,12 @@ public static class WallChart
     // side by side; the first that does not fit is told
     private static List<ChartFit>? TryParts(ImmutableArray<Func<(WallChartSubject Subject, ChartPart Part)>> parts, bool blackInk, Paper paper, TitleBlock title, Action<int, ChartFit> tooFull)
     {
-        var fits = new ChartFit[parts.Length];
+        var (drafts, fits) = (new ChartDrafts[parts.Length], new ChartFit[parts.Length]);
         var run = Parallel.For(0, parts.Length, (n, state) =>
         {
             var (subject, part) = parts[n]();
-            fits[n] = SheetFit(new(subject, blackInk, part), paper, title with { Type = $"wall chart {part.Number} of {part.Of}" });
+            drafts[n] = new(subject, blackInk, part);
+            fits[n] = ChartFit.Try(drafts[n], paper, TitleOf(n), LeastNameMm);
             if (!fits[n].Fits)
             {
                 state.Break();
@@ -198,15 +199,20 @@ public static class WallChart
             return null;
         }
 
+        // larger names once all fit
+        Parallel.For(0, parts.Length, n => fits[n] = WithLargestNames(drafts[n], fits[n], paper, TitleOf(n)));
         return [.. fits];
+
+        TitleBlock TitleOf(int n) => title with { Type = $"wall chart {drafts[n].Part!.Number} of {drafts[n].Part!.Of}" };
     }
 
     private static ImmutableArray<Paper> Sheets() => [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1, PaperSizes.A0];
 
     // fits with the least names first, then with the largest that do
-    private static ChartFit SheetFit(ChartDrafts drafts, Paper paper, TitleBlock title)
+    private static ChartFit SheetFit(ChartDrafts drafts, Paper paper, TitleBlock title) => WithLargestNames(drafts, ChartFit.Try(drafts, paper, title, LeastNameMm), paper, title);
+
+    private static ChartFit WithLargestNames(ChartDrafts drafts, ChartFit fit, Paper paper, TitleBlock title)
     {
-        var fit = ChartFit.Try(drafts, paper, title, LeastNameMm);
         foreach (var nameMm in fit is { Fits: true, ShowsAll: true } ? LargerNames(paper) : [])
         {
             if (ChartFit.Try(drafts, paper, title, nameMm, mayLeaveOut: false) is { Fits: true } larger)
