@@ -16,24 +16,44 @@ public static class ItemBounds
 
     private static Box? Outline(Outline outline)
     {
-        Box? all = null;
+        var (left, top, right, bottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
         var (start, at) = (default(Point), default(Point));
         foreach (var step in outline.Steps)
         {
-            var from = at;
-            (at, var box) = step switch
+            var (from, reach) = (at, 0.0);
+            switch (step)
             {
-                PathStep.MoveTo(var to) => (to, Between(to, to)),
-                PathStep.LineTo(var to) => (to, Between(from, to)),
-                PathStep.ArcTo(var to, _, _) => (to, Between(from, to).Grow(Length(to - from) / 2)), // at most a half circle
-                PathStep.CurveTo(var one, var two, var to) => (to, Between(from, to).Union(Between(one, two))),
-                _ => (start, Between(from, start)),
-            };
-            start = step is PathStep.MoveTo ? at : start;
-            all = all?.Union(box) ?? box;
+                case PathStep.MoveTo(var to):
+                    (start, from, at) = (to, to, to);
+                    break;
+                case PathStep.LineTo(var to):
+                    at = to;
+                    break;
+                case PathStep.ArcTo(var to, _, _):
+                    // at most a half circle
+                    (at, reach) = (to, Length(to - from) / 2);
+                    break;
+                case PathStep.CurveTo(var one, var two, var to):
+                    Take(one, 0);
+                    Take(two, 0);
+                    at = to;
+                    break;
+                default:
+                    at = start;
+                    break;
+            }
+
+            Take(from, reach);
+            Take(at, reach);
         }
 
-        return all;
+        return left <= right ? Box.FromEdges(left, top, right, bottom) : null;
+
+        void Take(Point p, double reach)
+        {
+            (left, top) = (Math.Min(left, p.X - reach), Math.Min(top, p.Y - reach));
+            (right, bottom) = (Math.Max(right, p.X + reach), Math.Max(bottom, p.Y + reach));
+        }
     }
 
     private static Box Text(TextItem text)

@@ -8,23 +8,25 @@ internal static class SvgNumber
     public static string Text(double value)
     {
         Span<char> text = stackalloc char[24];
-        return text[..Format(value, text)].ToString();
+        return text[..Format(Thousandths(value), text)].ToString();
     }
 
-    public static StringBuilder AppendNumber(this StringBuilder builder, double value)
+    public static StringBuilder AppendNumber(this StringBuilder builder, double value) => builder.AppendThousandths(Thousandths(value));
+
+    /// <summary>A number that is known in thousandths.</summary>
+    public static StringBuilder AppendThousandths(this StringBuilder builder, long thousandths)
     {
         Span<char> text = stackalloc char[24];
-        return builder.Append(text[..Format(value, text)]);
+        return builder.Append(text[..Format(thousandths, text)]);
     }
 
-    private static int Format(double value, Span<char> text)
-    {
-        if (!double.IsFinite(value) || Math.Abs(value) > 1e9)
-        {
-            throw new ArgumentOutOfRangeException(nameof(value), value, "a drawing has no such coordinate");
-        }
+    /// <summary>Rounded to thousandths, as numbers are written.</summary>
+    public static long Thousandths(double value) => double.IsFinite(value) && Math.Abs(value) <= 1e9
+        ? (long)Math.Round(value * 1000, MidpointRounding.AwayFromZero)
+        : throw new ArgumentOutOfRangeException(nameof(value), value, "a drawing has no such coordinate");
 
-        var thousandths = (long)Math.Round(value * 1000, MidpointRounding.AwayFromZero);
+    private static int Format(long thousandths, Span<char> text)
+    {
         var at = 0;
         if (thousandths < 0)
         {
@@ -32,7 +34,7 @@ internal static class SvgNumber
             thousandths = -thousandths;
         }
 
-        (thousandths / 1000).TryFormat(text[at..], out var digits);
+        ((ulong)thousandths / 1000).TryFormat(text[at..], out var digits);
         at += digits;
         var part = (int)(thousandths % 1000);
         if (part == 0)

@@ -13,10 +13,10 @@ internal static class SvgPath
     {
         work.Clear();
         var relative = HasSeveralRuns(outline);
-        var (at, start) = (default(Point), default(Point));
+        var (at, start) = ((X: 0L, Y: 0L), (X: 0L, Y: 0L));
         foreach (var step in outline.Steps)
         {
-            var from = relative ? at : default;
+            var from = relative ? at : (X: 0, Y: 0);
             switch (step)
             {
                 case PathStep.MoveTo(var to):
@@ -56,32 +56,30 @@ internal static class SvgPath
         return runs > 1;
     }
 
-    private static Point Line(StringBuilder d, Point to, Point at, Point from, bool relative)
+    // places in thousandths
+    private static (long X, long Y) Line(StringBuilder d, Point to, (long X, long Y) at, (long X, long Y) from, bool relative)
     {
-        var (x, y) = (Rounded(to.X), Rounded(to.Y));
+        var (x, y) = (SvgNumber.Thousandths(to.X), SvgNumber.Thousandths(to.Y));
         if (y == at.Y)
         {
-            d.Append(relative ? 'h' : 'H').AppendNumber(x - from.X);
+            d.Append(relative ? 'h' : 'H').AppendThousandths(x - from.X);
         }
         else if (x == at.X)
         {
-            d.Append(relative ? 'v' : 'V').AppendNumber(y - from.Y);
+            d.Append(relative ? 'v' : 'V').AppendThousandths(y - from.Y);
         }
         else
         {
-            return Pair(d.Append(relative ? 'l' : 'L'), to, from);
+            d.Append(relative ? 'l' : 'L').AppendThousandths(x - from.X).Append(' ').AppendThousandths(y - from.Y);
         }
 
-        return new(x, y);
+        return (x, y);
     }
 
-    private static Point Pair(StringBuilder d, Point p, Point from)
+    private static (long X, long Y) Pair(StringBuilder d, Point p, (long X, long Y) from)
     {
-        var (x, y) = (Rounded(p.X), Rounded(p.Y));
-        d.AppendNumber(x - from.X).Append(' ').AppendNumber(y - from.Y);
-        return new(x, y);
+        var (x, y) = (SvgNumber.Thousandths(p.X), SvgNumber.Thousandths(p.Y));
+        d.AppendThousandths(x - from.X).Append(' ').AppendThousandths(y - from.Y);
+        return (x, y);
     }
-
-    // to thousandths, as numbers are written
-    private static double Rounded(double mm) => Math.Round(mm * 1000, MidpointRounding.AwayFromZero) / 1000;
 }
