@@ -2,8 +2,8 @@ namespace HarnessDraw.Planning.Cavities;
 
 /// <summary>
 /// Deals out the cavities of a connector at least cost and, of equal costs, with the fewest crossings on the chart (<see cref="CavityOrder"/>). Wires that cost the same in every cavity stand in the order of
-/// their places. Up to a dozen wires, or many of a few kinds, are dealt out exactly while the spliced ones stay, which begin at every place if they are few; more of them three kinds at a time, the others staying. A spliced
-/// wire also runs elsewhere while its kind is dealt out anew, as long as anything helps.
+/// their places. Up to a dozen wires, or many of a few kinds, are dealt out exactly while the spliced ones stay, which begin at every place if they are few; more of them two kinds at a time, the others staying, and
+/// the best of these three kinds at a time. A spliced wire also runs elsewhere while its kind is dealt out anew, as long as anything helps.
 /// </summary>
 public static class CavitySearch
 {
@@ -33,23 +33,30 @@ public static class CavitySearch
         var least = double.PositiveInfinity;
         var kinds = KindsOf(cost, isOpen);
         var steps = kinds.Aggregate((double)kinds.Count, (n, k) => n * (k.Count + 1)) * (cost.Length == 0 ? 0 : cost[0].Length);
+        var dealer = new CavityDealer(cost, Crossing);
+        var isSmall = steps <= MostStepsEach;
         foreach (var places in Beginnings(wires, steps))
         {
-            Try(places, start, isExact: steps <= MostStepsEach);
+            Try(places, start, isSmall ? kinds.Count : 2);
+        }
+
+        if (!isSmall)
+        {
+            Try(bestPlaces, best, 3);
         }
 
         if (steps is > MostStepsEach and <= MostStepsOnce)
         {
-            Try(bestPlaces, best, isExact: true);
+            Try(bestPlaces, best, kinds.Count);
         }
 
         return best;
 
-        void Try(double[] places, int[] from, bool isExact)
+        void Try(double[] places, int[] from, int together)
         {
             var order = new CavityOrder(wires);
             places.CopyTo(order.Places, 0);
-            var cavities = Settled(cost, order, from, kinds, isExact);
+            var cavities = Settled(cost, dealer, order, from, kinds, together);
             if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
             {
                 (best, bestPlaces, least) = (cavities, order.Places, score);
@@ -114,26 +121,22 @@ public static class CavitySearch
         return kinds;
     }
 
-    // cavities and the places of spliced wires in turn, all kinds at once or three at a time
-    private static int[] Settled(double[][] cost, CavityOrder order, int[] start, List<List<int>> kinds, bool isExact)
+    // cavities and the places of spliced wires in turn, so many kinds at a time
+    private static int[] Settled(double[][] cost, CavityDealer dealer, CavityOrder order, int[] start, List<List<int>> kinds, int together)
     {
         var cavities = (int[])start.Clone();
         var least = double.PositiveInfinity;
         for (var pass = 0; pass < MostPasses; pass++)
         {
-            if (isExact)
+            foreach (var some in Choices(kinds, together))
             {
-                Deal(cost, order, cavities, kinds);
-            }
-            else
-            {
-                DealByThrees(cost, order, cavities, kinds);
+                dealer.Deal(order, cavities, some);
             }
 
             order.Settle(cavities);
             if (Score(cost, order, cavities) >= least - (Crossing / 2))
             {
-                Rerun(cost, order, cavities, kinds);
+                Rerun(cost, dealer, order, cavities, kinds);
             }
 
             var score = Score(cost, order, cavities);
@@ -148,22 +151,25 @@ public static class CavitySearch
         return cavities;
     }
 
-    private static void DealByThrees(double[][] cost, CavityOrder order, int[] cavities, List<List<int>> kinds)
+    // every choice of so many of the kinds, each in front of what it was made of
+    private static IEnumerable<List<List<int>>> Choices(List<List<int>> kinds, int together)
     {
-        for (var i = 0; i < kinds.Count; i++)
+        if (kinds.Count <= together)
         {
-            for (var j = 0; j < Math.Max(1, i); j++)
-            {
-                for (var k = 0; k < Math.Max(1, j); k++)
-                {
-                    Deal(cost, order, cavities, [.. new[] { kinds[i], kinds[j], kinds[k] }.Distinct()]);
-                }
-            }
+            return [kinds];
         }
+
+        IEnumerable<int[]> choices = Enumerable.Range(0, kinds.Count).Select(i => (int[])[i]);
+        for (var n = 1; n < together; n++)
+        {
+            choices = choices.SelectMany(c => Enumerable.Range(0, c[^1]).Select(i => (int[])[.. c, i]));
+        }
+
+        return choices.Select(c => c.Select(i => kinds[i]).ToList());
     }
 
     // a spliced wire runs elsewhere, and its kind is dealt out anew: where both together help
-    private static void Rerun(double[][] cost, CavityOrder order, int[] cavities, List<List<int>> kinds)
+    private static void Rerun(double[][] cost, CavityDealer dealer, CavityOrder order, int[] cavities, List<List<int>> kinds)
     {
         foreach (var kind in kinds)
         {
@@ -174,7 +180,7 @@ public static class CavitySearch
                 {
                     order.Places[wire] = gap;
                     var tried = (int[])cavities.Clone();
-                    Deal(cost, order, tried, [kind]);
+                    dealer.Deal(order, tried, [kind]);
                     if (Score(cost, order, tried) is var score && score < least - (Crossing / 2))
                     {
                         (best, bestPlace, least) = (tried, gap, score);
@@ -185,106 +191,5 @@ public static class CavitySearch
                 best.CopyTo(cavities, 0);
             }
         }
-    }
-
-    // cavity after cavity: the least by how many wires of each kind have one by then, those of a kind in the order of their places
-    private static void Deal(double[][] cost, CavityOrder order, int[] cavities, List<List<int>> kinds)
-    {
-        var count = cost.Length == 0 ? 0 : cost[0].Length;
-        var sorted = kinds.ConvertAll(k => k.OrderBy(w => order.Places[w]).ToArray());
-        var shut = Enumerable.Range(0, cavities.Length).Except(kinds.SelectMany(k => k)).ToArray();
-        var isTaken = new bool[count];
-        foreach (var i in shut)
-        {
-            isTaken[cavities[i]] = true;
-        }
-
-        // a step of each kind in the number of a state, and what the next wire of each kind crosses of those that have a cavity
-        var (steps, states) = (new int[kinds.Count], 1);
-        for (var k = 0; k < steps.Length; k++)
-        {
-            (steps[k], states) = (states, states * (kinds[k].Count + 1));
-        }
-
-        var crossed = Crossed(order, sorted, steps, states);
-        var alone = sorted.ConvertAll(k => Array.ConvertAll(k, Alone));
-        var least = new double[states];
-        Array.Fill(least, double.PositiveInfinity);
-        least[0] = 0;
-        var chosen = new sbyte[count][];
-        for (var c = 0; c < count; c++)
-        {
-            chosen[c] = new sbyte[states];
-            Array.Fill(chosen[c], (sbyte)-1);
-            // larger ones first: a state is reached from the one without the wire, as it was before this cavity
-            for (var state = states - 1; state > 0 && !isTaken[c]; state--)
-            {
-                for (var k = 0; k < steps.Length; k++)
-                {
-                    var n = state / steps[k] % (sorted[k].Length + 1);
-                    if (n > 0 && least[state - steps[k]] + alone[k][n - 1][c] + (Crossing * crossed[k][state - steps[k]]) is var now && now < least[state] - (Crossing / 2))
-                    {
-                        (least[state], chosen[c][state]) = (now, (sbyte)k);
-                    }
-                }
-            }
-        }
-
-        if (double.IsPositiveInfinity(least[states - 1]))
-        {
-            return;
-        }
-
-        for (var (c, state) = (count - 1, states - 1); c >= 0; c--)
-        {
-            if (chosen[c][state] is >= 0 and var k)
-            {
-                cavities[sorted[k][(state / steps[k] % (sorted[k].Length + 1)) - 1]] = c;
-                state -= steps[k];
-            }
-        }
-
-        // what a wire costs in each cavity, with its crossings with those that stay
-        double[] Alone(int wire)
-        {
-            var (of, change, place) = (new double[count], new int[count], order.Places[wire]);
-            var crossings = 0;
-            foreach (var j in shut)
-            {
-                crossings += order.Places[j] < place ? 1 : 0;
-                change[cavities[j]] += order.Places[j].CompareTo(place);
-            }
-
-            for (var c = 0; c < count; c++)
-            {
-                of[c] = isTaken[c] ? double.PositiveInfinity : cost[wire][c] + (Crossing * crossings);
-                crossings += change[c];
-            }
-
-            return of;
-        }
-    }
-
-    // by kind and state: how many wires that have a cavity by then have a place behind that of the next wire of the kind
-    private static List<int[]> Crossed(CavityOrder order, List<int[]> sorted, int[] steps, int states)
-    {
-        var crossed = new List<int[]>();
-        for (var k = 0; k < sorted.Count; k++)
-        {
-            var upTo = Array.ConvertAll(sorted[k], w => sorted.ConvertAll(o => o.Count(x => order.Places[x] <= order.Places[w])));
-            var of = new int[states];
-            for (var state = 0; state < states; state++)
-            {
-                var next = state / steps[k] % (sorted[k].Length + 1);
-                for (var o = 0; o < sorted.Count && next < sorted[k].Length; o++)
-                {
-                    of[state] += Math.Max(0, (state / steps[o] % (sorted[o].Length + 1)) - upTo[next][o]);
-                }
-            }
-
-            crossed.Add(of);
-        }
-
-        return crossed;
     }
 }

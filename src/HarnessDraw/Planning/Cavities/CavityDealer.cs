@@ -1,0 +1,175 @@
+namespace HarnessDraw.Planning.Cavities;
+
+/// <summary>
+/// Deals out the cavities of some kinds of wires exactly while all others keep theirs: cavity after cavity, the least by how many wires of each kind have one by then, those of a kind in the order of
+/// their places. Its tables are used again from one dealing to the next.
+/// </summary>
+/// <param name="cost">By wire and cavity.</param>
+/// <param name="crossing">What a crossing weighs, in units of cost.</param>
+internal sealed class CavityDealer(double[][] cost, double crossing)
+{
+    private readonly int count = cost.Length == 0 ? 0 : cost[0].Length;
+    private readonly bool[] isTaken = new bool[cost.Length == 0 ? 0 : cost[0].Length];
+    private readonly int[] change = new int[cost.Length == 0 ? 0 : cost[0].Length];
+    private int[] digits = [];
+    private int[] crossed = [];
+    private double[] alone = [];
+    private double[] least = [];
+    private sbyte[] chosen = [];
+
+    /// <summary>Gives the wires of the kinds their cavities; they stay as they are where that cannot be.</summary>
+    public void Deal(CavityOrder order, int[] cavities, List<List<int>> kinds)
+    {
+        var sorted = kinds.ConvertAll(k => Sorted(order, k));
+        var isDealt = new bool[cavities.Length];
+        foreach (var wires in sorted)
+        {
+            Array.ForEach(wires, w => isDealt[w] = true);
+        }
+
+        Array.Clear(isTaken);
+        for (var i = 0; i < cavities.Length; i++)
+        {
+            if (!isDealt[i])
+            {
+                isTaken[cavities[i]] = true;
+            }
+        }
+
+        // a step of each kind in the number of a state
+        var (steps, first) = (new int[kinds.Count], new int[kinds.Count]);
+        var (states, all) = (1, 0);
+        for (var k = 0; k < steps.Length; k++)
+        {
+            (steps[k], first[k]) = (states, all);
+            (states, all) = (states * (sorted[k].Length + 1), all + sorted[k].Length);
+        }
+
+        FindDigits(sorted, steps, states);
+        FindCrossed(order, sorted, states);
+        FindAlone(order, cavities, isDealt, sorted, all);
+        Grow(ref least, states);
+        Grow(ref chosen, states * count);
+        Array.Fill(least, double.PositiveInfinity, 0, states);
+        Array.Fill(chosen, (sbyte)-1, 0, states * count);
+        least[0] = 0;
+        for (var c = 0; c < count; c++)
+        {
+            if (!isTaken[c])
+            {
+                Take(c, steps, first, states);
+            }
+        }
+
+        if (double.IsPositiveInfinity(least[states - 1]))
+        {
+            return;
+        }
+
+        for (var (c, state) = (count - 1, states - 1); c >= 0; c--)
+        {
+            if (chosen[(c * states) + state] is >= 0 and var k)
+            {
+                cavities[sorted[k][digits[(k * states) + state] - 1]] = c;
+                state -= steps[k];
+            }
+        }
+    }
+
+    private static int[] Sorted(CavityOrder order, List<int> kind)
+    {
+        var (wires, places) = (kind.ToArray(), new (double, int)[kind.Count]);
+        for (var i = 0; i < wires.Length; i++)
+        {
+            places[i] = (order.Places[wires[i]], i);
+        }
+
+        Array.Sort(places, wires);
+        return wires;
+    }
+
+    // larger states first: a state is reached from the one without the wire, as it was before this cavity
+    private void Take(int cavity, int[] steps, int[] first, int states)
+    {
+        for (var state = states - 1; state > 0; state--)
+        {
+            for (var k = 0; k < steps.Length; k++)
+            {
+                var n = digits[(k * states) + state];
+                if (n > 0 && least[state - steps[k]] + alone[((first[k] + n - 1) * count) + cavity] + (crossing * crossed[(k * states) + state - steps[k]]) is var now && now < least[state] - (crossing / 2))
+                {
+                    (least[state], chosen[(cavity * states) + state]) = (now, (sbyte)k);
+                }
+            }
+        }
+    }
+
+    // by kind and state: how many wires of the kind have a cavity
+    private void FindDigits(List<int[]> sorted, int[] steps, int states)
+    {
+        Grow(ref digits, sorted.Count * states);
+        for (var k = 0; k < sorted.Count; k++)
+        {
+            for (var state = 0; state < states; state++)
+            {
+                digits[(k * states) + state] = state / steps[k] % (sorted[k].Length + 1);
+            }
+        }
+    }
+
+    // by kind and state: how many wires that have a cavity by then have a place behind that of the next wire of the kind
+    private void FindCrossed(CavityOrder order, List<int[]> sorted, int states)
+    {
+        Grow(ref crossed, sorted.Count * states);
+        Array.Clear(crossed, 0, sorted.Count * states);
+        for (var k = 0; k < sorted.Count; k++)
+        {
+            for (var o = 0; o < sorted.Count; o++)
+            {
+                var upTo = Array.ConvertAll(sorted[k], w => Array.FindAll(sorted[o], x => order.Places[x] <= order.Places[w]).Length);
+                for (var state = 0; state < states; state++)
+                {
+                    var next = digits[(k * states) + state];
+                    if (next < upTo.Length)
+                    {
+                        crossed[(k * states) + state] += Math.Max(0, digits[(o * states) + state] - upTo[next]);
+                    }
+                }
+            }
+        }
+    }
+
+    // what a wire costs in each cavity, with its crossings with those that stay
+    private void FindAlone(CavityOrder order, int[] cavities, bool[] isDealt, List<int[]> sorted, int all)
+    {
+        Grow(ref alone, all * count);
+        var at = 0;
+        foreach (var wire in sorted.SelectMany(w => w))
+        {
+            var (crossings, place) = (0, order.Places[wire]);
+            Array.Clear(change);
+            for (var j = 0; j < cavities.Length; j++)
+            {
+                if (!isDealt[j])
+                {
+                    crossings += order.Places[j] < place ? 1 : 0;
+                    change[cavities[j]] += order.Places[j].CompareTo(place);
+                }
+            }
+
+            for (var c = 0; c < count; c++)
+            {
+                alone[at++] = isTaken[c] ? double.PositiveInfinity : cost[wire][c] + (crossing * crossings);
+                crossings += change[c];
+            }
+        }
+    }
+
+    private static void Grow<T>(ref T[] room, int length)
+    {
+        if (room.Length < length)
+        {
+            room = new T[length];
+        }
+    }
+}
