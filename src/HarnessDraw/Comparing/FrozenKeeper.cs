@@ -1,3 +1,4 @@
+using System.Globalization;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
@@ -7,6 +8,8 @@ namespace HarnessDraw.Comparing;
 /// <summary>Makes a changed description keep what was built: cavities, splices and ids before planning, cut lengths after it.</summary>
 public static class FrozenKeeper
 {
+    private const string GivenByHand = "given by hand";
+
     /// <summary>The harness with the cavities and wire ids that were built, where the description leaves them open.</summary>
     public static Harness Keep(Harness harness, FrozenHarness frozen)
     {
@@ -38,19 +41,24 @@ public static class FrozenKeeper
         findings.AddRange(MovedSplices(plan, frozen));
         var wires = plan.Wires.Select(wire =>
         {
+            if (built.TryGetValue(wire.Id, out var sized) && sized.Size != wire.SizeLabel && wire.DecidedBy != GivenByHand && !wire.ByHand)
+            {
+                findings.Add(OtherSize(wire, sized));
+            }
+
             if (!built.TryGetValue(wire.Id, out var old) || old.CutMm is not { } cutMm || old.From != wire.From.ToString() || old.To != wire.To.ToString() || cutMm == wire.CutLengthMm || wire.ByHand)
             {
                 return wire;
             }
 
-            if (wire.PathLengthMm is { } routeMm && cutMm < routeMm)
+            if (wire.LeastCutMm is { } leastMm && cutMm < leastMm - 0.5)
             {
                 findings.Add(new Finding
                 {
                     Rule = "built-wire-short",
                     Severity = Severity.Warning,
-                    Message = $"Wire {wire.Id} was built {cutMm:0} mm long and its route is now {routeMm:0} mm: it does not reach.",
-                    Cure = "Cut it anew, or take the route back.",
+                    Message = string.Create(CultureInfo.InvariantCulture, $"Wire {wire.Id} was built {cutMm:0} mm long and needs {leastMm:0} mm now ({wire.PathLengthMm:0} mm of route and {leastMm - wire.PathLengthMm:0} mm of allowances): it does not reach."),
+                    Cure = string.Create(CultureInfo.InvariantCulture, $"Cut it anew, {wire.CutLengthMm:0} mm, as the cut list and the list of changes have it; or take the route back."),
                     Source = "geometry",
                     Where = [wire.Id],
                     Builds = wire.Builds,
@@ -62,6 +70,17 @@ public static class FrozenKeeper
         });
         return plan with { Wires = [.. wires], PlanningFindings = findings.ToImmutable() };
     }
+
+    private static Finding OtherSize(Wire wire, FrozenWire was) => new()
+    {
+        Rule = "built-wire-size",
+        Severity = Severity.Warning,
+        Message = $"Wire {wire.Id} was built as {was.Size} and that does not do now ({wire.DecidedBy}{(wire.RunnerUp is { } why ? $": {why}" : "")}): it is {wire.SizeLabel} in this plan.",
+        Cure = "Cut it anew in the new size, or take back what changed its circuit.",
+        Source = "see the rule that decides",
+        Where = [wire.Id, wire.Circuit],
+        Builds = wire.Builds,
+    };
 
     // a net that lost its splices altogether is told by its wires
     private static IEnumerable<Finding> MovedSplices(Plan plan, FrozenHarness frozen)

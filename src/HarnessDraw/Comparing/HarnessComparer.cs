@@ -43,9 +43,10 @@ public static class HarnessComparer
             }
         }
 
-        if (old.Harness != now.Harness)
+        if (!IsSame(old, now))
         {
-            bag.Error(DiagnosticCodes.MixedRevisions, $"'{old.Harness}' and '{now.Harness}' are two harnesses, not two revisions of one", null, "compare files of the same harness");
+            bag.Error(DiagnosticCodes.MixedRevisions, $"{Words(old)} and {Words(now)} are two harnesses, not two revisions of one", null,
+                "compare states of one harness: the file's name, or 'harness' and 'vehicle', must be the same");
         }
 
         if (old.Revision == now.Revision && old.SourceHash != now.SourceHash)
@@ -55,6 +56,12 @@ public static class HarnessComparer
 
         return new(bag.HasErrors ? null : Changes(old, now), bag.ToSorted());
     }
+
+    /// <summary>One harness by the name of its file, or, where a copy got another name, by what it says that it is.</summary>
+    private static bool IsSame(FrozenHarness old, FrozenHarness now) =>
+        old.Harness == now.Harness || (old.Title == now.Title && (old.Vehicle ?? now.Vehicle) == (now.Vehicle ?? old.Vehicle));
+
+    private static string Words(FrozenHarness state) => $"'{state.Harness}' ({state.Title}{(state.Vehicle is { } vehicle ? $", {vehicle}" : "")})";
 
     /// <summary>A kind of change as one word.</summary>
     public static string Word(ChangeKind kind) => kind switch { ChangeKind.Add => "add", ChangeKind.Cut => "cut", ChangeKind.Move => "move", _ => "remove" };

@@ -18,6 +18,7 @@ public static class HarnessFreezer
         {
             Harness = harness.Id,
             Title = harness.Title,
+            Vehicle = harness.Vehicle,
             Revision = revision,
             SourceHash = harness.SourceHash,
             Wires = wires,

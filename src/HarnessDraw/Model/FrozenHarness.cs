@@ -26,6 +26,9 @@ public sealed record FrozenHarness
 {
     public required string Harness { get; init; }
     public required string Title { get; init; }
+
+    /// <summary>Null in files of versions that did not say it.</summary>
+    public string? Vehicle { get; init; }
     public required string? Revision { get; init; }
     public required string SourceHash { get; init; }
     public required ImmutableArray<FrozenWire> Wires { get; init; }

@@ -120,7 +120,11 @@ public sealed record WireEnd(string At, string? Pin)
 }
 
 /// <summary>A named addition to a wire's route, millimetres.</summary>
-public sealed record Allowance(string What, double LengthMm);
+public sealed record Allowance(string What, double LengthMm)
+{
+    /// <summary>Wire for a new terminal later: nothing is too short without it.</summary>
+    public bool IsReTermination => What.StartsWith("re-termination", StringComparison.Ordinal);
+}
 
 /// <summary>The worst operating state of a wire.</summary>
 public sealed record WorstState(string State, double CurrentA, double DropV, double TemperatureC);
@@ -153,6 +157,9 @@ public sealed record Wire
     public required double? PathLengthMm { get; init; }
     public ImmutableArray<Allowance> Allowances { get; init; } = [];
     public required double? CutLengthMm { get; init; }
+
+    /// <summary>Route and allowances but those for new terminals, mm: a wire cut shorter does not do. Null where the route is unknown.</summary>
+    public double? LeastCutMm => PathLengthMm + Allowances.Where(a => !a.IsReTermination).Sum(a => a.LengthMm);
     public bool Estimated { get; init; }
 
     /// <summary>Segments in order from <see cref="From"/> to <see cref="To"/>; the first or last may be used in part when it ends in a splice.</summary>
@@ -167,7 +174,7 @@ public sealed record Wire
     /// <summary>Nearest first.</summary>
     public ImmutableArray<string> ProtectedBy { get; init; } = [];
 
-    /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand'.</summary>
+    /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand', 'as built'.</summary>
     public required string DecidedBy { get; init; }
 
     /// <summary>The next smaller size and why it does not do, in words with numbers.</summary>

@@ -4,7 +4,7 @@ namespace HarnessDraw.Planning;
 
 /// <summary>
 /// Gives every return pin that no net reaches a circuit to ground: to the ground point it names, else to the nearest by
-/// <c>distance</c> (place to place, mm), ties by name.
+/// <c>distance</c> (place to place, mm), ties by name. What is built keeps its ground point.
 /// </summary>
 internal static class ReturnWirer
 {
@@ -19,10 +19,11 @@ internal static class ReturnWirer
         // of a place all returns go to one ground point
         var known = new Dictionary<string, PinRef?>(StringComparer.Ordinal);
         PinRef? NearestTo(Thing thing) => known.TryGetValue(thing.Place, out var found) ? found : known[thing.Place] = Nearest(thing.Place, grounds, distance);
+        var built = new BuiltGrounds(harness.Built, grounds);
         for (var n = 0; n < nets.Count; n++)
         {
             var end = nets[n].Root.IsNearestGround ? harness.Things.FirstOrDefault(t => t.Id == nets[n].Ends[0].Thing) : null;
-            if (end is not null && NearestTo(end) is { } nearest)
+            if (end is not null && (built.Of(nets[n].Id) ?? NearestTo(end)) is { } nearest)
             {
                 nets[n] = nets[n] with { Root = nearest };
                 for (var c = 0; c < circuits.Count; c++)
@@ -40,13 +41,13 @@ internal static class ReturnWirer
             foreach (var pin in thing.Returns)
             {
                 var from = new PinRef(thing.Id, pin.Pin);
-                var ground = pin.To is null ? NearestTo(thing) : Named(harness, pin.To);
+                var id = thing.Returns.Length == 1 ? $"{thing.Id} ground" : $"{thing.Id} ground {pin.Pin}";
+                var ground = pin.To is null ? built.Of(id) ?? NearestTo(thing) : Named(harness, pin.To);
                 if (ground is null || !wired.Add(from.ToString()))
                 {
                     continue;
                 }
 
-                var id = thing.Returns.Length == 1 ? $"{thing.Id} ground" : $"{thing.Id} ground {pin.Pin}";
                 while (!ids.Add(id))
                 {
                     id += "'";
@@ -94,5 +95,31 @@ internal static class ReturnWirer
 
         var dot = to.LastIndexOf('.');
         return dot > 0 ? new(to[..dot], to[(dot + 1)..]) : null;
+    }
+}
+
+/// <summary>The ground points to which the nets of a built harness return.</summary>
+internal sealed class BuiltGrounds(FrozenHarness? built, Thing[] grounds)
+{
+    private readonly ILookup<string, FrozenWire> wires = (built?.Wires ?? []).ToLookup(w => w.Net, StringComparer.Ordinal);
+
+    /// <summary>The ground point of a net as it was built; null where it was not, or where that point is no more.</summary>
+    public PinRef? Of(string net)
+    {
+        foreach (var end in wires[net].SelectMany(w => new[] { w.To, w.From }))
+        {
+            foreach (var ground in grounds)
+            {
+                foreach (var pin in ground.Pins)
+                {
+                    if (end == $"{ground.Id}.{pin.Name}")
+                    {
+                        return new(ground.Id, pin.Name);
+                    }
+                }
+            }
+        }
+
+        return null;
     }
 }

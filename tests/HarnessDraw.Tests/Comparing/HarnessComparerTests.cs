@@ -51,7 +51,15 @@ public class HarnessComparerTests
         var compared = HarnessComparer.Compare(Built, mixed);
         Assert.True(compared.Failed);
         Assert.Contains("half A at revision B, half B at revision C", compared.Diagnostics.Single(d => d.Code == "mixed-revisions").Message, StringComparison.Ordinal);
-        Assert.True(HarnessComparer.Compare(Built, Built with { Harness = "another" }).Failed);
+        Assert.True(HarnessComparer.Compare(Built, Built with { Harness = "another", Title = "another" }).Failed);
+        Assert.True(HarnessComparer.Compare(Built, Built with { Harness = "another", Vehicle = "another" }).Failed);
+    }
+
+    [Fact]
+    public void A_copy_under_another_name_is_the_same_harness()
+    {
+        Assert.Empty(HarnessComparer.Compare(Built with { Harness = "as it was in May" }, Built).Value!.Changes);
+        Assert.Empty(HarnessComparer.Compare(Built with { Harness = "written before", Vehicle = null }, Built).Value!.Changes);
     }
 
     [Fact]

@@ -69,6 +69,60 @@ public class KeptSplicesTests
         Assert.Empty(Keep(without, built).Wires.Select(w => w.Id).Intersect(lost));
     }
 
+    [Fact]
+    public void A_built_wire_that_reaches_only_without_its_allowances_is_cut_anew_and_compare_says_so()
+    {
+        var wire = Plan.Wires.First(w => w is { ByHand: false, PathLengthMm: > 500 } && w.LeastCutMm - w.PathLengthMm > 60);
+        var built = HarnessFreezer.Freeze(Plan);
+        built = built with { Wires = [.. built.Wires.Select(w => w.Id == wire.Id ? w with { CutMm = Math.Floor(wire.PathLengthMm!.Value + 20) } : w)] };
+        var now = Keep(Plan.Harness, built);
+        var finding = Assert.Single(now.PlanningFindings, f => f.Rule == "built-wire-short");
+        Assert.Contains(FormattableString.Invariant($"{wire.CutLengthMm:0} mm"), finding.Cure, StringComparison.Ordinal);
+        Assert.Equal(wire.CutLengthMm, now.Wires.Single(w => w.Id == wire.Id).CutLengthMm);
+        var change = Assert.Single(HarnessComparer.Compare(built, HarnessFreezer.Freeze(now)).Value!.Changes);
+        Assert.Equal((ChangeKind.Cut, wire.Id), (change.Kind, change.Wire));
+        Assert.Contains(FormattableString.Invariant($"becomes {wire.CutLengthMm:0} mm"), change.How, StringComparison.Ordinal);
+        // what check calls too short, compare has
+        Assert.DoesNotContain(HarnessDraw.Checking.HarnessChecker.Check(now, HarnessDraw.Checking.RuleSettings.BuiltIn), f => f.Rule == "cut-too-short");
+    }
+
+    [Fact]
+    public void A_built_size_stays_though_a_thinner_one_would_do()
+    {
+        var wire = Plan.Wires.First(w => w is { ByHand: false, DecidedBy: "mechanical minimum", SizeLabel: "0.5" } && !w.From.IsSplice && !w.To.IsSplice);
+        var built = HarnessFreezer.Freeze(Plan);
+        built = built with { Wires = [.. built.Wires.Select(w => w.Id == wire.Id ? w with { Size = "0.75" } : w)] };
+        var now = Keep(Plan.Harness, built);
+        Assert.Equal(("0.75", "as built"), now.Wires.Where(w => w.Id == wire.Id).Select(w => (w.SizeLabel, w.DecidedBy)).Single());
+        Assert.DoesNotContain(now.PlanningFindings, f => f.Rule == "built-wire-size");
+    }
+
+    [Fact]
+    public void A_built_size_that_no_longer_does_is_told_with_the_rule_that_decides()
+    {
+        var wire = Plan.Wires.First(w => w is { ByHand: false, DecidedBy: "protection" });
+        var built = HarnessFreezer.Freeze(Plan);
+        built = built with { Wires = [.. built.Wires.Select(w => w.Id == wire.Id ? w with { Size = "0.5" } : w)] };
+        var finding = Assert.Single(Keep(Plan.Harness, built).PlanningFindings, f => f.Rule == "built-wire-size");
+        Assert.Contains(wire.Id, finding.Where);
+        Assert.Contains("was built as 0.5", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("protection", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_built_return_keeps_its_ground_point_though_another_is_nearer()
+    {
+        var grounds = Plan.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && t.Side == Side.Bay).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        var open = Plan.Harness.Things.SelectMany(t => t.Returns.Where(r => r.To is null).Select(r => $"{t.Id}.{r.Pin}")).ToHashSet(StringComparer.Ordinal);
+        var wire = Plan.Wires.First(w => open.Contains(w.From.ToString()) && grounds.Contains(w.To.At));
+        var other = Plan.Wires.Where(w => grounds.Contains(w.To.At) && w.To.At != wire.To.At).Select(w => w.To).First();
+        var built = HarnessFreezer.Freeze(Plan);
+        built = built with { Wires = [.. built.Wires.Select(w => w.Id == wire.Id ? w with { To = other.ToString() } : w)] };
+        // as described: the plan's harness has its returns wired already
+        var described = Plan.Harness with { Nets = [.. Plan.Harness.Nets.Where(n => n.Id != wire.Net)], Circuits = [.. Plan.Harness.Circuits.Where(c => c.Id != wire.Circuit)] };
+        Assert.Equal(other.At, Keep(described, built).Wires.Single(w => w.From.ToString() == wire.From.ToString() && w.Net == wire.Net).To.At);
+    }
+
     private static Plan Keep(Harness harness, FrozenHarness built) => FrozenKeeper.KeepLengths(HarnessPlanner.Plan(FrozenKeeper.Keep(harness, built), PlanningOptions.Usual), built);
 
     private static (string, string, string, double, string) Told(Splice s) => (s.Id, s.Net, s.Segment, s.AtMm, string.Join(' ', s.Wires.Order(StringComparer.Ordinal)));

@@ -9,10 +9,12 @@ namespace HarnessDraw.Planning.Sizing;
 /// <summary>Makes the working rows of all wires: way, currents by case, ambient, protections and the sizes to choose from.</summary>
 internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, RoutedTree tree, LoadFlow flow)
 {
+    private readonly BuiltWiring built = new(index.Harness.Built);
+
     public ImmutableArray<WireRow> Make(Wiring wiring)
     {
         var protections = index.Harness.Circuits.GroupBy(c => c.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => ProtectionFinder.Of(index, g.First()), StringComparer.Ordinal);
-        ImmutableArray<WireRow> rows = [.. wiring.Wires.Select(w => Row(w, protections))];
+        ImmutableArray<WireRow> rows = [.. wiring.Wires.Select(w => Row(w, wiring.Splices, protections))];
         CountLoaded(rows);
         return rows;
     }
@@ -35,7 +37,7 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
         return areas;
     }
 
-    private WireRow Row(DraftWire draft, Dictionary<string, ImmutableArray<string>> protections)
+    private WireRow Row(DraftWire draft, ImmutableArray<DraftSplice> splices, Dictionary<string, ImmutableArray<string>> protections)
     {
         var net = index.Harness.Nets[draft.Net];
         var circuit = index.Circuit(net.Circuit);
@@ -44,6 +46,8 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
         var (sizes, given) = SizesFor(draft, circuit, type);
         var amperes = AmperesOf(draft);
         var path = tree.LengthMm(draft.From.Point, draft.To.Point);
+        (PinRef?, string?) EndOf(DraftEnd end) => (end.Pin, end.Splice >= 0 ? splices[end.Splice].Id : null);
+        var was = given ? null : built.WireOf(net, EndOf(draft.From), EndOf(draft.To));
         return new()
         {
             Draft = draft,
@@ -55,6 +59,8 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             PathMm = path,
             Sizes = sizes,
             Given = given,
+            BuiltSize = was?.WireType == type.Id ? sizes.IndexOf(sizes.FirstOrDefault(s => s.Label == was.Size)!) : -1,
+            BuiltSpareMm = (was?.CutMm ?? path) - path,
             CaseA = amperes,
             CaseC = NotKnown(amperes.Length),
             Unknown = way.Any(s => tree.Segments[s].IsUnknown),

@@ -39,6 +39,11 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
             return new("voltage drop", DropRunnerUp(wire), Room(loop.WiresV, Budget(loop)));
         }
 
+        if (wire.ByBuilt > Math.Max(least, wire.ByTerminal))
+        {
+            return new("as built", Text($"a new wire could be {wire.Sizes[Math.Max(least, wire.ByTerminal)].Label}, as far as it alone is concerned"), Electrical(wire));
+        }
+
         if (wire.ByTerminal > least)
         {
             return new("terminal", $"{Smaller(wire)} is outside the crimp or insulation range of the terminal", Electrical(wire));

@@ -38,6 +38,15 @@ internal sealed class WireRow
     public required bool Given { get; init; }
     /// <summary>For a hand-given wire: what it would have by mechanics, temperature and protection, mm2.</summary>
     public double OwnAreaMm2 { get; set; }
+
+    /// <summary>Number of the size that it was built with; -1: it is not built, or its size is given.</summary>
+    public int BuiltSize { get; init; } = -1;
+
+    /// <summary>What it was built longer than its way is now, mm.</summary>
+    public double BuiltSpareMm { get; init; }
+
+    /// <summary>Least size number because it is built and bears that.</summary>
+    public int ByBuilt { get; set; }
     public int Loaded { get; set; } = 1;
     public int Size { get; set; }
 
@@ -52,7 +61,7 @@ internal sealed class WireRow
     public int Floor { get; set; }
 
     /// <summary>Least size number by everything but the drop.</summary>
-    public int Least => Math.Max(Math.Max(Math.Max(ByMechanics, ByAmpacity), Math.Max(ByProtection, ByTerminal)), Floor);
+    public int Least => Math.Max(Math.Max(Math.Max(ByMechanics, ByAmpacity), Math.Max(ByProtection, ByTerminal)), Math.Max(Floor, ByBuilt));
 
     /// <summary>True when it has the size of the unfused cables it goes on from.</summary>
     public bool IsLevelled { get; set; }

@@ -40,7 +40,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     {
         foreach (var wire in wires)
         {
-            wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByTerminal)) ? wire.Size : 0;
+            wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(Math.Max(wire.ByProtection, wire.ByTerminal), wire.ByBuilt)) ? wire.Size : 0;
         }
     }
 
@@ -77,7 +77,8 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
             }
         }
 
-        foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
+        // what is built and needs another size is a wire more to renew: it goes back first, and of those first what would still reach
+        foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.BuiltSize >= 0 ? p.Key.BuiltSpareMm : double.MinValue).ThenByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
         {
             var addedV = new double[at.Count];
             while (MayBeThinner(wire))
@@ -153,7 +154,8 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
 
         wire.Size = Math.Max(needed, wire.ByTerminal);
         wire.ByTerminal = wire.Size > needed ? wire.Size : 0;
-        wire.Size = Math.Max(wire.Size, wire.Floor);
+        wire.ByBuilt = wire.BuiltSize >= 0 && HasTerminal(wire, wire.BuiltSize) ? wire.BuiltSize : 0;
+        wire.Size = Math.Max(wire.Size, Math.Max(wire.Floor, wire.ByBuilt));
     }
 
     // what a hand-given wire would have by mechanics, temperature and protection

@@ -57,10 +57,13 @@ internal sealed class BuiltWiring(FrozenHarness? built)
     }
 
     /// <summary>The id that a built wire of the net has between two ends, each a pin or a splice's id.</summary>
-    public string? IdOf(Net net, (PinRef? Pin, string? Splice) from, (PinRef? Pin, string? Splice) to)
+    public string? IdOf(Net net, (PinRef? Pin, string? Splice) from, (PinRef? Pin, string? Splice) to) => WireOf(net, from, to)?.Id;
+
+    /// <summary>The built wire of the net between two ends, each a pin or a splice's id.</summary>
+    public FrozenWire? WireOf(Net net, (PinRef? Pin, string? Splice) from, (PinRef? Pin, string? Splice) to)
     {
         bool Is(string end, (PinRef? Pin, string? Splice) now) => now.Splice == end || (now.Pin is { } pin && IsAt(end, pin));
-        return wires[net.Id].FirstOrDefault(w => (Is(w.From, from) && Is(w.To, to)) || (Is(w.From, to) && Is(w.To, from)))?.Id;
+        return wires[net.Id].FirstOrDefault(w => (Is(w.From, from) && Is(w.To, to)) || (Is(w.From, to) && Is(w.To, from)));
     }
 
     // every junction hangs once below the first; null when some hang nowhere

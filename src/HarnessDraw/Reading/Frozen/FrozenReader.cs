@@ -46,6 +46,7 @@ public static class FrozenReader
     {
         Harness = Text(root, "harness"),
         Title = Text(root, "title"),
+        Vehicle = Optional(root, "vehicle"),
         Revision = root.GetProperty("revision").GetString(),
         SourceHash = Text(root, "sourceHash"),
         HalfRevisions = root.GetProperty("halves").EnumerateObject().ToImmutableSortedDictionary(p => p.Name, p => p.Value.GetString() ?? "", StringComparer.Ordinal),

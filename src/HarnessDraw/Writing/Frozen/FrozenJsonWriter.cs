@@ -18,6 +18,7 @@ public static class FrozenJsonWriter
             json.WriteNumber("schemaVersion", SchemaVersion);
             json.WriteString("harness", frozen.Harness);
             json.WriteString("title", frozen.Title);
+            json.WriteString("vehicle", frozen.Vehicle);
             json.WriteString("revision", frozen.Revision);
             json.WriteString("sourceHash", frozen.SourceHash);
             json.WriteStartObject("halves");

@@ -12,11 +12,10 @@ internal sealed class CutTooShort : IDesignRule
     {
         foreach (var wire in context.Plan.Wires.Where(w => w is { CutLengthMm: not null, PathLengthMm: not null }))
         {
-            var need = wire.PathLengthMm!.Value + wire.Allowances.Where(a => !ReTermination.Is(a)).Sum(a => a.LengthMm);
-            if (wire.CutLengthMm < need - 0.5)
+            if (wire.LeastCutMm is { } need && wire.CutLengthMm < need - 0.5)
             {
-                yield return context.Found(Info, $"{wire.Named()} is cut {Figure.Millimetres(wire.CutLengthMm!.Value)}; its route needs {Figure.Millimetres(wire.PathLengthMm.Value)}{(wire.Allowances.IsEmpty ? "" : $" and {Figure.Millimetres(need - wire.PathLengthMm.Value)} of allowances")}.",
-                    $"Cut {Figure.Millimetres(Math.Ceiling(need / 10) * 10)}.", [wire.Id, wire.Circuit], wire.Builds, context.AtOf(wire));
+                yield return context.Found(Info, $"{wire.Named()} is cut {Figure.Millimetres(wire.CutLengthMm!.Value)}; its route needs {Figure.Millimetres(wire.PathLengthMm!.Value)}{(wire.Allowances.IsEmpty ? "" : $" and {Figure.Millimetres(need - wire.PathLengthMm.Value)} of allowances")}.",
+                    $"Cut {Figure.Millimetres(Math.Ceiling((wire.PathLengthMm.Value + wire.Allowances.Sum(a => a.LengthMm)) / 10) * 10)}.", [wire.Id, wire.Circuit], wire.Builds, context.AtOf(wire));
             }
         }
     }

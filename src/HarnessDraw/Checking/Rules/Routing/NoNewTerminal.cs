@@ -24,14 +24,8 @@ internal sealed class NoNewTerminal : IDesignRule
     private double Lacks(RuleContext context, Wire wire)
     {
         var wanted = new[] { wire.From, wire.To }.Select(e => context.Terminal(e.Terminal)).Sum(t => t is null ? 0 : context.Limit(Info, "terminals") * (t.StripMm + t.BarrelMm));
-        var spare = wire.CutLengthMm!.Value - wire.PathLengthMm!.Value - wire.Allowances.Where(a => !ReTermination.Is(a)).Sum(a => a.LengthMm);
+        var spare = wire.CutLengthMm!.Value - wire.PathLengthMm!.Value - wire.Allowances.Where(a => !a.IsReTermination).Sum(a => a.LengthMm);
         // too short for its route altogether is an error of its own
         return spare < -0.5 ? 0 : wanted - spare;
     }
-}
-
-/// <summary>Length kept for crimping new terminals on; all other allowances are used up when the wire is laid.</summary>
-internal static class ReTermination
-{
-    public static bool Is(Allowance allowance) => allowance.What.StartsWith("re-termination", StringComparison.Ordinal);
 }
