@@ -15,9 +15,13 @@ internal sealed partial class ElectricalNetwork
             // DIN 72552: 61 and D+ are the generator's lamp terminal; L and IND are common names of it
             foreach (var pin in alternator.Pins.Where(p => p.Name is "L" or "D+" or "61" or "IND"))
             {
-                var (terminal, body) = (Node($"{alternator.Id}.{pin.Name}"), FindNode("body") ?? 0);
-                var turned = Index.Harness.Power.Ground == GroundPolarity.Positive;
-                Add(new(turned ? body : terminal, turned ? terminal : body, BranchKind.Exciter, 0) { Thing = alternator, When = alternator.OnlyWith });
+                // fed by the same windings as the output, through diodes of its own: never above its own B+
+                var terminal = Node($"{alternator.Id}.{pin.Name}");
+                if (branches.Find(b => b.Kind == BranchKind.Source && b.Thing == alternator) is { } output)
+                {
+                    var turned = Index.Harness.Power.Ground == GroundPolarity.Positive;
+                    Add(new(turned ? output.B : terminal, turned ? terminal : output.A, BranchKind.Exciter, 0) { Thing = alternator, When = alternator.OnlyWith });
+                }
             }
         }
 

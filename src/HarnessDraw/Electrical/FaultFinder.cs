@@ -17,6 +17,9 @@ public static class FaultFinder
     public const double DeadShare = 0.1;
     public const double DimShare = 0.9;
 
+    /// <summary>What stands before the id of a fuse that is opened.</summary>
+    public const string FuseWord = "fuse ";
+
     /// <summary>A filament with half its current has little more than a quarter of its volts and a hundredth of its light (<see cref="PartLaw.FilamentPower"/>): it was not lit, and nobody misses it.</summary>
     public const double LitShare = 0.5;
 
@@ -46,6 +49,15 @@ public static class FaultFinder
             Switches = SwitchFinder.Find(network, chosen),
             Solved = inState.Sum(s => s.Shorted + s.Opened),
         };
+    }
+
+    /// <summary>Each fuse and each ground point opened, in every state.</summary>
+    public static ImmutableArray<OpenFault> Opens(Plan plan, ImmutableSortedDictionary<string, string>? build = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var network = new PlanNetwork(plan, PlanningOptions.Usual);
+        var chosen = build ?? plan.Builds.FirstOrDefault() ?? ImmutableSortedDictionary<string, string>.Empty;
+        return [.. NetworkSolver.Circuits(network, chosen).SelectMany((c, s) => Opens(network, c, plan.Harness.States[s], chosen, out _))];
     }
 
     /// <summary>Nodes that stand off the body are shorted one by one; wires that end in one node share the solution.</summary>
@@ -176,7 +188,7 @@ public static class FaultFinder
         {
             if (network.Network.Branches[i].Kind == BranchKind.Fuse && Math.Abs(circuit.Solution.Amperes[i]) > 1e-3)
             {
-                yield return ($"fuse {network.Network.Branches[i].Thing!.Id}", [i]);
+                yield return ($"{FuseWord}{network.Network.Branches[i].Thing!.Id}", [i]);
             }
             else if (network.Network.Branches[i] is { Kind: BranchKind.Conductor, Thing.Kind: ThingKind.GroundPoint } ground && Math.Abs(circuit.Solution.Amperes[i]) > 1e-3)
             {

@@ -37,8 +37,9 @@ public enum PartBehaviour
 /// </summary>
 public readonly record struct PartLaw(PartBehaviour Kind, double Ohm, double RatedV, double RatedA)
 {
-    /// <summary>Exponent of a filament's current; light then goes with volts to the 3.4.</summary>
+    /// <summary>Exponents of a filament's current and of its light over its volts.</summary>
     public const double FilamentPower = 0.55;
+    public const double LightPower = 3.4;
 
     /// <summary>Share of its volts below which a filament is cold: 0.006 gives a tenth of the hot resistance.</summary>
     public const double FilamentColdShare = 0.006;

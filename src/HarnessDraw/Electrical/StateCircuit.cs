@@ -149,21 +149,24 @@ internal sealed class StateCircuit
         return b.Kind switch
         {
             BranchKind.Source => SourceLaw(b),
-            BranchKind.Load => PartLaw.Load(Behaviour(b.Element?.Kind), b.NominalV, b.NominalA),
+            BranchKind.Load when plan.Network.CoilOver(i) >= 0 && !Pulled[i] => PartLaw.Nothing,
+            BranchKind.Load => LoadLaw(b),
             BranchKind.Diode => PartLaw.Diode,
             BranchKind.ConverterInput => PartLaw.Nothing,
             BranchKind.KeyTie => keyOff is null ? PartLaw.Nothing : PartLaw.Resistor(b.Ohm),
-            BranchKind.Exciter => keyOff is not { Excites: false } && state.Engine == EngineState.Running ? ExciterLaw() : PartLaw.Nothing,
+            BranchKind.Exciter => keyOff is not { Excites: false } && state.Engine == EngineState.Running ? Exciter : PartLaw.Nothing,
             BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) != Pulled[i] ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
             _ when b.Wire >= 0 => WireLaw(b.Wire),
             _ => PartLaw.Resistor(plan.Network.BranchOhm(b)),
         };
     }
 
+    private static PartLaw LoadLaw(Branch b) => PartLaw.Load(Behaviour(b.Element?.Kind), b.NominalV, b.NominalA);
+
     private PartLaw WireLaw(int wire) => PartLaw.Resistor(plan.Heat.Ohm(wire, WireC[wire]) + plan.JointOhm[wire]);
 
-    /// <summary>An exciter terminal gives the regulated volts through three small diodes, up to what those bear. Common practice, no source: 3 A.</summary>
-    private PartLaw ExciterLaw() => PartLaw.Limited(plan.Index.NominalV * ChargingOverNominal, 0.1, 3);
+    /// <summary>An exciter terminal has the volts of its alternator's output through three small diodes, up to what those bear and never backwards. Common practice, no source: 3 A.</summary>
+    private static readonly PartLaw Exciter = PartLaw.Limited(0, 0.1, 3);
 
     private PartLaw SourceLaw(Branch b)
     {
@@ -201,7 +204,8 @@ internal sealed class StateCircuit
         var branches = plan.Network.Branches;
         for (var i = 0; i < Laws.Length; i++)
         {
-            if (branches[i].Kind != BranchKind.Contact || plan.Network.CoilOver(i) is not (>= 0 and var at) || fault.Holds(i) || !branches[i].When.Holds(build))
+            // a starter that stands still takes its current by definition: its solenoid has closed
+            if (plan.Network.CoilOver(i) is not (>= 0 and var at) || fault.Holds(i) || fault.Stalled.Contains(i) || !mayConduct[i])
             {
                 continue;
             }
@@ -212,7 +216,9 @@ internal sealed class StateCircuit
             if (pulled != Pulled[i])
             {
                 Pulled[i] = pulled;
-                Laws[i] = pulled != ElectricalNetwork.IsBreakContact(branches[i]) ? PartLaw.Resistor(branches[i].Ohm + fault.AddedOhm(i)) : PartLaw.Nothing;
+                Laws[i] = pulled == ElectricalNetwork.IsBreakContact(branches[i]) ? PartLaw.Nothing
+                    : branches[i].Kind == BranchKind.Load ? LoadLaw(branches[i])
+                    : PartLaw.Resistor(branches[i].Ohm + fault.AddedOhm(i));
                 restless.Add(branches[i].Thing!.Id);
             }
         }

@@ -141,7 +141,7 @@ internal sealed partial class ElectricalNetwork
     /// <summary>True for a contact or cabin link that the key opens.</summary>
     public bool IsBehindKey(Branch b) => b is { Gate: { } gate, Kind: not BranchKind.KeyTie } && Index.Circuit(gate).LiveWith != KeyPosition.Off;
 
-    /// <summary>Number of the coil branch that works a contact, or -1 for one that no coil works.</summary>
+    /// <summary>Number of the coil branch that works a contact, or a starter's motor by its solenoid; -1 for what no coil works.</summary>
     public int CoilOver(int contact) => coils![contact];
 
     /// <summary>DIN 72552: 87a is the contact that opens when the relay pulls in.</summary>
@@ -259,6 +259,12 @@ internal sealed partial class ElectricalNetwork
 
     private int CoilOf(Branch contact)
     {
+        // the solenoid of a starter closes its motor's feed; where nothing is wired to it, it is not ours to close
+        if (contact is { Kind: BranchKind.Load, Thing.Kind: ThingKind.Starter, Element.Kind: ElementKind.Motor })
+        {
+            return branches.FindIndex(b => b is { Kind: BranchKind.Load, Element.Kind: ElementKind.Coil, Circuit: not null } && b.Thing == contact.Thing);
+        }
+
         if (contact.Kind != BranchKind.Contact || (contact.Thing is not { Kind: ThingKind.Relay } && contact.Element?.WorkedBy is null))
         {
             return -1;

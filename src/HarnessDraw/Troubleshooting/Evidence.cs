@@ -52,6 +52,8 @@ public static class Trust
     // standard deviation of errors that fill the meter's bounds evenly (0.58), a little more for what is not modelled
     internal const double MeterShare = 0.65;
 
+    // beyond it nothing is left of the bell
+    private const double FarZ = 10;
     private static readonly double LogRight = Math.Log(1 - Wrong);
     private static readonly double LogWrong = Math.Log(Wrong);
     private static readonly double LogOneOfTwo = Math.Log(Wrong / 2);
@@ -94,7 +96,7 @@ public static class Trust
         var sigma = Sigma(predictedV, soundV, liveV, unknownOhm);
         var z = (readV - predictedV) / sigma;
         var sharp = MeterShare * MeterV(predictedV) / sigma;
-        return Math.Log(((1 - Wrong) * sharp * Math.Exp(-z * z / 2)) + (Wrong * Math.Max(LeastElsewhere, elsewhere)));
+        return Math.Log(((1 - Wrong) * sharp * (Math.Abs(z) > FarZ ? 0 : Math.Exp(-z * z / 2))) + (Wrong * Math.Max(LeastElsewhere, elsewhere)));
     }
 
     /// <summary>Standard deviation of a reading: the meter, and what ohms that nobody knows do to it. A point that hangs on one side alone has that side's volts whatever they are.</summary>

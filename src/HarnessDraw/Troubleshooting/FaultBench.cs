@@ -84,17 +84,21 @@ public sealed class FaultBench
     /// <summary>Volts of the node that the first battery feeds, over the body.</summary>
     public double LiveV(int state) => live >= 0 ? Sound[state].Solution.Volts[live] : 0;
 
+    /// <summary>What a meter shows when all is well: against the grounded pole, or from the live post.</summary>
+    public double SoundV(int state, int point, bool toLive) => toLive ? WithoutFault.LiveV[state] - WithoutFault.Volts[state][point] : WithoutFault.Volts[state][point];
+
     /// <summary>Share of all points that can be reached without opening the wrap that show, when all is well, what was read, as far as a meter tells.</summary>
-    public double ShareOfPoints(MeterReading reading)
+    /// <param name="reading">What was read.</param>
+    /// <param name="source">Volts of the sources, as a share of those that were solved.</param>
+    public double ShareOfPoints(MeterReading reading, double source)
     {
-        var (sound, live) = (WithoutFault.Volts[reading.State], WithoutFault.LiveV[reading.State]);
         var (alike, open) = (0, 0);
-        for (var p = 0; p < sound.Length; p++)
+        for (var p = 0; p < Points.Length; p++)
         {
             if (!Points[p].UnderWrap)
             {
                 open++;
-                alike += SuspectGroup.Parts(reading.ToLive ? live - sound[p] : sound[p], reading.Volts) ? 0 : 1;
+                alike += SuspectGroup.Parts(source * SoundV(reading.State, p, reading.ToLive), reading.Volts) ? 0 : 1;
             }
         }
 

@@ -51,9 +51,18 @@ public sealed class FaultExercise
     /// <summary>What the driver tells: everything that is not as it should be, and what works in the same states.</summary>
     public Evidence Evidence { get; }
 
-    public ImmutableArray<string> Complaints => [.. Evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).Select(a => $"{Bench.Loads[a.Load].Name} {a.Seen.Words()} in state '{Bench.States[a.State].Id}'")];
+    public ImmutableArray<string> Complaints
+    {
+        get
+        {
+            SeenAnswer[] wrong = [.. Evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off))];
+            // what cannot be seen from the seat is told only where nothing else is wrong
+            var told = wrong.Any(a => Bench.Loads[a.Load].SeenFromSeat) ? wrong.Where(a => Bench.Loads[a.Load].SeenFromSeat) : wrong;
+            return [.. told.Select(a => $"{Bench.Loads[a.Load].Name} {Bench.Loads[a.Load].Says(a.Seen)} in state '{Bench.States[a.State].Id}'")];
+        }
+    }
 
-    public ImmutableArray<string> Working => [.. Evidence.Answers.Where(a => a.Seen == LoadClass.Works).GroupBy(a => a.Load).Where(g => Evidence.Answers.Where(a => a.Load == g.Key).All(a => a.Seen is LoadClass.Works or LoadClass.Off)).Select(g => Bench.Loads[g.Key].Name)];
+    public ImmutableArray<string> Working => [.. Evidence.Answers.Where(a => a.Seen == LoadClass.Works && Bench.Loads[a.Load].SeenFromSeat).GroupBy(a => a.Load).Where(g => Evidence.Answers.Where(a => a.Load == g.Key).All(a => a.Seen is LoadClass.Works or LoadClass.Off)).Select(g => Bench.Loads[g.Key].Name)];
 
     /// <summary>What a meter without error shows at a point, or null when there is no such point or state.</summary>
     public double? Read(string point, string state, bool toLive = false)
@@ -98,7 +107,7 @@ public sealed class FaultExercise
             case TestKind.Look:
                 var seen = LoadClasses.Of(real.Solved.Shares[test.State][test.Number], Bench.ShouldWork[test.State][test.Number]);
                 evidence = evidence with { Answers = evidence.Answers.Add(new(test.Number, test.State, seen)) };
-                return seen.Words();
+                return Bench.Loads[test.Number].Says(seen);
             default:
                 var volts = (double)real.Volts(test.State, test.Number, test.Kind == TestKind.Lost);
                 evidence = evidence with { Readings = evidence.Readings.Add(new(test.Number, test.State, test.Kind == TestKind.Lost, volts)) };

@@ -194,7 +194,7 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
             {
                 Where = where,
                 Weight = weights.Source,
-                Variants = [new($"open {branch}", NetworkFault.Open([branch]))],
+                Variants = [new($"open {branch}", NetworkFault.Open(Enumerable.Range(0, network.Network.Branches.Count).Where(i => i == branch || (network.Network.Branches[i].Kind == BranchKind.Exciter && network.Network.Branches[i].Thing == b.Thing))))],
             };
         }
     }

@@ -13,7 +13,13 @@ public sealed record Suspect(Fault Fault, ImmutableArray<Prediction> Predictions
 }
 
 /// <summary>What was found out, held against every fault: logarithm of the likelihood of what loads do and of what was measured, by fault and variant. <see cref="FaultRanking.Score"/> goes on from it.</summary>
-public sealed record FaultScores(Evidence Of, ImmutableArray<double[]> Seen, ImmutableArray<double[]> Measured);
+public sealed record FaultScores(Evidence Of, ImmutableArray<double[]> Seen, ImmutableArray<MeasuredScore[]> Measured);
+
+/// <summary>
+/// Logarithm of the likelihood of all that was measured; <paramref name="Fuses"/> is that of the fuses alone, <paramref name="ByState"/> that of the readings of each state by the volts that its
+/// sources may have (<see cref="SourceVolts"/>; null: nothing was read there).
+/// </summary>
+public sealed record MeasuredScore(double Log, double Fuses, ImmutableArray<double[]?> ByState);
 
 /// <summary>The faults of a vehicle, solved, and held against what was found out.</summary>
 public sealed class FaultRanking
@@ -47,7 +53,7 @@ public sealed class FaultRanking
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var complaints = evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off)).ToArray();
-        var off = complaints.Length > 0 ? [] : evidence.Readings.Where(r => SuspectGroup.Parts(r.Volts, SoundV(r.State, r.Point, r.ToLive))).ToArray();
+        var off = complaints.Length > 0 ? [] : Off(evidence);
         bool Moves(Prediction p) =>
             complaints.Any(a => LoadClasses.Of(p.Solved.Shares[a.State][a.Load], bench.ShouldWork[a.State][a.Load]) is not (LoadClass.Works or LoadClass.Off))
             || off.Any(r => SuspectGroup.Parts(p.Volts(r.State, r.Point, r.ToLive), SoundV(r.State, r.Point, r.ToLive)));
@@ -64,7 +70,7 @@ public sealed class FaultRanking
     public ImmutableArray<Suspect> Rank(FaultScores scores, double trust = 1)
     {
         ArgumentNullException.ThrowIfNull(scores);
-        var masses = Faults.Select((f, i) => scores.Seen[i].Zip(scores.Measured[i], (seen, measured) => seen + measured + (trust * Math.Log(f.Fault.Weight)) - Math.Log(f.Predictions.Length)).ToArray()).ToArray();
+        var masses = Faults.Select((f, i) => scores.Seen[i].Zip(scores.Measured[i], (seen, measured) => seen + measured.Log + (trust * Math.Log(f.Fault.Weight)) - Math.Log(f.Predictions.Length)).ToArray()).ToArray();
         var most = masses.SelectMany(l => l).DefaultIfEmpty(0).Max();
         var sum = 0.0;
         foreach (var logs in masses)
@@ -89,15 +95,17 @@ public sealed class FaultRanking
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var known = before?.Of ?? Evidence.Nothing;
-        var since = new Evidence([], [.. evidence.Readings.AsSpan()[known.Readings.Length..]], [.. evidence.Fuses.AsSpan()[known.Fuses.Length..]]);
-        double[] elsewhere = [.. since.Readings.Select(bench.ShareOfPoints)];
-        var (seen, measured) = (before?.Of.Answers.Length == evidence.Answers.Length ? before.Seen : Seen(evidence), new double[Faults.Length][]);
+        var readings = evidence.Readings.AsSpan()[known.Readings.Length..].ToArray();
+        var fuses = evidence.Fuses.AsSpan()[known.Fuses.Length..].ToArray();
+        ReadingScores[] since = [.. readings.Select(r => new ReadingScores(bench, r))];
+        var (seen, measured) = (before?.Of.Answers.Length == evidence.Answers.Length ? before.Seen : Seen(evidence), new MeasuredScore[Faults.Length][]);
+        var nothing = new MeasuredScore(0, 0, [.. new double[]?[bench.States.Length]]);
         for (var f = 0; f < measured.Length; f++)
         {
-            measured[f] = new double[Faults[f].Predictions.Length];
+            measured[f] = new MeasuredScore[Faults[f].Predictions.Length];
             for (var v = 0; v < measured[f].Length; v++)
             {
-                measured[f][v] = (before?.Measured[f][v] ?? 0) + Readings(Faults[f].Predictions[v], Faults[f].UnknownOhm, since, elsewhere);
+                measured[f][v] = Measured(before?.Measured[f][v] ?? nothing, Faults[f].Predictions[v], Faults[f].UnknownOhm, since, fuses);
             }
         }
 
@@ -150,23 +158,32 @@ public sealed class FaultRanking
         return all + most + Math.Log(sum / logs.Length);
     }
 
-    private double Readings(Prediction prediction, bool unknownOhm, Evidence evidence, double[] elsewhere)
+    private static MeasuredScore Measured(MeasuredScore before, Prediction prediction, bool unknownOhm, ReadingScores[] readings, FuseTry[] tries)
     {
-        var sum = 0.0;
-        for (var r = 0; r < elsewhere.Length; r++)
+        var fuses = before.Fuses;
+        foreach (var (fuse, _, holds) in tries)
         {
-            var (point, state, toLive, volts) = evidence.Readings[r];
-            sum += Trust.LogReading(volts, prediction.Volts(state, point, toLive), SoundV(state, point, toLive), bench.WithoutFault.LiveV[state], unknownOhm, elsewhere[r]);
+            fuses += Trust.LogFuse(holds, !prediction.Solved.Blown.Contains(fuse));
         }
 
-        foreach (var (fuse, _, holds) in evidence.Fuses)
+        var byState = before.ByState;
+        foreach (var reading in readings)
         {
-            sum += Trust.LogFuse(holds, !prediction.Solved.Blown.Contains(fuse));
+            var logs = reading.Of(prediction, unknownOhm);
+            byState = byState.SetItem(reading.State, byState[reading.State] is { } known ? [.. known.Zip(logs, (a, b) => a + b)] : logs);
         }
 
-        return sum;
+        return new(fuses + byState.Sum(logs => logs is null ? 0 : SourceVolts.LogMean(logs)), fuses, byState);
+    }
+
+    /// <summary>Readings that are not those of the sound vehicle, whatever its sources have; where they may all be, those that are off with the sources as solved.</summary>
+    private MeterReading[] Off(Evidence evidence)
+    {
+        var share = SourceFit.Of(bench, new(bench.WithoutFault, -1, -1, WireSpot.Copper), false, evidence.Readings);
+        MeterReading[] off = [.. evidence.Readings.Where(r => SuspectGroup.Parts(r.Volts, share[r.State] * SoundV(r.State, r.Point, r.ToLive)))];
+        return off.Length > 0 ? off : [.. evidence.Readings.Where(r => SuspectGroup.Parts(r.Volts, SoundV(r.State, r.Point, r.ToLive)))];
     }
 
     private double SoundV(int state, int point, bool toLive) =>
-        toLive ? bench.WithoutFault.LiveV[state] - bench.WithoutFault.Volts[state][point] : bench.WithoutFault.Volts[state][point];
+        bench.SoundV(state, point, toLive);
 }

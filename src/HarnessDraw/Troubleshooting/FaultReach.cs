@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Electrical;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Troubleshooting;
 
@@ -100,6 +101,12 @@ internal sealed class FaultReach(FaultBench bench)
                     Push(amperes > 0 ? b.A : b.B, true);
                     Push(amperes > 0 ? b.B : b.A, false);
                 }
+
+                // a starter's motor has its current from its solenoid
+                if (b.Kind == BranchKind.Load && network.CoilOver(branch) is >= 0 and var solenoid)
+                {
+                    PushWayOf(solenoid);
+                }
             }
 
             if (complaint.Load >= 0)
@@ -150,8 +157,9 @@ internal sealed class FaultReach(FaultBench bench)
         return nodes.SelectMany(n => bench.Network.Network.BranchesAt(n).Select(i => (n, i)));
     }
 
+    // behind an alternator's exciter terminal lie its output and the battery: the output of one beside a battery is no end
     private static HashSet<int> Ends(FaultBench bench) =>
-        bench.Network.Network.Branches.Where(b => b.Kind == BranchKind.Source).SelectMany(b => new[] { b.A, b.B }).Append(bench.Network.Body).Append(0).Select(bench.Network.Solver.RowOf).ToHashSet();
+        bench.Network.Network.Branches.Where(b => b.Kind == BranchKind.Source && (b.Source?.Kind != SourceKind.Alternator || bench.Plan.Harness.Power.Sources.All(s => s.Kind != SourceKind.Battery))).SelectMany(b => new[] { b.A, b.B }).Append(bench.Network.Body).Append(0).Select(bench.Network.Solver.RowOf).ToHashSet();
 
     /// <summary>Everything joined to the nodes without a load between, up through fuses and not down into others.</summary>
     private (HashSet<int> Branches, HashSet<int> Rows) Walk(int[] first)
@@ -181,14 +189,15 @@ internal sealed class FaultReach(FaultBench bench)
                 }
 
                 branches.Add(i);
-                var downstream = b.Kind == BranchKind.Fuse && pin == b.A;
-                if (b.Kind is BranchKind.Load or BranchKind.Source or BranchKind.ConverterInput || downstream)
+                var downstream = (b.Kind == BranchKind.Fuse && pin == b.A) || (b.Kind == BranchKind.Exciter && network.BranchesAt(pin).Any(o => network.Branches[o] is { Kind: BranchKind.Source } source && source.Thing == b.Thing));
+                var coil = network.CoilOver(i);
+                if (b.Kind is BranchKind.Source or BranchKind.ConverterInput || downstream || (b.Kind == BranchKind.Load && coil < 0))
                 {
                     continue;
                 }
 
-                var coil = b.Kind == BranchKind.Contact ? network.CoilOver(i) : -1;
-                int[] next = coil >= 0 ? [b.A, b.B, network.Branches[coil].A, network.Branches[coil].B] : [b.A, b.B];
+                int[] coils = coil >= 0 ? [network.Branches[coil].A, network.Branches[coil].B] : [];
+                int[] next = b.Kind == BranchKind.Load ? coils : [b.A, b.B, .. coils];
                 foreach (var other in next.Where(seen.Add))
                 {
                     waiting.Push(other);

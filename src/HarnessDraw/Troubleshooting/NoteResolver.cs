@@ -127,7 +127,7 @@ internal sealed class NoteResolver(FaultBench bench)
     {
         foreach (var load in answers.GroupBy(a => (a.Load, a.State)).Where(g => g.Select(a => a.Seen).Distinct().Count() > 1))
         {
-            var words = string.Join(" and ", load.Select(a => a.Seen.Words()).Distinct());
+            var words = string.Join(" and ", load.Select(a => bench.Loads[a.Load].Says(a.Seen)).Distinct());
             said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, $"'{bench.Loads[load.Key.Load].Name}' is said to be {words} in state '{bench.States[load.Key.State].Id}': both cannot be", null) { Hint = "look again and leave one of them out; until then both count" });
         }
 

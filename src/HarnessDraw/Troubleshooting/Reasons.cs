@@ -13,7 +13,7 @@ internal static class Reasons
         foreach (var load in evidence.Answers.GroupBy(a => (a.Load, a.Seen)))
         {
             var fits = load.Where(a => Fits(bench, prediction, unknownOhm, a)).ToList();
-            var words = $"{bench.Loads[load.Key.Load].Name} {load.Key.Seen.Words()}";
+            var words = $"{bench.Loads[load.Key.Load].Name} {bench.Loads[load.Key.Load].Says(load.Key.Seen)}";
             if (fits.Count == load.Count())
             {
                 explains.Add(words);
@@ -25,12 +25,14 @@ internal static class Reasons
             }
         }
 
+        var shares = SourceFit.Of(bench, prediction, unknownOhm, evidence.Readings);
         foreach (var r in evidence.Readings)
         {
-            var predicted = prediction.Volts(r.State, r.Point, r.ToLive);
-            var sound = r.ToLive ? bench.WithoutFault.LiveV[r.State] - bench.WithoutFault.Volts[r.State][r.Point] : bench.WithoutFault.Volts[r.State][r.Point];
+            var share = shares[r.State];
+            var predicted = share * prediction.Volts(r.State, r.Point, r.ToLive);
             var words = FormattableString.Invariant($"{r.Volts:0.00} V{(r.ToLive ? " from the battery" : "")} at {bench.Points[r.Point].Name} ({bench.States[r.State].Id}; {predicted:0.00} V expected so)");
-            (Math.Abs(r.Volts - predicted) > FarSigmas * Trust.Sigma(predicted, sound, bench.WithoutFault.LiveV[r.State], unknownOhm) ? not : explains).Add(words);
+            var sigma = Trust.Sigma(predicted, share * bench.SoundV(r.State, r.Point, r.ToLive), share * bench.WithoutFault.LiveV[r.State], unknownOhm);
+            (Math.Abs(r.Volts - predicted) > FarSigmas * sigma ? not : explains).Add(words);
         }
 
         foreach (var f in evidence.Fuses)
@@ -39,6 +41,20 @@ internal static class Reasons
         }
 
         return (explains.ToImmutable(), not.ToImmutable());
+    }
+
+    /// <summary>States whose sources must have had other volts than were solved, for the readings to be explained.</summary>
+    public static IEnumerable<string> Sources(FaultBench bench, Prediction prediction, bool unknownOhm, Evidence evidence)
+    {
+        var shares = SourceFit.Of(bench, prediction, unknownOhm, evidence.Readings);
+        for (var s = 0; s < shares.Length; s++)
+        {
+            var live = prediction.Solved.LiveV[s];
+            if (SuspectGroup.Parts(live, shares[s] * live))
+            {
+                yield return FormattableString.Invariant($"The readings in '{bench.States[s].Id}' suit {shares[s] * live:0.0} V at the battery, where {live:0.0} V was worked out: volts there are judged by that.");
+            }
+        }
     }
 
     /// <summary>True when the fault lets people see it, with one of the ohms that it may have.</summary>

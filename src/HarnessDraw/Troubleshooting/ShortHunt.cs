@@ -14,6 +14,9 @@ public sealed record UnplugStep(string Thing, string Where, double Minutes, Immu
 /// </summary>
 public sealed record ShortHunt(string Fuse, double LampW, double LampA, ImmutableArray<UnplugStep> Steps, ImmutableArray<string> Wires, ImmutableArray<string> States)
 {
+    /// <summary>Wires that no step has parted from the fuse: where the short is if the lamp is bright to the end.</summary>
+    public IEnumerable<string> Left => Wires.Except(Steps.SelectMany(s => s.WiresBehind), StringComparer.Ordinal);
+
     // 21 W is the usual test lamp (common practice, no source); a smaller fuse gets the next smaller bulb
     private static readonly ImmutableArray<double> LampsW = [21, 10, 5];
 

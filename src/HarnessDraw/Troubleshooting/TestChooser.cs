@@ -62,7 +62,7 @@ public sealed class TestChooser(FaultBench bench)
         var tried = evidence.Fuses.Select(f => f.Fuse).ToHashSet(StringComparer.Ordinal);
         var found = new List<NextTest>[bench.States.Length];
         var most = new MostWorth();
-        Parallel.For(0, found.Length, s => found[s] = GoodIn(cases, s, read, seen, most));
+        Parallel.For(0, found.Length, s => found[s] = GoodIn(cases, s, SourceVolts.SpreadAfter(evidence.Readings.Where(r => r.State == s).Select(r => r.Volts)), read, seen, most));
         var all = found.SelectMany(f => f).ToList();
         var blown = cases.SelectMany(c => c.Prediction.Solved.Blown).Distinct(StringComparer.Ordinal).Where(f => !tried.Contains(f)).Order(StringComparer.Ordinal);
         all.AddRange(blown.Select(f => Fuse(cases, f)));
@@ -71,7 +71,7 @@ public sealed class TestChooser(FaultBench bench)
         return chosen is null ? null : chosen with { Outcomes = Outcomes(Cases(ranked), chosen) };
     }
 
-    private List<NextTest> GoodIn(Case[] cases, int state, HashSet<(int, int, bool)> read, HashSet<(int, int)> seen, MostWorth most)
+    private List<NextTest> GoodIn(Case[] cases, int state, double source, HashSet<(int, int, bool)> read, HashSet<(int, int)> seen, MostWorth most)
     {
         List<NextTest> good = [];
         var (values, bins) = (new double[cases.Length], new int[cases.Length]);
@@ -120,10 +120,10 @@ public sealed class TestChooser(FaultBench bench)
                     continue;
                 }
 
-                var (common, commonSigma) = Place(sound, sound, live, false);
+                var (common, commonSigma) = Place(sound, sound, live, false, source);
                 for (var c = 0; c < cases.Length; c++)
                 {
-                    (at[c], sigma[c]) = Math.Abs(values[c] - sound) < meter ? (common, commonSigma) : Place(values[c], sound, live, cases[c].Suspect.UnknownOhm);
+                    (at[c], sigma[c]) = Math.Abs(values[c] - sound) < meter ? (common, commonSigma) : Place(values[c], sound, live, cases[c].Suspect.UnknownOhm, source);
                 }
 
                 Consider(toLive ? TestKind.Lost : TestKind.Volts, p, minutes, reading.Of(at, sigma, probability, ends, common, commonSigma));
@@ -149,8 +149,12 @@ public sealed class TestChooser(FaultBench bench)
         return good;
     }
 
-    private static (double At, double Sigma) Place(double volts, double sound, double live, bool unknownOhm) =>
-        (Trust.Steps(volts), Trust.Sigma(volts, sound, live, unknownOhm) / Trust.MeterV(volts));
+    // what the sources have is not known better than the readings so far tell it
+    private static (double At, double Sigma) Place(double volts, double sound, double live, bool unknownOhm, double source)
+    {
+        var (sigma, moved) = (Trust.Sigma(volts, sound, live, unknownOhm), source * volts);
+        return (Trust.Steps(volts), Math.Sqrt((sigma * sigma) + (moved * moved)) / Trust.MeterV(volts));
+    }
 
     /// <summary>For each fault the case behind its last.</summary>
     private static int[] Ends(Case[] cases) => [.. Enumerable.Range(1, cases.Length).Where(i => i == cases.Length || !ReferenceEquals(cases[i].Suspect, cases[i - 1].Suspect))];

@@ -57,6 +57,8 @@ public sealed class Troubleshooter
             pairs = new PairSearch(bench, new(bench, new FaultReach(bench).Of(faults, here, leastShare: 0)), here).Find();
         }
 
+        var (leader, variant) = Leader(groups[0].Group);
+        remarks.AddRange(Reasons.Sources(bench, leader.Predictions[variant], leader.UnknownOhm, here));
         var next = groups[0].Group.Probability >= Sure ? null : new TestChooser(bench).Best(ranking.Rank(scores, TestChooser.Hedge), ranked, here);
         return new() { Bench = bench, Evidence = here, Said = said, Remarks = remarks.ToImmutable(), Groups = groups, Pairs = pairs, Next = next, Tried = solvedFaults.Faults.Length };
     }
@@ -121,9 +123,12 @@ public sealed class Troubleshooter
 
     private static ExplainedGroup Explained(FaultBench bench, SuspectGroup group, Evidence evidence)
     {
-        var leader = group.Suspects[0];
-        var best = Enumerable.Range(0, leader.Predictions.Length).OrderByDescending(v => leader.OfVariant[v]).First();
+        var (leader, best) = Leader(group);
         var (explains, not) = Reasons.Of(bench, leader.Predictions[best], leader.UnknownOhm, evidence);
         return new(group, explains, not);
     }
+
+    /// <summary>The likeliest fault of a group and which of its variants it is likeliest.</summary>
+    private static (Suspect Leader, int Variant) Leader(SuspectGroup group) =>
+        (group.Suspects[0], Enumerable.Range(0, group.Suspects[0].Predictions.Length).OrderByDescending(v => group.Suspects[0].OfVariant[v]).First());
 }

@@ -4,10 +4,14 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Troubleshooting;
 
 /// <summary>A part to move, warm or wet while the meter is watched, and why it comes where it comes.</summary>
-public sealed record WiggleStep(string Part, string Where, string Why, double Minutes);
+public sealed record WiggleStep(string Part, string Where, string Why, double Minutes)
+{
+    /// <summary>How likely it is this one, of all that stop the load.</summary>
+    public double Probability { get; init; }
+}
 
 /// <summary>
-/// An intermittent fault of a load: the point to watch with the volts to expect, and what to move in which order: parts on its way by weight over the minutes
+/// An intermittent fault of a load: the point to watch with the volts to expect, and what to move in which order: parts that stop it by weight over the minutes
 /// to get at them. What flexes, is hot or wet says so: move, warm with a hot-air gun at a hand's width, or spray with water accordingly.
 /// </summary>
 public sealed record WiggleOrder(string Load, string State, ProbePoint Watch, double ExpectedV, ImmutableArray<WiggleStep> Steps)
@@ -29,12 +33,17 @@ public sealed record WiggleOrder(string Load, string State, ProbePoint Watch, do
 
         var here = bench.Only([s]);
         var evidence = new Evidence([new(l, 0, LoadClass.Dead)], [], []);
-        var parts = new FaultReach(here).Of(bench.Faults(FaultWeights.InService), evidence).Where(f => f.Kind == FaultKind.Open && f.Part != load.Name).ToList();
+        var parts = new FaultReach(here).Of(bench.Faults(FaultWeights.InService), evidence).Where(f => f.Kind == FaultKind.Open && f.Part != load.Name && Stops(here, f, l)).ToList();
+        var all = parts.Sum(f => f.Weight);
         var steps = parts.Select(f => (Fault: f, Why: Why(bench, f), Minutes: Minutes(bench, f)))
             .OrderByDescending(f => f.Fault.Weight / (f.Minutes + TestChooser.SetUpMinutes)).ThenBy(f => f.Fault.Part, StringComparer.Ordinal)
-            .Select(f => new WiggleStep(f.Fault.Part, f.Fault.Where, f.Why, f.Minutes));
+            .Select(f => new WiggleStep(f.Fault.Part, f.Fault.Where, f.Why, f.Minutes) { Probability = f.Fault.Weight / all });
         return new(load.Name, bench.States[s].Id, watch, bench.WithoutFault.Volts[s][bench.Points.IndexOf(watch)], [.. steps]);
     }
+
+    // what the load only slows down by is not what stops it: with an alternator out the battery feeds on
+    private static bool Stops(FaultBench bench, Fault fault, int load) =>
+        fault.Variants.Any(v => LoadClasses.Of(bench.Predict(v, withVolts: false).Solved.Shares[0][load], bench.ShouldWork[0][load]) == LoadClass.Dead);
 
     private static double Minutes(FaultBench bench, Fault fault) =>
         fault.InBundle ? AccessMinutes.Bay

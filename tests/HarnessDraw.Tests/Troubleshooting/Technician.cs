@@ -28,13 +28,17 @@ internal sealed class Technician
     private readonly FaultRanking ranking;
     private readonly TestChooser chooser;
     private readonly Plan plan;
+    private readonly double sourceOff;
     private readonly CircuitTracer tracer;
     private readonly Dictionary<string, int> pointByName;
     private readonly ConcurrentDictionary<string, ImmutableArray<int>> chains = new(StringComparer.Ordinal); // searches run side by side
 
-    public Technician(Plan plan)
+    /// <param name="plan">The vehicle.</param>
+    /// <param name="sourceOff">How far the volts of its sources may lie off those that were solved, as a share, evenly, in each state by itself.</param>
+    public Technician(Plan plan, double sourceOff = 0)
     {
         this.plan = plan;
+        this.sourceOff = sourceOff;
         bench = new(plan);
         tracer = new(plan.For(bench.Build));
         ranking = new(bench, bench.Faults(FaultWeights.InService));
@@ -62,6 +66,7 @@ internal sealed class Technician
     public Search Find(Suspect truth, int variant, ulong seed, Prediction? other = null)
     {
         var numbers = new SeededNumbers(seed);
+        double[] source = [.. bench.States.Select(_ => sourceOff > 0 ? 1 + (sourceOff * ((2 * numbers.Next()) - 1)) : 1)];
         var real = other ?? truth.Predictions[variant];
         var evidence = Complaint(real, numbers);
         var (minutes, tests, found) = (0.0, 0, -1);
@@ -81,12 +86,12 @@ internal sealed class Technician
             var next = groups[0].Probability >= Sure || tests >= MostTests ? null : chooser.Best(ranking.Rank(scores, TestChooser.Hedge), ranked, evidence);
             if (next is null)
             {
-                var (splits, splitMinutes) = HalfSplit(real, evidence, numbers);
+                var (splits, splitMinutes) = HalfSplit(real, source, evidence, numbers);
                 return new(truth.Fault.Words, atOnce, inThree, first, tests, minutes, groups[0].Suspects.Length, splits, splitMinutes) { FoundAfter = found, Course = course.ToImmutable() };
             }
 
             course[^1] += $" -> {next.Kind} {(next.Kind is TestKind.Volts or TestKind.Lost ? bench.Points[next.Number].Name : next.Number.ToString(System.Globalization.CultureInfo.InvariantCulture))} @ {bench.States[next.State].Id} {next.Bits:0.00} bits {next.Minutes} min";
-            evidence = Do(next, real, evidence, numbers);
+            evidence = Do(next, real, source, evidence, numbers);
             minutes += next.Minutes;
             tests++;
         }
@@ -133,7 +138,7 @@ internal sealed class Technician
         return wrong[numbers.Below(wrong.Length)];
     }
 
-    private Evidence Do(NextTest test, Prediction real, Evidence evidence, SeededNumbers numbers)
+    private Evidence Do(NextTest test, Prediction real, double[] source, Evidence evidence, SeededNumbers numbers)
     {
         switch (test.Kind)
         {
@@ -146,15 +151,15 @@ internal sealed class Technician
                 return evidence with { Answers = evidence.Answers.Add(new(test.Number, test.State, Told(LoadClasses.Of(real.Solved.Shares[test.State][test.Number], should), should, numbers))) };
             default:
                 var toLive = test.Kind == TestKind.Lost;
-                return evidence with { Readings = evidence.Readings.Add(new(test.Number, test.State, toLive, Read(real, test.State, test.Number, toLive, numbers))) };
+                return evidence with { Readings = evidence.Readings.Add(new(test.Number, test.State, toLive, Read(real, source, test.State, test.Number, toLive, numbers))) };
         }
     }
 
     // a wrong reading is one taken at some other point
-    private double Read(Prediction real, int state, int point, bool toLive, SeededNumbers numbers)
+    private double Read(Prediction real, double[] source, int state, int point, bool toLive, SeededNumbers numbers)
     {
         var at = numbers.Next() < Trust.Wrong ? numbers.Below(bench.Points.Length) : point;
-        var volts = real.Volts(state, at, toLive);
+        var volts = source[state] * real.Volts(state, at, toLive);
         return volts + (Trust.MeterV(volts) * ((2 * numbers.Next()) - 1));
     }
 
@@ -162,7 +167,7 @@ internal sealed class Technician
     /// Plain half-splitting, for comparison: on the way from source to load to ground of the first load that is not as it should be, always the middle point of
     /// what is left, whatever it costs to get there. A reading as it should be clears the feed up to there; behind the load, raised volts say that the return is bad further on.
     /// </summary>
-    private (int Tests, double Minutes) HalfSplit(Prediction real, Evidence evidence, SeededNumbers numbers)
+    private (int Tests, double Minutes) HalfSplit(Prediction real, double[] source, Evidence evidence, SeededNumbers numbers)
     {
         var complaint = evidence.Answers.FirstOrDefault(a => a.Seen is not (LoadClass.Works or LoadClass.Off), new(-1, 0, LoadClass.Works));
         if (complaint.Load < 0)
@@ -178,7 +183,7 @@ internal sealed class Technician
             var middle = (low + high) / 2;
             var point = chain[middle];
             var sound = bench.WithoutFault.Volts[complaint.State][point];
-            var read = Read(real, complaint.State, point, false, numbers);
+            var read = Read(real, source, complaint.State, point, false, numbers);
             var deviates = Math.Abs(read - sound) > (2 * Trust.MeterV(sound)) + 0.3;
             var returns = Math.Abs(sound) < 0.5 * Math.Abs(bench.WithoutFault.LiveV[complaint.State]);
             if (deviates != returns)

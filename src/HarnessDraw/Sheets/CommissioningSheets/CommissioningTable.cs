@@ -9,9 +9,9 @@ namespace HarnessDraw.Sheets.CommissioningSheets;
 /// <summary>First power with limited current: fuse by fuse, switch by switch, what should flow and how the limiting lamp should glow, boxes for what does.</summary>
 public static class CommissioningTable
 {
-    // a 21 W lamp in series: below a twentieth of its current it stays dark, above half it is bright (common practice, no source)
-    private const double DarkBelowA = 0.09;
-    private const double BrightFromA = 0.9;
+    // shares of the lamp's current: below the first it stays dark, above the second it is bright (common practice, no source)
+    private const double DarkBelow = 0.05;
+    private const double BrightFrom = 0.5;
 
     /// <summary>As many A4 (or Letter) pages as the circuits need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
@@ -41,21 +41,23 @@ public static class CommissioningTable
 
     private static void Circuits(PageFlow flow, Plan plan)
     {
-        var rows = PoweredRow.Of(plan).Select((r, i) => (r, i)).ToImmutableArray();
+        var lampA = LimitedPower.LampA(plan);
+        ImmutableArray<(PoweredRow Row, LimitedPower? Limited)> rows = [.. PoweredRow.Of(plan).Select(r => (r, LimitedPower.Of(plan, r)))];
         flow.Heading("FUSE BY FUSE", 40);
-        flow.Paragraph("Put in one fuse, bring about the state with this circuit alone if you can, compare, go on. Lamp: what a 21 W lamp in the battery lead should show (1.75 A passes it at most, so larger loads work weakly). Starter and other unfused leads come last, without the lamp.");
+        flow.Paragraph($"Put in one fuse, bring about the state with this circuit alone if you can, compare, go on. The engine stays off: a state in which it runs is that of key and switches. Lamp: what a {LimitedPower.LampW:0} W lamp in the battery lead should show ({Shown.Fixed(lampA, 2)} A passes it at most, so larger loads work weakly); amperes and volts are those through it, from a charged battery at rest ({Shown.Fixed(LimitedPower.RestV(plan), 1)} V). 'A alone': what the circuit draws once the lamp is out, for the second round. Starter and other unfused leads come last, without the lamp.");
         flow.Y += 2;
-        flow.Table(new TextTable<(PoweredRow Row, int Index)>(
+        flow.Table(new TextTable<(PoweredRow Row, LimitedPower? Limited)>(
             rows, flow.Area,
-            new TextColumn<(PoweredRow Row, int Index)>("circuit", r => r.Row.Circuit.Id) { LeastMm = 26 },
-            new TextColumn<(PoweredRow Row, int Index)>("state", r => r.Row.State ?? Shown.Unknown) { LeastMm = 18 },
-            new TextColumn<(PoweredRow Row, int Index)>("A", r => PoweredRow.Amperes(r.Row.CurrentA)) { Right = true, Style = TextStyle.Bold },
-            new TextColumn<(PoweredRow Row, int Index)>("lamp", r => Lamp(r.Row)),
-            new TextColumn<(PoweredRow Row, int Index)>("volts at", r => EndText.OfNode(r.Row.Point)) { LeastMm = 24 },
-            new TextColumn<(PoweredRow Row, int Index)>("V", r => Shown.Fixed(r.Row.Volts, 1)) { Right = true, Style = TextStyle.Bold },
-            TextColumn<(PoweredRow Row, int Index)>.Box("A read", 15),
-            TextColumn<(PoweredRow Row, int Index)>.Box("V read", 15),
-            TextColumn<(PoweredRow Row, int Index)>.Tick("pass"))
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("circuit", r => r.Row.Circuit.Id) { LeastMm = 26 },
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("state", r => r.Row.State ?? Shown.Unknown) { LeastMm = 18 },
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("A", r => PoweredRow.Amperes(r.Limited?.CurrentA)) { Right = true, Style = TextStyle.Bold },
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("lamp", r => Lamp(r.Row, r.Limited, lampA)),
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("volts at", r => EndText.OfNode(r.Row.Point)) { LeastMm = 24 },
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("V", r => Shown.Fixed(r.Limited?.Volts, 1)) { Right = true, Style = TextStyle.Bold },
+            new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("A alone", r => PoweredRow.Amperes(r.Row.CurrentA)) { Right = true },
+            TextColumn<(PoweredRow Row, LimitedPower? Limited)>.Box("A read", 15),
+            TextColumn<(PoweredRow Row, LimitedPower? Limited)>.Box("V read", 15),
+            TextColumn<(PoweredRow Row, LimitedPower? Limited)>.Tick("pass"))
         { LeastRowMm = 6.4, GroupOf = r => FuseWords(plan, r.Row.Fuse) });
     }
 
@@ -96,14 +98,8 @@ public static class CommissioningTable
         return $"Fuse {known.Id}, {Shown.Number(known.RatingA, 1)} A";
     }
 
-    private static string Lamp(PoweredRow row) => row.CurrentA switch
-    {
-        null => Shown.Unknown,
-        _ when row.Fuse.Length == 0 => "no lamp",
-        < DarkBelowA => "dark",
-        < BrightFromA => "dim",
-        _ => "bright",
-    };
+    private static string Lamp(PoweredRow row, LimitedPower? limited, double lampA) =>
+        limited is null ? Shown.Unknown : row.Fuse.Length == 0 ? "no lamp" : limited.CurrentA < DarkBelow * lampA ? "dark" : limited.CurrentA < BrightFrom * lampA ? "dim" : "bright";
 
     private sealed record Step(string What, string Good, bool Reads);
 }

@@ -28,7 +28,7 @@ public static class SymptomSheets
                 new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 12 },
                 new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 100 }));
             flow.Heading("HOW TO READ IT", 12);
-            flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: 'dead' is under half of what a load does, 'dim or slow' under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
+            flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: 'dead' is under half of what a load does (of a lamp: a thirtieth of its light), 'dim', 'slow' or 'weak' under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
             flow.Paragraph("Where several loads are dead together, look for what they share; what works clears what it uses, at its own current. Likelihood is common practice, no source.");
         });
 
@@ -43,11 +43,11 @@ public static class SymptomSheets
         }
     }
 
-    private static string Seen(ImmutableArray<Symptom> sees) => sees.IsEmpty ? "nothing but the open fuse" : string.Join("; ", sees.GroupBy(s => s.Seen).Select(g =>
+    private static string Seen(ImmutableArray<Symptom> sees) => sees.IsEmpty ? "nothing but the open fuse" : string.Join("; ", sees.GroupBy(s => s.Load.Says(s.Seen)).Select(g =>
     {
         var loads = g.Select(s => s.Load.Name).Distinct(StringComparer.Ordinal).ToList();
         var more = loads.Count > MostLoads + 1 ? $" and {loads.Count - MostLoads} more" : "";
-        return $"{string.Join(", ", more.Length > 0 ? loads.Take(MostLoads) : loads)}{more} {g.Key.Words()}";
+        return $"{string.Join(", ", more.Length > 0 ? loads.Take(MostLoads) : loads)}{more} {g.Key}";
     }));
 
     private static string States(ImmutableArray<Symptom> sees)

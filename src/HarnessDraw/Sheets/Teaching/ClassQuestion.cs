@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HarnessDraw.Electrical;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets.BenchTests;
 using HarnessDraw.Sheets.Pages;
@@ -7,9 +8,12 @@ using HarnessDraw.Sheets.Pages;
 namespace HarnessDraw.Sheets.Teaching;
 
 /// <summary>A question whose answer the plan holds; handout and key number them alike.</summary>
-internal sealed record ClassQuestion(string Group, string Ask, string Answer)
+public sealed record ClassQuestion(string Group, string Ask, string Answer)
 {
     private const int PerGroup = 8;
+
+    // a longer list is no question
+    private const int MostDead = 8;
 
     // less is lost than a school meter can tell
     private const double LeastDropV = 0.02;
@@ -44,12 +48,14 @@ internal sealed record ClassQuestion(string Group, string Ask, string Answer)
         }
     }
 
+    // what a class sees is what the loads do, in any state; of fuses with the same symptoms none is the answer
     private static IEnumerable<ClassQuestion> Fuses(Plan plan)
     {
-        var rows = plan.Fuses.OrderBy(f => f.Id, CavityOrder.Instance)
-            .Select(f => (Fuse: f, Circuits: plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id && f.Wires.Contains(w.Id))).Select(c => c.Id).ToList()))
-            .Where(f => f.Circuits.Count is > 0 and < 5);
-        return Spread([.. rows]).Select(f => new ClassQuestion("4 WHICH FUSE DO YOU LOOK AT FIRST?", $"Dead: {string.Join(", ", f.Circuits)}. Everything else works.", $"{f.Fuse.Id}, {Shown.Number(f.Fuse.RatingA, 1)} A"));
+        var rows = FaultFinder.Opens(plan).Where(o => o.What.StartsWith(FaultFinder.FuseWord, StringComparison.Ordinal)).GroupBy(o => o.What[FaultFinder.FuseWord.Length..], StringComparer.Ordinal)
+            .Where(g => g.All(o => o.Dim.IsEmpty && o.Sneaks.IsEmpty))
+            .Select(g => (Fuse: plan.Fuses.First(f => f.Id == g.Key), Dead: string.Join(", ", g.SelectMany(o => o.Dead).Select(d => d.Load).Distinct().Take(MostDead + 1)), Count: g.SelectMany(o => o.Dead).Select(d => d.Load).Distinct().Count()))
+            .Where(r => r.Count is > 0 and <= MostDead).GroupBy(r => r.Dead, StringComparer.Ordinal).Where(g => g.Count() == 1).Select(g => g.First()).OrderBy(r => r.Fuse.Id, CavityOrder.Instance);
+        return Spread([.. rows]).Select(f => new ClassQuestion("4 WHICH FUSE DO YOU LOOK AT FIRST?", $"Dead: {f.Dead}. Everything else works.", $"{f.Fuse.Id}, {Shown.Number(f.Fuse.RatingA, 1)} A"));
     }
 
     private static string Size(Wire wire) => wire.Awg is null ? $"{wire.SizeLabel} mm²" : wire.SizeLabel;

@@ -90,6 +90,7 @@ internal sealed class FaultTableData
     private static ImmutableArray<(string Name, double Value)> Rules =>
     [
         ("wrong", Trust.Wrong), ("leastElsewhere", Trust.LeastElsewhere), ("ohmSpread", Trust.OhmSpread), ("partSpread", Trust.PartSpread), ("meterShare", Trust.MeterShare),
+        ("sourceSpread", SourceVolts.Spread), ("sourceStep", SourceVolts.Step), ("sourceHalf", SourceVolts.Half),
         ("shareBlur", Trust.ShareBlur), ("ohmBlur", Trust.OhmBlur), ("deadBelow", LoadClasses.DeadBelow), ("dimBelow", LoadClasses.DimBelow),
         ("hedge", TestChooser.Hedge), ("setUpMinutes", TestChooser.SetUpMinutes), ("fuseMinutes", TestChooser.FuseMinutes), ("lookMinutes", TestChooser.LookMinutes),
         ("leastBits", TestChooser.LeastBits), ("asGood", TestChooser.AsGood), ("leastProbability", TestChooser.LeastProbability), ("mostSuspects", TestChooser.MostSuspects), ("reach", ReadingBits.Reach), ("mostBins", ReadingBits.MostBins),

@@ -22,7 +22,8 @@ public static class ProcedureText
             text.Append(CultureInfo.InvariantCulture, $"{number++}. Unplug {step.Thing} ({step.Where}, {step.Minutes:0.#} min). Lamp out or dim: the short is in {behind}. Still bright: leave it unplugged and go on.\n");
         }
 
-        text.Append(CultureInfo.InvariantCulture, $"{number}. Still bright: the short is in what is left of {string.Join(", ", hunt.Wires.Select(w => $"wire {w}"))}; look where the bundle passes edges, moves or is clipped.\n");
+        var left = string.Join(", ", hunt.Left.Select(w => $"wire {w}"));
+        text.Append(CultureInfo.InvariantCulture, $"{number}. Still bright: the short is in {(left.Length > 0 ? $"{left}: look where the bundle passes edges, moves or is clipped" : "none of the wires: look at the fuse's holder")}. What was unplugged is sound.\n");
         return text.Append("CAUTION: battery off before you part a connector; plug everything in again and measure before the fuse goes back.\n").ToString();
     }
 
@@ -35,7 +36,7 @@ public static class ProcedureText
         var number = 1;
         foreach (var step in order.Steps)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{number++}. {step.Part}, {step.Where} ({step.Minutes:0.#} min): {step.Why}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{number++}. {step.Part}, {step.Where} ({100 * step.Probability:0} %, {step.Minutes:0.#} min): {step.Why}\n");
         }
 
         text.Append("Volts that do not move while the load fails: the fault is on the other side of the point (the load, its contact, its ground).\n");

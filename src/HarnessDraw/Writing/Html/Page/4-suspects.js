@@ -73,27 +73,71 @@ export function classOf(share, works) {
 
 export const seenOf = (fault, variant, state, load) => classOf(shareOf(fault, variant, state, load), shouldWork(load, state));
 
-function sigmaOf(predicted, soundVolts, state, unknownOhm) {
+function sigmaOf(predicted, soundVolts, live, unknownOhm) {
   const meter = rules.meterShare * meterV(predicted);
-  const free = Math.min(Math.abs(predicted - soundVolts), Math.abs(predicted), Math.abs(liveV[state] - predicted));
+  const free = Math.min(Math.abs(predicted - soundVolts), Math.abs(predicted), Math.abs(live - predicted));
   return Math.hypot(meter, (unknownOhm ? rules.ohmSpread : rules.partSpread) * free);
 }
 
+// volts of the sources, as shares of those that were solved, and how likely each is: nobody knows them, and every reading of a state moves with them
+const sources = Array.from({ length: 2 * rules.sourceHalf + 1 }, (_, i) => 1 + (i - rules.sourceHalf) * rules.sourceStep);
+const sourceWeights = sources.map(s => Math.exp(-((s - 1) ** 2) / (2 * rules.sourceSpread ** 2)));
+const sourceLogs = sourceWeights.map(w => Math.log(w / sourceWeights.reduce((a, b) => a + b, 0)));
+
+// how well a source is known once some readings of the state are
+export const sourceAfter = volts => 1 / Math.sqrt(volts.reduce((sum, v) => sum + (Math.abs(v) / (rules.meterShare * meterV(v))) ** 2, 1 / rules.sourceSpread ** 2));
+
 // where a reading lies, in steps of a meter, and its standard deviation there
-export const placed = (volts, soundVolts, state, unknownOhm) => [stepsOf(volts), sigmaOf(volts, soundVolts, state, unknownOhm) / meterV(volts)];
+export const placed = (volts, soundVolts, state, unknownOhm, source) => [stepsOf(volts), Math.hypot(sigmaOf(volts, soundVolts, liveV[state], unknownOhm), source * volts) / meterV(volts)];
 
 // a wrong reading is one that was taken at another point: how many of them show such volts
-function elsewhere(reading) {
+function elsewhere(reading, source) {
   let alike = 0;
-  for (let p = 0; p < measured.length; p++) if (!parts(soundV(reading.state, p, reading.toLive), reading.volts)) alike++;
+  for (let p = 0; p < measured.length; p++) if (!parts(source * soundV(reading.state, p, reading.toLive), reading.volts)) alike++;
   return Math.max(rules.leastElsewhere, alike / measured.length);
 }
 
-function readingLog(fault, variant, reading, anywhere) {
-  const predicted = faultV(fault, variant, reading.state, reading.point, reading.toLive);
-  const sigma = sigmaOf(predicted, soundV(reading.state, reading.point, reading.toLive), reading.state, fault.unknownOhm);
-  const z = (reading.volts - predicted) / sigma;
-  return Math.log((1 - rules.wrong) * (rules.meterShare * meterV(predicted) / sigma) * Math.exp(-z * z / 2) + rules.wrong * anywhere);
+// a reading held against volts, by what the sources may have; what predicts the same volts is reckoned once
+function readingScores(reading) {
+  const anywhere = sources.map(s => elsewhere(reading, s));
+  const [sound, live, found] = [soundV(reading.state, reading.point, reading.toLive), liveV[reading.state], [new Map(), new Map()]];
+  return (predicted, unknownOhm) => {
+    const held = found[unknownOhm ? 1 : 0];
+    if (!held.has(predicted)) held.set(predicted, sources.map((s, i) => {
+      const sigma = sigmaOf(s * predicted, s * sound, s * live, unknownOhm);
+      const z = (reading.volts - s * predicted) / sigma;
+      return Math.log((1 - rules.wrong) * (rules.meterShare * meterV(s * predicted) / sigma) * Math.exp(-z * z / 2) + rules.wrong * anywhere[i]);
+    }));
+    return held.get(predicted);
+  };
+}
+
+// readings of each state together, by what its sources may have
+function stateLogs(readings, scores, voltsAt, unknownOhm) {
+  const states = new Map();
+  readings.forEach((r, n) => {
+    const logs = scores[n](voltsAt(r), unknownOhm);
+    const known = states.get(r.state);
+    states.set(r.state, known ? known.map((log, i) => log + logs[i]) : logs);
+  });
+  return states;
+}
+
+function logMean(logs) {
+  const weighed = logs.map((log, i) => log + sourceLogs[i]);
+  const most = Math.max(...weighed);
+  return most + Math.log(weighed.reduce((sum, log) => sum + Math.exp(log - most), 0));
+}
+
+// by state the share of the solved volts that suits its readings best
+function bestSources(readings, voltsAt, unknownOhm) {
+  const best = new Map();
+  for (const [state, logs] of stateLogs(readings, readings.map(readingScores), voltsAt, unknownOhm)) {
+    let at = rules.sourceHalf;
+    logs.forEach((log, i) => { if (log + sourceLogs[i] - logs[at] - sourceLogs[at] > 1e-9) at = i; });
+    best.set(state, sources[at]);
+  }
+  return best;
 }
 
 function answerLog(seen, share, works) {
@@ -121,10 +165,18 @@ function answersLog(fault, variant, answers) {
 
 const isWrong = answer => answer.seen !== worksClass && answer.seen !== offClass;
 
+// readings that are not those of the sound vehicle, whatever its sources have; where they may all be, those that are off with the sources as solved
+function offReadings(readings) {
+  const soundAt = r => soundV(r.state, r.point, r.toLive);
+  const best = bestSources(readings, soundAt, false);
+  const off = readings.filter(r => parts(r.volts, best.get(r.state) * soundAt(r)));
+  return off.length ? off : readings.filter(r => parts(r.volts, soundAt(r)));
+}
+
 // faults that move nothing of what is complained of are no explanation
 function moving({ answers, readings }) {
   const complaints = answers.filter(isWrong);
-  const off = complaints.length ? [] : readings.filter(r => parts(r.volts, soundV(r.state, r.point, r.toLive)));
+  const off = complaints.length ? [] : offReadings(readings);
   const found = faults.filter(fault => fault.cases.some((_, v) => complaints.some(a => { const seen = seenOf(fault, v, a.state, a.load); return seen !== worksClass && seen !== offClass; })
     || off.some(r => parts(faultV(fault, v, r.state, r.point, r.toLive), soundV(r.state, r.point, r.toLive)))));
   return found.length ? found : faults;
@@ -132,11 +184,11 @@ function moving({ answers, readings }) {
 
 // all faults that can have to do with it, held against what was noted
 export function scoreFaults(evidence) {
-  const anywhere = evidence.readings.map(elsewhere);
+  const scores = evidence.readings.map(readingScores);
   return moving(evidence).map(fault => ({
     fault,
     logs: fault.cases.map((_, v) => answersLog(fault, v, evidence.answers) - Math.log(fault.cases.length)
-      + evidence.readings.reduce((sum, r, i) => sum + readingLog(fault, v, r, anywhere[i]), 0)
+      + [...stateLogs(evidence.readings, scores, r => faultV(fault, v, r.state, r.point, r.toLive), fault.unknownOhm).values()].reduce((sum, logs) => sum + logMean(logs), 0)
       + evidence.tries.reduce((sum, t) => sum + Math.log(opens(fault, v).includes(t.fuse) === t.holds ? rules.wrong : 1 - rules.wrong), 0)),
   }));
 }
@@ -170,14 +222,19 @@ function alike(a, b, states) {
 
 // true when a fault explains all that was noted
 export function explains(fault, { readings, answers, tries }) {
-  return fault.cases.some((_, v) => answers.every(a => {
-    const [share, works] = [shareOf(fault, v, a.state, a.load), shouldWork(a.load, a.state)];
-    const moved = fault.unknownOhm ? rules.ohmBlur * Math.abs(share - (works ? 1 : 0)) : 0;
-    return quantiles.some(q => answerLog(a.seen, share + q * moved, works) > Math.log(0.1));
-  }) && readings.every(r => {
-    const predicted = faultV(fault, v, r.state, r.point, r.toLive);
-    return Math.abs(r.volts - predicted) <= 4 * sigmaOf(predicted, soundV(r.state, r.point, r.toLive), r.state, fault.unknownOhm);
-  }) && tries.every(t => t.holds !== opens(fault, v).includes(t.fuse)));
+  return fault.cases.some((_, v) => {
+    const voltsAt = r => faultV(fault, v, r.state, r.point, r.toLive);
+    const best = bestSources(readings, voltsAt, fault.unknownOhm);
+    return answers.every(a => {
+      const [share, works] = [shareOf(fault, v, a.state, a.load), shouldWork(a.load, a.state)];
+      const moved = fault.unknownOhm ? rules.ohmBlur * Math.abs(share - (works ? 1 : 0)) : 0;
+      return quantiles.some(q => answerLog(a.seen, share + q * moved, works) > Math.log(0.1));
+    }) && readings.every(r => {
+      const source = best.get(r.state);
+      const predicted = source * voltsAt(r);
+      return Math.abs(r.volts - predicted) <= 4 * sigmaOf(predicted, source * soundV(r.state, r.point, r.toLive), source * liveV[r.state], fault.unknownOhm);
+    }) && tries.every(t => t.holds !== opens(fault, v).includes(t.fuse));
+  });
 }
 
 // states in which something was measured or is wrong, those with most first, then those that show most of what works

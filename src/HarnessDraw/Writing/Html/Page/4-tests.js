@@ -1,4 +1,4 @@
-import { faultV, loads, measured, meterV, minutes, opens, parts, placed, rules, seenOf, shouldWork, soundV } from './4-suspects.js';
+import { faultV, loads, measured, meterV, minutes, opens, parts, placed, rules, seenOf, shouldWork, soundV, sourceAfter } from './4-suspects.js';
 // the test that tells most a minute: bits as the program itself counts them
 const bits = mass => mass > 0 ? -mass * Math.log2(mass) : 0;
 const kinds = ['volts', 'lost', 'fuse', 'look'];
@@ -113,6 +113,7 @@ function goodIn(cases, ends, state, evidence, most) {
   };
   const isRead = (p, toLive) => evidence.readings.some(r => r.point === p && r.state === state && r.toLive === toLive) || evidence.skipped.some(r => r.point === p && r.state === state);
   const values = new Float64Array(cases.length);
+  const source = sourceAfter(evidence.readings.filter(r => r.state === state).map(r => r.volts));
   for (let p = 0; p < measured.length; p++) {
     for (const toLive of [false, true]) {
       if (isRead(p, toLive)) continue;
@@ -124,9 +125,9 @@ function goodIn(cases, ends, state, evidence, most) {
       }
       const [sound, cost] = [soundV(state, p, toLive), minutes[p] + rules.setUpMinutes];
       if (!parts(low, high) || bitsBound(values, cases, ends, sound) < rules.asGood * most.worth * cost) continue;
-      const [common, commonSigma] = placed(sound, sound, state, false);
+      const [common, commonSigma] = placed(sound, sound, state, false, source);
       const near = meterV(sound);
-      const places = cases.map((c, i) => Math.abs(values[i] - sound) < near ? [common, commonSigma] : placed(values[i], sound, state, c.fault.unknownOhm));
+      const places = cases.map((c, i) => Math.abs(values[i] - sound) < near ? [common, commonSigma] : placed(values[i], sound, state, c.fault.unknownOhm, source));
       consider(toLive ? 1 : 0, p, cost, readingBits(places.map(x => x[0]), places.map(x => x[1]), cases, ends, common, commonSigma));
     }
   }
