@@ -117,6 +117,17 @@ public class YamlNodeReaderTests
         Assert.DoesNotContain("Idx", message.Message);
     }
 
+    [Fact]
+    public void Mistakes_of_single_lines_are_told_together_each_in_its_place()
+    {
+        var told = Read("things:\n  blower { at: heater, plug: sealed-3 }\n  horn: { at: nose }\n\tfan: { at: nose }\n  lamp: { at: nose }\n").Bag.ToSorted();
+        Assert.Equal(["2:9", "4:1"], told.Select(d => $"{d.At!.Line}:{d.At.Column}"));
+        Assert.Contains("colon", told[0].Hint, StringComparison.Ordinal);
+        Assert.Contains("spaces", told[1].Hint, StringComparison.Ordinal);
+        // what follows a key without its colon hangs on it: only the first is certain
+        Assert.Single(Read("things {\n  horn: { at: nose }\n  lamp: { at: nose }\n").Bag.ToSorted());
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("# nothing\n")]

@@ -47,6 +47,8 @@ public class CutListCsvWriterTests
     [InlineData("16 AWG")]
     [InlineData("56b")]
     [InlineData("87")]
+    [InlineData("6.0 mm2 RD/BU")]
+    [InlineData("25 mm2 BK")]
     [InlineData("headlamp left")]
     public void Ordinary_names_are_left_alone(string name) => Assert.Equal(name, SpreadsheetText.Guard(name));
 

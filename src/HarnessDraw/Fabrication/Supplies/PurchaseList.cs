@@ -43,6 +43,9 @@ public sealed record PurchaseList(ImmutableArray<PurchaseLine> Lines, double Cop
     /// <summary>Lines other than wire without a mass: the harness weighs more than <see cref="HarnessGram"/>.</summary>
     public int WithoutMass => Lines.Count(l => l.Group != "wire" && l.Needed > 0 && l.Gram is null);
 
+    // share of a reel below which nobody buys one for this harness alone: common practice, no source
+    private const double ByTheMetre = 0.25;
+
     public static PurchaseList Of(FabricationOrder order, ReelPlan reels, SpareRules? spares = null, PriceList? prices = null)
     {
         ArgumentNullException.ThrowIfNull(order);
@@ -72,7 +75,7 @@ public sealed record PurchaseList(ImmutableArray<PurchaseLine> Lines, double Cop
             var tests = reel.SelectMany(w => (string?[])[w.From.Terminal, w.To.Terminal]).OfType<string>().Distinct(StringComparer.Ordinal).Count();
             var spareMm = (usedMm * rules.WireScrap) + (tests * rules.TestPieceMm);
             var need = reels.Needs.FirstOrDefault(n => n.Reel == reel.Key);
-            var note = need is null ? null : need.NewReels == 0 ? need.Why : $"{need.NewReels} x {need.NewReelMm / 1000:0.##} m; {need.Why}";
+            var note = need is null ? null : need.NewReels == 0 ? need.Why : need.NewReels == 1 && usedMm + spareMm < ByTheMetre * need.NewReelMm ? $"by the metre, or 1 x {need.NewReelMm / 1000:0.##} m" : $"{need.NewReels} x {need.NewReelMm / 1000:0.##} m; {need.Why}";
             var unknown = reel.Count(w => w.CutLengthMm is null);
             yield return new("wire", reel.Key.ToString(), $"{reel.Key.SizeWords} {reel.Key.Colour}", "m", usedMm / 1000, spareMm / 1000, unknown > 0 ? $"{unknown} of unknown length not counted; {note}" : note);
         }

@@ -136,7 +136,12 @@ public static class WireListReader
                 return upper;
             }
 
-            Open(row.Cell(columns["colour"])!.At, $"'{text}' of wire '{id}' is no IEC 60757 colour: left open");
+            if (ColourLetters.OfWords(text) is { } letters)
+            {
+                return letters;
+            }
+
+            Open(row.Cell(columns["colour"])!.At, $"'{text}' of wire '{id}' is no IEC 60757 colour: left open", hint: "write its letters (YE/GN) or its name (yellow/green)");
             return null;
         }
 
@@ -156,7 +161,7 @@ public static class WireListReader
                 }
             }
 
-            Open(row.Cell(columns[key])!.At, $"'{text}' of wire '{id}' is no wire size with a unit (mm2 or AWG): left open");
+            Open(row.Cell(columns[key])!.At, $"'{text}' of wire '{id}' is no wire size with a unit (mm2 or AWG): left open", hint: UnitHint(text, "mm2", "size mm2"));
             return null;
         }
 
@@ -178,10 +183,22 @@ public static class WireListReader
                 return length.Value;
             }
 
-            Open(row.Cell(columns[key])!.At, $"'{text}' of wire '{id}' is no length with a unit: left open");
+            Open(row.Cell(columns[key])!.At, $"'{text}' of wire '{id}' is no length with a unit: left open", hint: UnitHint(text, "mm", "length mm"));
             return null;
         }
 
-        private void Open(SourceSpan at, string message, SourceSpan? other = null) => open.Warning(DiagnosticCodes.NotPlaced, message, at, other: other);
+        // what a bare number is in is not guessed
+        private string? UnitHint(string text, string unit, string key)
+        {
+            var point = text.Replace(',', '.');
+            if (!double.TryParse(point, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _))
+            {
+                return null;
+            }
+
+            return $"write '{point} {unit}' if that is meant{(text == point && columns[key] < 0 ? $", or tell it of all rows: --columns \"{key}=(the head of the column)\"" : "")}{(text == point ? "" : "; decimals have a point")}";
+        }
+
+        private void Open(SourceSpan at, string message, SourceSpan? other = null, string? hint = null) => open.Warning(DiagnosticCodes.NotPlaced, message, at, hint, other: other);
     }
 }

@@ -13,6 +13,7 @@ public sealed class YamlNodeReader
 {
     public const int LargestFileChars = 5 * 1024 * 1024;
     public const int Deepest = 64;
+    private const int MostSyntaxMistakes = 10;
 
     /// <summary>Values that a file may grow to when its aliases are written out.</summary>
     public const int MostValues = 500_000;
@@ -52,7 +53,7 @@ public sealed class YamlNodeReader
         }
         catch (YamlException broken)
         {
-            bag.Error(DiagnosticCodes.YamlSyntax, Sentence(broken), YamlHints.Place(file, text, broken), YamlHints.Hint(text, broken));
+            TellAll(file, text, broken, bag);
             return null;
         }
         catch (Stop)
@@ -243,6 +244,42 @@ public sealed class YamlNodeReader
     }
 
     // the parser's words, without its own position in front
+    /// <summary>The mistake at which the parser stopped, and those further down that it would stop at without the lines told so far.</summary>
+    private static void TellAll(string file, string text, YamlException? broken, DiagnosticBag bag)
+    {
+        for (var told = 0; broken is not null && told < MostSyntaxMistakes; told++)
+        {
+            var place = YamlHints.Place(file, text, broken);
+            bag.Error(DiagnosticCodes.YamlSyntax, Sentence(broken), place, YamlHints.Hint(text, broken));
+            if (!YamlHints.IsOfOneLine(text, broken, place.Line))
+            {
+                return;
+            }
+
+            string[] lines = text.Split('\n');
+            lines[place.Line - 1] = "";
+            text = string.Join('\n', lines);
+            broken = Broken(text) is { } next && YamlHints.Place(file, text, next).Line > place.Line ? next : null;
+        }
+    }
+
+    private static YamlException? Broken(string text)
+    {
+        try
+        {
+            var parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
+            while (parser.MoveNext())
+            {
+            }
+
+            return null;
+        }
+        catch (YamlException broken)
+        {
+            return broken;
+        }
+    }
+
     private static string Sentence(YamlException broken)
     {
         var text = broken.Message;

@@ -48,7 +48,7 @@ public static partial class SpreadsheetText
     [GeneratedRegex(@"^(0\d[\d.,]*|\d+(\.\d+)?[eE][+-]?\d+|\d{12,}|\d[\d.]*\s*%|[$€£]\s*\d.*|\(\d+\)|\d+[ ,.']\d{3}|\d*[.,]\d*0)\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex ChangedAsNumber();
 
-    [GeneratedRegex(@"^(\d{1,4}\s*[-/.:]\s*\d{1,4}([-/.:\s].*)?|\d{1,4}[-/. ]?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*([-/. ]?\d{1,4})?|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-/. ]?\d{1,4}|\d{1,2}\s*[ap]m?)\s*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(\d{1,4}\s*[-/.:]\s*\d{1,4}([-/.:\s][-/.:\s\d]*([ap]m?)?)?|\d{1,4}[-/. ]?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*([-/. ]?\d{1,4})?|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-/. ]?\d{1,4}|\d{1,2}\s*[ap]m?)\s*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex ChangedAsDate();
 
     [GeneratedRegex(@"^(true|false)\s*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]

@@ -20,13 +20,25 @@ public static class ImportedDescription
         Line(text, $"vehicle: {Quoted(name)}");
         Line(text, $"vehicle-layout: {Quoted(layoutFile)}");
         Line(text, "unknown-allowed: yes");
-        Line(text, "# assumed, as a list says nothing of it: a 12 V battery, negative ground");
-        Line(text, $"power: {{ ground: negative, returns-by: body, sources: {{ supply battery: {{ kind: battery, nominal: 12 V, at: {Root}, posts: {{ plus: M8, minus: M8 }} }} }} }}");
+        var battery = Things(list).FirstOrDefault(t => Posts(t) is not null);
+        var (supply, at, posts) = battery.Name is null ? ("supply battery", Root, ("plus", "minus")) : (Quoted(battery.Name), Quoted(battery.Name), Posts(battery)!.Value);
+        Line(text, $"# assumed, as a list says nothing of it: {(battery.Name is null ? "a battery of" : $"{supply} has")} 12 V, negative ground, posts M8");
+        Line(text, $"power: {{ ground: negative, returns-by: body, sources: {{ {supply}: {{ kind: battery, nominal: 12 V, at: {at}, posts: {{ {Quoted(posts.Item1)}: M8, {Quoted(posts.Item2)}: M8 }} }} }} }}");
+        Line(text, "# kinds of things are those that their last words name, else load");
         Line(text, "things:");
-        foreach (var thing in Things(list))
+        foreach (var thing in Things(list).Where(t => battery.Name is null || t.Name != battery.Name))
         {
+            // the last word of a name says what it is; a stud of a starter takes a cable
+            var kind = ThingName.Kind(thing.Name) is null ? "kind: load, " : "";
+            var studs = ThingName.Kind(thing.Name) == ThingKind.Starter ? thing.Pins.Where(IsStarterStud).ToImmutableArray() : [];
+            if (!studs.IsEmpty && !thing.IsWhole)
+            {
+                Line(text, $"  {Quoted(thing.Name)}: {{ at: {Quoted(thing.Name)}, studs: {{ {string.Join(", ", studs.Select(s => $"{Quoted(s)}: M8"))} }}{(studs.Length < thing.Pins.Length ? $", pins: [{string.Join(", ", thing.Pins.Except(studs).Select(Quoted))}]" : "")} }}");
+                continue;
+            }
+
             var pins = string.Join(", ", thing.Pins.Select(Quoted));
-            Line(text, $"  {Quoted(thing.Name)}: {{ at: {Quoted(thing.Name)}, {(thing.Pins.IsEmpty ? "stud: M6" : thing.IsWhole ? $"kind: load, pins: [{pins}, {Quoted(WholePin)}]" : $"kind: load, pins: [{pins}]")} }}");
+            Line(text, $"  {Quoted(thing.Name)}: {{ at: {Quoted(thing.Name)}, {(thing.Pins.IsEmpty ? "stud: M6" : thing.IsWhole ? $"{kind}pins: [{pins}, {Quoted(WholePin)}]" : $"{kind}pins: [{pins}]")} }}");
         }
 
         Line(text, "circuits:");
@@ -75,6 +87,22 @@ public static class ImportedDescription
         .. list.Wires.SelectMany(w => (ListedEnd[])[w.From, w.To]).GroupBy(e => e.Thing, StringComparer.Ordinal)
             .Select(g => (g.Key, g.Select(e => e.Pin).OfType<string>().Distinct(StringComparer.Ordinal).ToImmutableArray(), g.Any(e => e.Pin is null))),
     ];
+
+    /// <summary>Plus and minus post of a thing that calls itself a battery; null where its pins do not say which is which.</summary>
+    private static (string Plus, string Minus)? Posts((string Name, ImmutableArray<string> Pins, bool IsWhole) thing)
+    {
+        if (!thing.Name.Split(' ')[^1].Equals("battery", StringComparison.OrdinalIgnoreCase) || thing.IsWhole || thing.Pins.Length > 2)
+        {
+            return null;
+        }
+
+        var plus = thing.Pins.FirstOrDefault(p => p.ToLowerInvariant() is "+" or "plus" or "pos" or "positive" or "30" or "b+");
+        var minus = thing.Pins.FirstOrDefault(p => p.ToLowerInvariant() is "-" or "minus" or "neg" or "negative" or "31" or "b-");
+        return thing.Pins.Length == (plus is null ? 0 : 1) + (minus is null ? 0 : 1) ? (plus ?? "plus", minus ?? "minus") : null;
+    }
+
+    // DIN 72552: 30; B and B+ are common names of it
+    private static bool IsStarterStud(string pin) => pin.ToUpperInvariant() is "B" or "B+" or "30" or "+";
 
     private static string CircuitName(ListedWire wire, HashSet<string> names)
     {

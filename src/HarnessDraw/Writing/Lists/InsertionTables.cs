@@ -31,7 +31,7 @@ public static class InsertionTables
         .Text("plug", r => r.Plug)
         .Text("function", r => r.Row?.Wire.Circuit)
         .Ticks("tick_click", "tick_tug")
-        .Table("by connector", "Insertion list: connectors cavity by cavity", InsertionRows.Of(plan));
+        .Table("insertion", "Insertion list: connectors cavity by cavity", InsertionRows.Of(plan));
 
     /// <summary>Every splice with its station, its wires and its sleeve.</summary>
     public static ListTable Splices(Plan plan)

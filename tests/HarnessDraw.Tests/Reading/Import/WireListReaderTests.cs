@@ -51,6 +51,22 @@ public class WireListReaderTests
     }
 
     [Fact]
+    public void Names_of_colours_and_of_things_are_understood_and_no_second_battery_is_invented()
+    {
+        var list = Read("Wire;From;From pin;To;To pin;Colour;Gauge;Length\n101;Battery;+;Starter;B;Red;50 mm2;1200 mm\n102;Fuse box;F2;Headlamp Left;56b;Yellow/Green;1.5 mm2;3200\n103;Fuse box;F1;Wiper motor;53;light blue;1,5;900 mm\n");
+        Assert.Equal(["RD", "YE/GN", "LBU"], list.Wires.Select(w => w.Colour));
+        Assert.Equal(["write '3200 mm' if that is meant, or tell it of all rows: --columns \"length mm=(the head of the column)\"", "write '1.5 mm2' if that is meant; decimals have a point"], list.NotPlaced.Select(d => d.Hint));
+        var files = new MemoryFiles(new Dictionary<string, string> { ["list.yaml"] = ImportedDescription.Description(list, "list", "list-layout.yaml"), ["list-layout.yaml"] = ImportedDescription.Layout(list, "list") });
+        var harness = HarnessReader.Read("list.yaml", files);
+        Assert.False(harness.Failed, string.Join('\n', harness.Diagnostics));
+        Assert.Equal(["Battery"], harness.Value!.Power.Sources.Select(s => s.Id));
+        ThingKind KindOf(string id) => harness.Value!.ThingOf(id).Kind;
+        Assert.Equal([ThingKind.Battery, ThingKind.Starter, ThingKind.Lamp, ThingKind.Motor, ThingKind.Load], new[] { "Battery", "Starter", "Headlamp Left", "Wiper motor", "Fuse box" }.Select(KindOf));
+        var plan = HarnessPlanner.Plan(harness.Value!, new PlanningOptions());
+        Assert.DoesNotContain(HarnessDraw.Checking.HarnessChecker.Check(plan, HarnessDraw.Checking.RuleSettings.BuiltIn), f => f.Rule == "id-not-spreadsheet-safe" || (f.Rule == "floating-net" && f.Where.Contains("101")));
+    }
+
+    [Fact]
     public void What_found_no_place_is_said_with_line_and_column_and_left_open()
     {
         var list = Read("wire,from,to,colour,size,length\nW1,a.1,b.1,pinkish,thick,long\nW1,a.2,b.2,,,\nW2,a.3,,,,\n,a.4,b.4,,,\nW3,a.5,a.5,,,\n");

@@ -21,9 +21,14 @@ internal sealed class IdNotSpreadsheetSafe : IDesignRule
         };
     }
 
-    /// <summary>One to three capitals, one to four digits, perhaps a capital; and not a month with a day.</summary>
+    /// <summary>One to three capitals, one to four digits, perhaps a capital; and not a month with a day. Up to five digits alone, the first no nought: a number is shown as it was typed.</summary>
     internal static bool IsSafe(string id)
     {
+        if (id.Length is > 0 and <= 5 && id.All(char.IsAsciiDigit))
+        {
+            return id[0] != '0';
+        }
+
         var letters = id.TakeWhile(char.IsAsciiLetterUpper).Count();
         var digits = id.Skip(letters).TakeWhile(char.IsAsciiDigit).Count();
         var rest = id[(letters + digits)..];

@@ -1,9 +1,7 @@
-using HarnessDraw.Model;
-
-namespace HarnessDraw.Reading;
+namespace HarnessDraw.Model;
 
 /// <summary>What the name of a thing says: its label, its side mark, and its kind where nothing else tells.</summary>
-internal static class ThingName
+public static class ThingName
 {
     /// <summary>'headlamp left' gives 'HEADLAMP'; a name of nothing but left or right keeps it.</summary>
     public static string Label(string name)
@@ -20,7 +18,7 @@ internal static class ThingName
     public static ThingKind? Kind(string name)
     {
         var word = name.Split(' ', StringSplitOptions.RemoveEmptyEntries).LastOrDefault(w => Mark(w) is null && !w.All(char.IsAsciiDigit));
-        return word switch
+        return word?.ToLowerInvariant() switch
         {
             "starter" => ThingKind.Starter,
             "sender" or "sensor" => ThingKind.Sender,
@@ -33,7 +31,7 @@ internal static class ThingName
         };
     }
 
-    private static string? Mark(string word) => word switch
+    private static string? Mark(string word) => word.ToLowerInvariant() switch
     {
         "left" => "L",
         "right" => "R",
