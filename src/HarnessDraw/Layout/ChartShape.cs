@@ -303,12 +303,16 @@ internal sealed partial class ChartShape
         }
     }
 
+    // of places in the very middle of the vehicle as many stand on the one side of their bundle as on the other
+    private static bool IsLeftEmptier(Spine spine) => spine.Stations.Sum(s => s.Left.Count) <= spine.Stations.Sum(s => s.Right.Count);
+
     private void Ribs(Spine spine, Station station, List<int> own, SpineMiddle middle)
     {
         var height = HeightOf(own);
         var beyond = Beyond(spine, station.Node, middle);
         // a place in the middle of its spine's turns to where the vehicle's nearer side is; left turns up where the spine runs towards the nose
-        var isFirstLeft = Math.Abs(beyond) > NearMm ? beyond < 0 : problem.Nodes[station.Node].Y <= middleY == spine.Ry > 0;
+        var off = problem.Nodes[station.Node].Y - middleY;
+        var isFirstLeft = Math.Abs(beyond) > NearMm ? beyond < 0 : Math.Abs(off) > NearMm ? off < 0 == spine.Ry > 0 : IsLeftEmptier(spine);
         var count = Math.Max(1, (int)Math.Ceiling(height / (2 * metrics.ColumnMm)));
         var share = height / count;
         var at = 0;

@@ -210,7 +210,7 @@ internal sealed partial class ChartFit
             {
                 var (before, places) = (Panels, PanelPlaces);
                 Panels = [.. Panels.Select((p, k) => k == i ? fuller : p)];
-                if (!PlacePanels(Frame.Inner.Grow(-0.5)) || (isNamedInCorner && !IsNamedInCorner(Frame.Inner.Grow(-0.5))))
+                if (!PlacePanels(Frame.Inner.Grow(-0.5)) || Naming(Frame.Inner.Grow(-0.5)) < naming)
                 {
                     (Panels, PanelPlaces) = (before, places);
                 }
@@ -249,13 +249,13 @@ internal sealed partial class ChartFit
         }
 
         wanted = null;
-        var isNamed = isNamedInCorner;
-        if (Place() && (isNamedInCorner || !isNamed))
+        var named = naming;
+        if (Place() && naming >= named)
         {
             return true;
         }
 
-        (room, wanted, PanelPlaces, MoveX, MoveY, isNamedInCorner) = (before, at, places, x, y, isNamed);
+        (room, wanted, PanelPlaces, MoveX, MoveY, naming) = (before, at, places, x, y, named);
         return false;
     }
 
@@ -270,26 +270,23 @@ internal sealed partial class ChartFit
 
         if (wanted is { } known)
         {
-            return PlaceAt(inner, known) && (!isNamedInCorner || IsNamedInCorner(inner));
+            return PlaceAt(inner, known) && Naming(inner) >= naming;
         }
 
-        (double Share, double Across)? any = null;
-        isNamedInCorner = false;
+        (wanted, naming) = (null, 0);
         foreach (var position in Positions)
         {
-            if (PlaceAt(inner, position))
+            if (PlaceAt(inner, position) && (wanted is null || Naming(inner) > naming))
             {
-                any ??= position;
-                if (IsNamedInCorner(inner))
+                (wanted, naming) = (position, Naming(inner));
+                if (naming == BestNaming)
                 {
-                    (wanted, isNamedInCorner) = (position, true);
                     return true;
                 }
             }
         }
 
-        wanted = any;
-        return any is { } first && PlaceAt(inner, first);
+        return wanted is { } best && PlaceAt(inner, best);
     }
 
     private bool PlaceAt(Box inner, (double Share, double Across) position)
@@ -299,19 +296,21 @@ internal sealed partial class ChartFit
         return PlacePanels(inner);
     }
 
-    // the vehicle's name, the first panel, stands where a reader begins
-    private bool IsNamedInCorner(Box inner)
+    // 2: the vehicle's name, the first panel, stands where a reader begins, in its largest letters; 1: in smaller ones; 0: elsewhere
+    private int Naming(Box inner)
     {
         const double NearMm = 30;
-        var name = PanelPlaces[0].Box;
-        return name.X - inner.X < NearMm && name.Y - inner.Y < NearMm;
+        var (box, shape) = PanelPlaces[0];
+        return box.X - inner.X >= NearMm || box.Y - inner.Y >= NearMm ? 0 : shape < WallChartWordPanels.LargeTitles ? BestNaming : 1;
     }
+
+    private const int BestNaming = 2;
 
     private static ReadOnlySpan<(double Share, double Across)> Positions => new (double, double)[] { (0.5, 1), (0.3, 1), (0.7, 1), (0, 1), (1, 1), (0.15, 1), (0.5, 0.5), (0, 0.5), (0.25, 0.5), (1, 0.5), (0.5, 0), (0.25, 0), (0, 0), (1, 0) };
 
     // once it fits, it stretches in its place
     private (double Share, double Across)? wanted;
-    private bool isNamedInCorner;
+    private int naming;
 
     // of the panels as they are: asked for at every try
     private IReadOnlyList<ChartPanel>? sized;

@@ -23,7 +23,9 @@ internal sealed class WallChartWordPanels
         Others = [.. charts, .. changed, .. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
     }
 
+    /// <summary>The vehicle's name; so many of its shapes, the first ones, are in the largest letters.</summary>
     public ChartPanel Title { get; }
+    public const int LargeTitles = 3;
     public ChartPanel Cautions { get; }
     public ImmutableArray<ChartPanel> Others { get; }
 

@@ -252,6 +252,19 @@ public class WallChartTests
         Assert.True(right.Max(l => l.Drawn.Y) < left.Min(l => l.Drawn.Y));
     }
 
+    [Fact]
+    public void Of_places_in_the_middle_of_the_vehicle_as_many_stand_above_the_trunk_as_below()
+    {
+        var plan = GrowingHarness.Plan(36);
+        var sheet = Assert.Single(WallChart.Compose(plan, [], new SheetOptions()).Sheets);
+        // the trunk lies where the longest straight pieces of lanes do
+        var pieces = DrawnPlaces.Lanes(sheet.Items).Select(DrawnPlaces.Points).SelectMany(p => p.Zip(p.Skip(1))).Where(p => Math.Abs(p.First.Y - p.Second.Y) < 0.001);
+        var trunk = pieces.OrderByDescending(p => Math.Abs(p.First.X - p.Second.X)).Take(5).Average(p => p.First.Y);
+        var places = DrawnPlaces.Ends(plan, sheet).Where(e => e.Load.StartsWith("bulb", StringComparison.Ordinal)).GroupBy(e => e.Place, e => e.Points.Average(p => p.Y) < trunk, StringComparer.Ordinal).ToList();
+        var (above, below) = (places.Count(p => p.All(a => a)), places.Count(p => p.All(a => !a)));
+        Assert.True(Math.Abs(above - below) <= 1 && above + below >= 5, $"{above} places above the trunk, {below} below");
+    }
+
     private static IEnumerable<string> DrawnWires(IEnumerable<Item> items) =>
         items.SelectMany(i => i is GroupItem g ? DrawnWires(g.Items) : i is PathItem { Role: ItemRole.Lane } p ? [p.Tag!.Wire!] : (IEnumerable<string>)[]);
 }
