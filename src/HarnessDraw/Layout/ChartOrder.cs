@@ -14,7 +14,7 @@ internal sealed class ChartOrder
     private const int Rounds = 2;
 
     /// <summary>Lengths that differ less than this give about the same chart.</summary>
-    private const int ApartSteps = 4;
+    private const int ApartSteps = 2;
 
     /// <summary>What a mm more of line must gain (share of all pairs of loads, common practice, no source): no long stem for one pair.</summary>
     private const double WorthAMm = 1e-5;
