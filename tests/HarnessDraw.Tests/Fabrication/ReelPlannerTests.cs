@@ -20,12 +20,12 @@ public class ReelPlannerTests
     }
 
     [Fact]
-    public void A_wire_longer_than_every_reel_is_told_and_the_rest_is_cut()
+    public void Wires_longer_than_every_reel_are_told_in_one_line_and_the_rest_is_cut()
     {
-        var plan = WithLengths(12_400, 900, 800);
+        var plan = WithLengths(12_400, 900, 800, 15_000);
         var reels = ReelPlanner.Plan(FabricationOrder.Everything(plan), new() { NewReelMm = 10_000 });
         var problem = Assert.Single(reels.Problems);
-        Assert.Contains("needs 12.4 m", problem.Message, StringComparison.Ordinal);
+        Assert.StartsWith("wires W4, W1: 12.4 m to 15 m of", problem.Message, StringComparison.Ordinal);
         Assert.Contains("longest reel is 10 m", problem.Message, StringComparison.Ordinal);
         Assert.Equal(2, reels.Uses.Sum(u => u.Pieces.Length));
     }

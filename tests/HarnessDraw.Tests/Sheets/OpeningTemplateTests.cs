@@ -71,8 +71,8 @@ public class OpeningTemplateTests
     public void The_datum_is_printed_as_given_and_to_the_other_hand_on_the_mirrored_copy()
     {
         var sheets = Templates(new("left seam", 120, 85));
-        Assert.Contains("the cross is 120 mm to the right of and 85 mm above left seam", Words(sheets[0]), StringComparison.Ordinal);
-        Assert.Contains("the cross is 120 mm to the left of and 85 mm above left seam", Words(sheets[1]), StringComparison.Ordinal);
+        Assert.Contains("Datum: 120 mm to the right of, 85 mm above left seam", Words(sheets[0]), StringComparison.Ordinal);
+        Assert.Contains("Datum: 120 mm to the left of, 85 mm above left seam", Words(sheets[1]), StringComparison.Ordinal);
     }
 
     [Fact]

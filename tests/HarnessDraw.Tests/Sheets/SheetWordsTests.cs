@@ -1,6 +1,8 @@
 using HarnessDraw.Drawing;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Sheets;
+using HarnessDraw.Sheets.OpeningTemplates;
+using HarnessDraw.Sheets.SpliceTables;
 
 namespace HarnessDraw.Tests.Sheets;
 
@@ -22,6 +24,16 @@ public class SheetWordsTests
                 Assert.Equal([], sheets.SelectMany(ItemWalk.Texts).Where(t => t.Text.Contains('=')).Select(t => t.Text));
             }
         }
+    }
+
+    [Fact]
+    public void No_line_begins_with_the_unit_of_a_figure_before_it()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var lines = SpliceSheets.Compose(plan, [], new()).Sheets.AddRange(OpeningTemplateSheets.Compose(plan, [], new()).Sheets)
+            .SelectMany(ItemWalk.Texts).Select(t => t.Text).ToList();
+        Assert.Contains(lines, l => l.Contains(" mm²", StringComparison.Ordinal));
+        Assert.Equal([], lines.Where(l => l.Split(' ')[0].TrimEnd('.', ',', ';', ')') is "mm²" or "mm" or "%" && l is not "mm²"));
     }
 
     [Fact]

@@ -42,6 +42,14 @@ public class SvgWriterTests
     }
 
     [Fact]
+    public void A_white_sheet_lies_under_everything_but_not_under_the_drawings_of_a_page()
+    {
+        var paper = Parse(SvgWriter.Write(Sheet(new PathItem(Outline.Line(0, 0, 9, 0))))).Root!.Elements().First(e => e.Name.LocalName != "title");
+        Assert.Equal("rect id=paper x=0 y=0 width=210 height=297 fill=#fff", $"{paper.Name.LocalName} {string.Join(' ', paper.Attributes().Select(a => $"{a.Name.LocalName}={a.Value}"))}");
+        Assert.DoesNotContain("rect", Text(SvgWriter.Write(Sheet(), new() { PagePart = "s1-" })), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Numbers_have_three_decimals_and_no_negative_zero()
     {
         var svg = Text(SvgWriter.Write(Sheet(new PathItem(Outline.Polyline([new(-0.0001, 1.23456), new(1e-9, 2), new(-0.0005, -12.5), new(100000.1, 3)])))));
@@ -90,7 +98,7 @@ public class SvgWriterTests
         var group = new GroupItem([new PathItem(Outline.Line(0, 0, 9, 9))]) { Name = "part", Clip = new(0, 0, 5, 5), MoveXMm = 10, TurnDegrees = 90, Scale = 0.5 };
         var svg = Parse(SvgWriter.Write(Sheet(group, group)));
         var ids = svg.Descendants().Select(e => e.Attribute("id")?.Value).OfType<string>().ToList();
-        Assert.Equal(["part", "clip-1", "part-2", "clip-2"], ids);
+        Assert.Equal(["paper", "part", "clip-1", "part-2", "clip-2"], ids);
         Assert.Equal("translate(10 0)rotate(90)scale(0.5)", svg.Descendants().First(e => e.Name.LocalName == "g").Attribute("transform")!.Value);
     }
 

@@ -14,8 +14,8 @@ public sealed record ReelUse(Reel Reel, string From, bool IsNew, double LengthMm
 /// </summary>
 public sealed record ReelNeed(Reel Reel, int Pieces, double UsedMm, double NewReelMm, int NewReels, int LeastNewReels, bool Proven, string Why);
 
-/// <summary>Why wires cannot be cut.</summary>
-public sealed record CutProblem(string Wire, string Message);
+/// <summary>Why wires of one reel cannot be cut.</summary>
+public sealed record CutProblem(ImmutableArray<string> Wires, string Message);
 
 /// <summary>All reels and offcuts of an order.</summary>
 public sealed record ReelPlan(ImmutableArray<ReelUse> Uses, ImmutableArray<ReelNeed> Needs, ImmutableArray<CutProblem> Problems)

@@ -19,9 +19,9 @@ public static class ReelPlanner
         var onHand = stock.OnHand.ToDictionary(p => p, p => p.Pieces);
         foreach (var reel in CutRows.ByReel(order.Shown).GroupBy(r => r.Reel))
         {
-            foreach (var row in reel.Where(r => r.Wire.CutLengthMm is null))
+            if (reel.Where(r => r.Wire.CutLengthMm is null).Select(r => r.Wire.Id).ToImmutableArray() is { Length: > 0 } unknown)
             {
-                problems.Add(new(row.Wire.Id, $"wire {row.Wire.Id} has no length yet: it is on no reel"));
+                problems.Add(new(unknown, $"{Named(unknown)}: no length yet, so on no reel"));
             }
 
             CutPiece[] pieces =
@@ -35,6 +35,8 @@ public static class ReelPlanner
         return new(uses.ToImmutable(), needs.ToImmutable(), problems.ToImmutable());
     }
 
+    private static string Named(ImmutableArray<string> wires) => $"{(wires.Length == 1 ? "wire" : "wires")} {string.Join(", ", wires)}";
+
     private static long Units(double mm) => (long)Math.Round(mm * UnitsPerMm);
 
     private sealed class OneReel(Reel reel, ReelStock stock, PackingEffort effort, ImmutableArray<ReelUse>.Builder uses, ImmutableArray<CutProblem>.Builder problems)
@@ -43,24 +45,32 @@ public static class ReelPlanner
 
         private long Wanted(CutPiece piece) => Units(piece.LengthMm + stock.KerfMm);
 
+        // what is too long for any reel is told in one line
+        private List<CutPiece> TakeOut(List<CutPiece> left, long capacity, string why)
+        {
+            var tooLong = left.FindAll(p => Wanted(p) > capacity);
+            left.RemoveAll(p => Wanted(p) > capacity);
+            if (tooLong.Select(p => p.Wire).Distinct().ToImmutableArray() is { Length: > 0 } wires)
+            {
+                var (least, most) = (Metres(tooLong[^1].LengthMm), Metres(tooLong[0].LengthMm));
+                problems.Add(new(wires, $"{Named(wires)}: {(least == most ? most : $"{least} to {most}")} {why}"));
+            }
+
+            return tooLong;
+        }
+
+        private static string Metres(double mm) => string.Create(CultureInfo.InvariantCulture, $"{mm / 1000:0.##} m");
+
         public void Cut(CutPiece[] pieces, Dictionary<StockPiece, int> onHand, ImmutableArray<ReelNeed>.Builder needs)
         {
             var left = pieces.OrderByDescending(p => p.LengthMm).ThenBy(p => p.Wire, NaturalOrder.Instance).ThenBy(p => p.Copy).ToList();
             var longestMm = onHand.Where(p => p.Value > 0 && p.Key.Fits(reel)).Select(p => p.Key.LengthMm).Append(stock.NewReelMm).Max();
-            foreach (var piece in left.Where(p => Wanted(p) > Capacity(longestMm)).ToList())
-            {
-                problems.Add(new(piece.Wire, string.Create(CultureInfo.InvariantCulture,
-                    $"wire {piece.Wire} needs {piece.LengthMm / 1000:0.##} m of {reel}; the longest reel is {longestMm / 1000:0.##} m, of which {stock.EndTrimMm:0} mm are trimmed")));
-                left.Remove(piece);
-            }
-
+            TakeOut(left, Capacity(longestMm), $"of {reel}; the longest reel is {Metres(longestMm)}, of which {stock.EndTrimMm.ToString("0", CultureInfo.InvariantCulture)} mm are trimmed");
             var usedMm = left.Sum(p => p.LengthMm);
             var count = left.Count;
             FromStock(left, onHand);
-            foreach (var piece in left.Where(p => Wanted(p) > Capacity(stock.NewReelMm)).ToList())
+            foreach (var piece in TakeOut(left, Capacity(stock.NewReelMm), $"of {reel}: more than a new reel, and what is on hand is used up"))
             {
-                problems.Add(new(piece.Wire, string.Create(CultureInfo.InvariantCulture, $"wire {piece.Wire} of {piece.LengthMm / 1000:0.##} m fits on no new reel, and what is on hand is used up")));
-                left.Remove(piece);
                 (usedMm, count) = (usedMm - piece.LengthMm, count - 1);
             }
 

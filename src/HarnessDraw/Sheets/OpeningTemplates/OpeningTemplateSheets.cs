@@ -85,9 +85,9 @@ public static class OpeningTemplateSheets
         var side = view.Mirrored ? "left" : "right";
         return view.Opening.Datum switch
         {
-            { AcrossMm: { } across, UpMm: { } up } datum => $"Datum: the cross is {LengthWords.Small(across, units)} to the {side} of and {LengthWords.Small(up, units)} above {datum.From}. Measure it twice, both ways, before you cut.",
-            { } datum => $"Datum: from {datum.From}, not yet measured. Measure it twice, both ways, and write it in.",
-            null => "The datum to real edges of the panel is not in the description: measure it twice, both ways, and write it in.",
+            { AcrossMm: { } across, UpMm: { } up } datum => $"Datum: {LengthWords.Small(across, units)} to the {side} of, {LengthWords.Small(up, units)} above {datum.From}. Measure twice, both ways, before you cut.",
+            { } datum => $"Datum: from {datum.From}, not yet measured. Measure twice, both ways, and write it in.",
+            null => "Datum: not in the description. Measure to real edges of the panel twice, both ways, and write it in.",
         };
     }
 

@@ -20,6 +20,17 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         }
     }
 
+    /// <summary>The sheet of paper: a viewer with a dark ground would show black on black without it.</summary>
+    public void WritePaper(Paper paper)
+    {
+        xml.WriteWhitespace("\n");
+        Start("rect");
+        xml.WriteAttributeString("id", Id("paper"));
+        WriteBox(new(0, 0, paper.WidthMm, paper.HeightMm));
+        xml.WriteAttributeString("fill", "#fff");
+        xml.WriteEndElement();
+    }
+
     /// <summary>Text made fit for XML: control characters and lone surrogates replaced; all else is the XML writer's to escape.</summary>
     public static string Safe(string text)
     {

@@ -28,7 +28,14 @@ public static class SvgWriter
                 SvgFonts.WriteStyle(xml, sheet, options.Faces);
             }
 
-            new SvgItemWriter(xml, options).WriteAll(sheet.Items);
+            var writer = new SvgItemWriter(xml, options);
+            if (options.PagePart is null)
+            {
+                // a page for a browser has its own paper
+                writer.WritePaper(sheet.Paper);
+            }
+
+            writer.WriteAll(sheet.Items);
             xml.WriteWhitespace("\n");
             xml.WriteEndElement();
             xml.WriteWhitespace("\n");
