@@ -42,7 +42,7 @@ internal static class CureFinder
                 cures.Add(both);
             }
 
-            return finding with { Cure = cures.Count > 0 ? string.Join(" Or ", cures) : Without(ladders) };
+            return finding with { Cure = cures.Count > 0 ? string.Join(" Or ", cures) : Without(finding, ladders) };
         }
 
         private string? First(Finding finding, CureLadder ladder) => ladder.Rungs.Select(rung => Told(finding, rung)).FirstOrDefault(t => t is not null);
@@ -77,8 +77,8 @@ internal static class CureFinder
             return known;
         }
 
-        private string Without(ImmutableArray<CureLadder> ladders) => tried.Count < MostPlans
+        private string? Without(Finding finding, ImmutableArray<CureLadder> ladders) => tried.Count < MostPlans
             ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs[0].Words == l.Rungs[^1].Words ? l.Rungs[0].Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. Another circuit, route or part is needed."
-            : "Mend the findings above first: more changes than these are not tried at once.";
+            : $"{finding.Cure} (With the findings above mended, changes are tried for this one too.)".TrimStart();
     }
 }

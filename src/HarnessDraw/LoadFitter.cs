@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using HarnessDraw.Checking;
 using HarnessDraw.Comparing;
 using HarnessDraw.Diagnostics;
@@ -7,6 +8,7 @@ using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 using HarnessDraw.Reading.Edits;
+using HarnessDraw.Writing.Frozen;
 
 namespace HarnessDraw;
 
@@ -100,7 +102,11 @@ public static class LoadFitter
             return null;
         }
 
-        var planned = HarnessCompiler.Plan(file, new EditedFiles(files, ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal).Add(file, edited)), rules);
+        var changed = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal).Add(file, edited);
+        // what is there keeps its cavities and ids, as if it were built: the load takes what is free
+        var frozen = InputFiles.Beside(file, System.IO.Path.GetFileNameWithoutExtension(file) + HarnessCompiler.FrozenEnding);
+        changed = files.Exists(frozen) ? changed : changed.Add(frozen, Encoding.UTF8.GetString(FrozenJsonWriter.Write(HarnessFreezer.Freeze(before.Plan))));
+        var planned = HarnessCompiler.Plan(file, new EditedFiles(files, changed), rules);
         return planned.Failed || planned.Value!.Plan.Fuses.FirstOrDefault(f => f.Id == candidate.Fuse) is not { } fuse
             ? null
             : new(fuse, candidate.LikeFuse is not null, candidate.LikeFuse?.On, [.. planned.Value.Plan.Wires.Where(w => w.Circuit == Name || w.From.At == Name || w.To.At == Name)],

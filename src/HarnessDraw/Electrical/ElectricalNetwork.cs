@@ -127,6 +127,11 @@ internal sealed partial class ElectricalNetwork
             Add(new(Node(thing.Id), Node("body"), BranchKind.Conductor, Joined) { Thing = thing });
         }
 
+        foreach (var pin in Index.SelfGrounded(thing))
+        {
+            Add(new(Node(NodeName(new(thing.Id, pin), "")), Node("body"), BranchKind.Conductor, Index.Harness.Assumed.GroundJointOhm) { Thing = thing, When = thing.OnlyWith });
+        }
+
         foreach (var element in thing.Elements)
         {
             AddElement(thing, element);
@@ -170,7 +175,7 @@ internal sealed partial class ElectricalNetwork
             case ElementKind.Diode:
                 Add(new(from, to, BranchKind.Diode, Index.Harness.Assumed.SwitchOhm) { Thing = thing, Element = element, When = thing.OnlyWith });
                 break;
-            case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null:
+            case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null || Index.SelfGrounded(thing).Contains(element.PinB):
                 var ohm = Joints.Closed(thing, element);
                 Add(new(from, to, BranchKind.Contact, ohm) { Thing = thing, Element = element, When = thing.OnlyWith, Gate = GateOf(thing, element) });
                 break;

@@ -147,6 +147,9 @@ public sealed record Thing
 
     /// <summary>Pins whose return the program wires to a ground point (or to the named one).</summary>
     public ImmutableArray<ReturnPin> Returns { get; init; } = [];
+
+    /// <summary>True when it is described as grounding itself.</summary>
+    public bool GroundsItself { get; init; }
     public BuildCondition OnlyWith { get; init; } = BuildCondition.Always;
 
     /// <summary>Tightening torque in newton metres, if given.</summary>

@@ -81,6 +81,24 @@ internal sealed class HarnessIndex
 
     public bool IsMate(PinRef pin) => Thing(pin.Thing)?.Kind is ThingKind.Mate or ThingKind.Inline;
 
+    /// <summary>
+    /// Pins that stand on the metal of the vehicle without a wire of ours: what a thing of the kept cabin returns by, and the far side of a switch that grounds itself,
+    /// where no circuit names the pin.
+    /// </summary>
+    public IEnumerable<string> SelfGrounded(Thing thing)
+    {
+        if (Harness.Power.Returns != ReturnPath.Body)
+        {
+            return [];
+        }
+
+        var returns = thing.Side == Side.Cabin ? thing.Returns.Select(r => r.Pin) : [];
+        var contacts = thing.GroundsItself ? thing.Elements.Where(e => e is { Kind: ElementKind.Contact, WorkedBy: null, PinB: not null } && thing.Elements.All(o => o.PinA != e.PinB)).Select(e => e.PinB!) : [];
+        return returns.Concat(contacts).Distinct(StringComparer.Ordinal).Where(p => !Named.Contains((thing.Id, p)));
+    }
+
+    private HashSet<(string Thing, string? Pin)> Named => field ??= [.. Harness.Circuits.SelectMany(c => c.Feeds.Append(c.From).OfType<PinRef>()).Select(p => (p.Thing, p.Pin))];
+
     /// <summary>Things all of whose pins are one piece of metal.</summary>
     public static bool IsOneNode(Thing thing) => thing.Kind is ThingKind.BusBar or ThingKind.Stud or ThingKind.FusePanel or ThingKind.GroundPoint;
 

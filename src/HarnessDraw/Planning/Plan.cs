@@ -177,6 +177,9 @@ public sealed record Wire
     /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand', 'as built'.</summary>
     public required string DecidedBy { get; init; }
 
+    /// <summary>For a size given by hand: what mechanics, temperature and fuse ask of the wire, mm2; null where the program chose.</summary>
+    public double? NeededMm2 { get; init; }
+
     /// <summary>The next smaller size and why it does not do, in words with numbers.</summary>
     public string? RunnerUp { get; init; }
 

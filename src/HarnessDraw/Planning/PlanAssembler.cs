@@ -156,6 +156,7 @@ internal static class PlanAssembler
                 AmpacityA = Math.Round(row.DeratedA(row.Size), 2),
                 ProtectedBy = row.ProtectedBy,
                 DecidedBy = reason.DecidedBy,
+                NeededMm2 = row.Given ? row.OwnAreaMm2 : null,
                 RunnerUp = reason.RunnerUp,
                 Margin = reason.Margin,
                 ByHand = row.Draft.Hand is not null,
@@ -176,7 +177,7 @@ internal static class PlanAssembler
 
             if (!rows[w].Given && !sizing.Sizer.HasTerminal(rows[w], rows[w].Size))
             {
-                findings.AddNoTerminal(rows[w], ids[w]);
+                findings.AddNoTerminal(rows[w], ids[w], sizing.Sizer.FuseOver(rows[w]), sizing.Sizer.RatingOver(rows[w]));
             }
 
             foreach (var seeker in sizing.WithoutCavity.Where(s => s.Wire == rows[w]))

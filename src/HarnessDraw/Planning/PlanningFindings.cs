@@ -51,9 +51,13 @@ internal sealed class PlanningFindings
             : $"Wire {id} of '{wire.Circuit.Id}': no size of {wire.Type.Title} bears {wire.SteadyA:0.0} A where it lies (largest: {wire.DeratedA(wire.Sizes.Length - 1):0.0} A).",
             "Use a wire type of a higher class, a cooler route, or a smaller fuse.", [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
 
-    public void AddNoTerminal(WireRow wire, string id) =>
-        Add("no-terminal-fits", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}': {wire.SizeNow.Label} (outside {wire.SizeNow.OutsideMm:0.0} mm) is larger than every terminal of its pins takes.",
-            "Use a larger contact, split the load, or step down behind a fuse.", [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
+    /// <param name="fuse">The fuse whose rating the wire must bear, when that and not its current makes it thick.</param>
+    public void AddNoTerminal(WireRow wire, string id, string? fuse, double? ratingA)
+    {
+        var byFuse = fuse is not null && wire.ByProtection > Math.Max(wire.ByMechanics, wire.ByAmpacity);
+        Add("no-terminal-fits", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}': {wire.SizeNow.Label} (outside {wire.SizeNow.OutsideMm:0.0} mm) is larger than every terminal of its pins takes{(byFuse ? $": it must bear the {ratingA:0.#} A of {fuse} and carries {wire.SteadyA:0.0#} A" : "")}.",
+            byFuse ? $"Use a smaller fuse than {fuse} is, or a larger contact." : "Use a larger contact, split the load, or step down behind a fuse.", byFuse ? [id, wire.Circuit.Id, fuse!] : [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
+    }
 
     public void AddNoCavity(WireRow wire, string id, string connector) =>
         Add("no-cavity", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}' has no cavity left in {connector} of its half and size.",

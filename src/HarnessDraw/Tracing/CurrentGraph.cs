@@ -163,6 +163,15 @@ internal sealed class CurrentGraph
             return;
         }
 
+        var index = new HarnessIndex(harness);
+        foreach (var thing in harness.Things)
+        {
+            foreach (var pin in index.SelfGrounded(thing))
+            {
+                Add(new(Node(thing.Id, pin), Body, HopKind.Body, "metal of the vehicle"));
+            }
+        }
+
         foreach (var ground in harness.Things.Where(t => t.Kind == ThingKind.GroundPoint))
         {
             foreach (var pin in ground.Pins)

@@ -20,6 +20,8 @@ internal static class FusingCases
         new("fuse-above-wire", p => p.Wire("F02", w => w with { AmpacityA = 14 }), ["F7 (15 A)", "F02 (dipped beam)", "14 A"], p => p.Wire("F02", w => w with { AmpacityA = 15 })),
         // 1.35 x 11 A = 14.85 A
         new("fuse-above-contact", p => WeakContact(p, 11), ["F7 (15 A)", "11 A contact at firewall.B2", "14.9 A"], p => WeakContact(p, 11.2)),
+        // ten times 0.9 A is 9 A
+        new("fuse-far-above-load", p => Oversized(p, 0.9), ["Fuse F7 is 15 A for 0.9 A, 17 times its load", "F02 (dipped beam)"], p => Oversized(p, 1.5)),
         // 80 % of 15 A is 12 A
         new("fuse-load-high", p => Lamps(p, 6.1), ["F7: 12.2 A continuous on 15 A is 81.3 %"], p => Lamps(p, 6)),
         // 70 % of 25 A is 17.5 A where the fuse sits at 85 degC
@@ -54,6 +56,8 @@ internal static class FusingCases
         new("wire-overloaded", p => p.Wire("F11", w => w with { Worst = new("night", 32, 0.1, 90) }), ["F11 (fan) carries 32 A in 'night'", "31.4 A"], p => p.Wire("F11", w => w with { Worst = new("night", 31, 0.1, 90) })),
         new("return-overloaded", p => p.Wire("F12", w => w with { Worst = new("night", 32, 0.1, 90) }), ["Return wire F12 (fan return) carries 32 A"], p => p.Wire("F12", w => w with { Worst = new("night", 31, 0.1, 90) })),
     ];
+
+    private static Plan Oversized(Plan p, double loadA) => p.Fuse("F7", f => f with { LoadA = loadA }).Wire("F02", w => w with { DecidedBy = "protection" });
 
     private static Plan Lamps(Plan p, double amps) =>
         p.Element("headlamp left", "dipped", e => e with { CurrentA = amps }).Element("headlamp right", "dipped", e => e with { CurrentA = amps }).Fuse("F7", f => f with { LoadA = 2 * amps });

@@ -7,6 +7,8 @@ internal static class ParticularCases
 {
     public static IEnumerable<RuleCase> All =>
     [
+        new("ignition-off-while-turning", p => States(p, "ignition", "night"), ["ignition coil is off in 'cranking'", "ignition is named in 'night', and a circuit that any state names is off in all others"], p => States(p, "ignition")),
+        new("one-side-named", p => TurnLamps(p, "turn left"), ["turn right is named in no state", "turn left is on in 'night' only"], p => TurnLamps(p, "turn left", "turn right")),
         new("trigger-feeds-load", p => p.Circuit("fan trigger", c => c with { Feeds = [new("fan", "1")] }), ["fan trigger is a trigger", "fan (11 A)"], p => p),
         // 80 % of 13 A is 10.4 A, the fan draws 11 A
         new("relay-contact-overloaded", p => p.Element("fan relay", "contact", e => e with { RatedA = 13 }), ["fan relay switches 11 A (fan) with a 13 A contact", "10.4 A"], p => p.Element("fan relay", "contact", e => e with { RatedA = 14 })),
@@ -32,6 +34,16 @@ internal static class ParticularCases
 
     internal static Plan Fed(Plan p, string from) => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off })
         .Harness(h => h with { Kept = [.. h.Kept, new() { Connector = "firewall", Cavity = "A2", ComesFrom = from }], States = [.. h.States.Select(s => s with { On = s.On.Remove("ignition") })] });
+
+    // the circuit named in just these states
+    private static Plan States(Plan p, string circuit, params string[] named) =>
+        p.Harness(h => h with { States = [.. h.States.Select(s => s with { On = [.. s.On.Where(c => c != circuit), .. named.Contains(s.Id) ? new[] { circuit } : []] })] });
+
+    private static Plan TurnLamps(Plan p, params string[] named) => p.Harness(h => h with
+    {
+        Circuits = [.. h.Circuits, new Circuit { Id = "turn left", Duty = Duty.Intermittent }, new Circuit { Id = "turn right", Duty = Duty.Intermittent }],
+        States = [.. h.States.Select(s => s.Id == "night" ? s with { On = [.. s.On, .. named] } : s)],
+    });
 
     private static Plan Through(Plan p, string passed) => p.Harness(h => h with { Kept = [.. h.Kept.Where(k => k.Cavity != "B2"), new() { Connector = "firewall", Cavity = "B2", ComesFrom = "F1", Through = [passed] }] });
 

@@ -28,6 +28,9 @@ internal static class WireSizeCases
         new("loop-drop", p => Nominal(p, 6), ["headlamp right (dipped) loses 0.3 V", "3 % of 6 V is 0.18 V"], p => Nominal(p, 24)),
         // ASTM B258: 16 AWG is 1.31 mm2
         new("gauge-not-its-area", p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.5 }), ["16 AWG is 1.31 mm²", "1.5 mm² (14.6 % apart)"], p => p.Wire("E01", w => w with { Awg = "16", AreaMm2 = 1.22 })),
+        // vehicle 16 AWG holds 1.22 mm2: no metric size is the same
+        new("size-not-in-catalogue", p => p.Wire("E01", w => w with { Awg = "16", SizeLabel = "16 AWG", AreaMm2 = 1.22 }), ["E01 (ignition): 16 AWG, which is 1.22 mm², is given", "the nearest it has: 1 mm² and"], p => p.Wire("E01", w => w with { AreaMm2 = 1 })),
+        new("size-not-in-catalogue", p => p.Wire("G01", w => w with { SizeLabel = "36", AreaMm2 = 36 }), ["G01 (battery ground): 36 mm² is given", "and 50 mm²"], p => p),
         new("parallel-wires", p => p.AddWire("P04", w => w with { Id = "P14", To = w.To with { Pin = "A6" } }), ["P04 (cabin feed) and P14 (cabin feed) run in parallel from F1 to firewall"], p => p),
     ];
 

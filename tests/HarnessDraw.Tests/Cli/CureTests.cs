@@ -79,6 +79,37 @@ public sealed partial class CureTests
         Assert.Contains(Cures(CliRun.Of("check", file).Output, "wire-overloaded"), c => c is ["circuit.blower feed.wire-type=cross-linked-125"]);
     }
 
+    /// <summary>Where no more plans are made for cures, the rule's own words stay.</summary>
+    [Fact]
+    public void Every_finding_keeps_a_cure_that_says_what_to_do()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("suppression: resistor", "suppression: none", StringComparison.Ordinal).Replace("dipped beam left: {", "dipped beam left: { size: 0.5 mm2,", StringComparison.Ordinal)
+            .Replace("main beam left: {", "main beam left: { size: 0.35 mm2,", StringComparison.Ordinal).Replace("blower feed: {", "blower feed: { size: 0.5 mm2,", StringComparison.Ordinal));
+        Assert.All(Regex.Matches(CliRun.Of("check", file).Output, @"\n  cure: ([^\n]*)"), m => Assert.False(m.Groups[1].Value.StartsWith('('), m.Value));
+    }
+
+    [Fact]
+    public void Errors_are_told_before_warnings_and_those_before_advice()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("  oil signal: {", "  oil signal: { size: 16 AWG,", StringComparison.Ordinal));
+        var told = Regex.Matches(CliRun.Of("check", file).Output, @"(?m)^(?:\S+: )?(error|warning|advice) [a-z0-9-]+:").Select(m => m.Groups[1].Value).ToList();
+        Assert.Equal("error", told[0]);
+        Assert.Equal(told.OrderBy(t => t switch { "error" => 0, "warning" => 1, _ => 2 }), told);
+    }
+
+    /// <summary>A cable is not made thin because a blade takes no thicker wire: what is wrong there is the blade.</summary>
+    [Fact]
+    public void No_cure_thins_a_cable_to_suit_a_terminal()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("stud: { B: M8 }, blades: { S: 6.3 mm }", "blades: { B: 6.3 mm, S: 6.3 mm }", StringComparison.Ordinal).Replace("  starter cable: {", "  starter cable: { size: 50 mm2,", StringComparison.Ordinal));
+        var cure = Regex.Match(CliRun.Of("check", file).Output, @"error no-terminal-fits: starter\.B: [^\n]*\n  cure: (?<cure>[^\n]*)").Groups["cure"].Value;
+        Assert.Contains("a stud M8", cure, StringComparison.Ordinal);
+        Assert.DoesNotContain("--set", cure, StringComparison.Ordinal);
+    }
+
     /// <summary>The changes of each cure that the first finding of the rule is told with.</summary>
     private static List<List<string>> Cures(string told, string rule)
     {

@@ -58,6 +58,19 @@ public sealed class WhatIfTests
         Assert.Empty(run.Output);
     }
 
+    /// <summary>The harness is as it is: no id and no cavity of a wire that is there is offered to the new load.</summary>
+    [Fact]
+    public void A_new_load_takes_ids_and_cavities_that_are_free()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder);
+        var taken = System.Text.RegularExpressions.Regex.Matches(CliRun.Of("cut", file).Output, @"(?m)^\d+,([A-Z]\d+),").Select(m => m.Groups[1].Value).ToHashSet(StringComparer.Ordinal);
+        var offered = System.Text.RegularExpressions.Regex.Matches(CliRun.Of("fit", file, "--load", "3 A", "--at", "horn").Output, @"(?m)^\s+([A-Z]\d+): ").Select(m => m.Groups[1].Value).ToList();
+        Assert.NotEmpty(taken);
+        Assert.NotEmpty(offered);
+        Assert.DoesNotContain(offered, taken.Contains);
+    }
+
     [Fact]
     public void A_new_load_finds_a_fuse_with_room_and_a_spare_cavity()
     {

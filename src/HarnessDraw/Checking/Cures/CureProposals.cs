@@ -55,14 +55,19 @@ public static class CureProposals
         Add("no-size-large-enough", FuseCures.SmallerFuse, WireCures.HotterWire);
         Add("insulation-below-zone cross-linked-replaced", WireCures.HotterWire);
         Add("cross-linked-in-fuel", WireCures.NotCrossLinked);
-        Add("insulation-unsupported seal-does-not-grip", WireCures.SmallerWire, WireCures.AnotherType);
-        Add("no-terminal-fits outside-crimp-range two-wires-on-blade", WireCures.SmallerWire, WireCures.LargerWire);
+        // no wire is thinned to suit a terminal, and to suit a seal only as far as its own rules allow
+        Add("insulation-unsupported", WireCures.AnotherType);
+        Add("seal-does-not-grip", WireCures.AnotherType, WireCures.SmallerWire);
+        Add("no-terminal-fits outside-crimp-range", FuseCures.SmallerFuse, WireCures.WireForTerminal);
+        Add("fuse-far-above-load", FuseCures.SmallerFuse);
+        Add("two-wires-on-blade", WireCures.LargerWire);
+        Add("size-not-in-catalogue", WireCures.TypeWithSize, WireCures.LargerWire);
 
         Add("contact-overloaded", CavityCures.Larger, WayCures.RelayAtTheLoad);
         Add("loaded-neighbours live-beside-sender left-beside-right keep-apart-broken two-wires-in-cavity", CavityCures.Free);
         Add("wrong-half", CavityCures.OwnHalf);
         Add("net-differs-across-mate", CavityCures.AsKept);
-        Add("more-wires-than-cavities no-reserve", CavityCures.LargerMate);
+        Add("more-wires-than-cavities no-reserve no-cavity", CavityCures.LargerMate);
         Add("live-pins-bare", CavityCures.Sockets);
         Add("colour-changes-at-firewall", WireCures.KeptColour);
 

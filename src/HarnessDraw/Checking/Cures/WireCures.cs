@@ -10,7 +10,26 @@ internal static class WireCures
 
     public static IEnumerable<CureLadder> LargerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: true);
 
+    /// <summary>Thinner wires, never thinner than what mechanics, temperature and fuse ask of the wire.</summary>
     public static IEnumerable<CureLadder> SmallerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: false);
+
+    /// <summary>A thicker wire where the given one is too thin for every terminal; a wire that is too thick stays, and its end changes.</summary>
+    public static IEnumerable<CureLadder> WireForTerminal(RuleContext context, Finding finding) =>
+        context.WiresNamed(finding).All(w => IsThinnest(context, w)) ? LargerWire(context, finding) : [];
+
+    // thick enough for no end, or right for it
+    private static bool IsThinnest(RuleContext context, Wire wire) =>
+        new[] { wire.From, wire.To }.Select(e => EndTerminals.Of(context, e)).All(t => t.IsEmpty || t.Any(terminal => terminal.MaxAreaMm2 >= wire.AreaMm2));
+
+    /// <summary>The wire types that have the size that was given.</summary>
+    public static IEnumerable<CureLadder> TypeWithSize(RuleContext context, Finding finding)
+    {
+        foreach (var wire in context.WiresNamed(finding).Take(1))
+        {
+            var types = context.Harness.Catalogue.WireTypes.Where(t => t.Sizes.Any(s => s.Label == wire.SizeLabel));
+            yield return new([.. types.Take(MostRungs).Select(t => new CureCandidate([$"circuit.{wire.Circuit}.wire-type={t.Id}"], $"'{wire.Circuit}' in {t.Title}"))]);
+        }
+    }
 
     // a ladder for each wire given by hand or circuit that the finding names, the longest run first: it loses most
     private static IEnumerable<CureLadder> Sized(RuleContext context, Finding finding, bool larger)
@@ -19,7 +38,7 @@ internal static class WireCures
         foreach (var target in wires.OrderByDescending(w => w.CutLengthMm ?? w.PathLengthMm ?? 0).ThenBy(w => w.Id, StringComparer.Ordinal).GroupBy(w => w.ByHand ? w.Id : w.Circuit, StringComparer.Ordinal).Take(3))
         {
             var wire = larger ? target.MinBy(w => w.AreaMm2)! : target.MaxBy(w => w.AreaMm2)!;
-            var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2);
+            var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => s.AreaMm2 >= (wire.NeededMm2 ?? 0) && (larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2));
             var key = wire.ByHand ? $"circuit.{wire.Circuit}.by-hand.{wire.Id}.size" : $"circuit.{wire.Circuit}.size";
             yield return new([.. (larger ? sizes : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
         }

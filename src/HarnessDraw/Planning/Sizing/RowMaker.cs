@@ -154,17 +154,17 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
         var awg = draft.Hand?.Awg ?? (draft.Hand?.AreaMm2 is null ? circuit.Awg : null);
         if (area is null && awg is null)
         {
-            return (type.Sizes.IsEmpty ? [Invented(1)] : type.Sizes, false);
+            return (type.Sizes.IsEmpty ? [Invented(1, null)] : type.Sizes, false);
         }
 
-        var match = type.Sizes.FirstOrDefault(s => awg is not null && (s.Awg == awg || s.Label == awg || s.Label == $"{awg} AWG"))
-            ?? type.Sizes.FirstOrDefault(s => area is not null && Math.Abs(s.AreaMm2 - area.Value) <= 0.01 * area.Value);
-        return ([match ?? Invented(area ?? 1)], true);
+        // a gauge is its own size and never a metric one of the same number or about its area
+        var match = awg is not null ? type.Sizes.FirstOrDefault(s => s.Awg == awg) : type.Sizes.FirstOrDefault(s => Math.Abs(s.AreaMm2 - area!.Value) <= 0.01 * area.Value);
+        return ([match ?? Invented(area ?? 1, awg)], true);
     }
 
     /// <summary>A size by its area alone, where the catalogue has no row: IACS copper and a usual wall.</summary>
-    private static WireSize Invented(double areaMm2) => new(
-        areaMm2.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), areaMm2, null, Copper.MilliohmPerM(areaMm2), 1 + (1.25 * Math.Sqrt(areaMm2)), null, null, "by area");
+    private static WireSize Invented(double areaMm2, string? awg) => new(
+        awg is null ? areaMm2.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) : $"{awg} AWG", areaMm2, awg, Copper.MilliohmPerM(areaMm2), 1 + (1.25 * Math.Sqrt(areaMm2)), null, null, "by area");
 
     /// <summary>
     /// Wires that carry more than the stated share of the current which the least sufficient size bears in air, at the same time, in the

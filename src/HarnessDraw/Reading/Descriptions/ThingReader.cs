@@ -87,6 +87,7 @@ internal sealed class ThingReader(InputText name, InputMap map, Draft draft)
         Pins = _pins.ToPins(),
         Elements = elements,
         Returns = ElementReader.Returns(map),
+        GroundsItself = map.YesNo("grounds-itself") == true,
         TorqueNm = map.Number("torque"),
         Contacts = map.Text("contacts") == "pins" ? ContactGender.Pins : ContactGender.Sockets,
     };

@@ -5,7 +5,7 @@ namespace HarnessDraw.Reading.Edits;
 /// <summary>Files as they are, but for some whose text was changed in memory.</summary>
 public sealed class EditedFiles(IFileSource files, ImmutableSortedDictionary<string, string> edited) : IFileSource
 {
-    public bool Exists(string path) => files.Exists(path);
+    public bool Exists(string path) => edited.ContainsKey(path) || files.Exists(path);
 
     public bool IsFolder(string path) => files.IsFolder(path);
 

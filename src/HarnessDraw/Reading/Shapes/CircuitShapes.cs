@@ -40,7 +40,7 @@ public static class CircuitShapes
         new("half", new TextShape("a half of the mate"), "The half it belongs to, by name or letter. Left out: chosen."),
         new("route-by", ListOf(Pin, 2), "Pins it passes one after another, through switches, relays and mates; it may cross the firewall more than once."),
         new("duty", new TextShape("continuous, intermittent, momentary, signal, or '2 min on / 5 min off'"), "How long it works at a time. Usual: continuous."),
-        new("importance", OneOf("ordinary", "critical"), "Critical circuits are held to 3 % voltage drop, others to 10 %."),
+        new("importance", OneOf("ordinary", "critical"), "Critical circuits are held to 3 % voltage drop, motors to 5 %, others to 10 %."),
         new("draws", Of(QuantityKind.Load), "Its current when given for the circuit as a whole. Left out: from its loads. For the feed of a fuse panel it is not drawn with the key off, unless the state names the circuit."),
         new("live", OneOf("always", "accessory", "run", "start"), "Key position from which its feed is live. Left out: from where it comes (30 always, 75 accessory, 15 run, 50 start)."),
         new("colour", OneOrMore(Colour), "Fixes its colour: IEC 60757 letters, base/tracer (a list for a cable, one a conductor)."),

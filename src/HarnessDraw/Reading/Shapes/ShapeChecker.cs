@@ -91,7 +91,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
                 bag.Error(DiagnosticCodes.KeyNotText, $"{named.KeyIs} has an empty name", entry.Key.At);
             }
 
-            Check(entry.Value, named.ReservedKey(entry.Key.Value)?.Shape ?? named.Value, entry.Key.Value);
+            Check(entry.Value, named.ReservedKey(entry.Key.Value)?.Shape ?? named.Value, named.Value is QuantityShape or EitherShape { Shapes: [QuantityShape, ..] } ? Inside(what, entry.Key.Value) : entry.Key.Value);
         }
     }
 

@@ -26,8 +26,8 @@ public static class ThingShapes
         new("blade", BladeOrByPin, "A push-on blade: its width, or its name with the width ({ S: 6.3 mm })."),
         new("blades", Named("a blade", Of(QuantityKind.Length, orUnknown: false)), "Push-on blades by name with their widths."),
         new("leads", OneOrMore(Name), "The thing's own loose leads, joined by splices."),
-        new("returns", Either(Name, ListOf(Name), Named("a pin", Name)), "Pins that the harness wires to ground: one, a list, or each with the ground point it goes to. Without one: the nearest along the harness."),
-        new("grounds-itself", YesNo, "Yes when the thing's body returns its current."),
+        new("returns", Either(Name, ListOf(Name), Named("a pin", Name)), "Pins that the harness wires to ground: one, a list, or each with the ground point it goes to. Without one: the nearest along the harness. On the cabin side they stand on the metal of the vehicle, without a wire of ours."),
+        new("grounds-itself", YesNo, "Yes when the thing's body returns its current; a switch's far pins then stand on the metal of the vehicle."),
         new("torque", Of(QuantityKind.Torque), "Tightening torque of its studs."),
     ];
 

@@ -10,6 +10,9 @@ public static class ImportedDescription
 {
     private const string Root = "start";
 
+    // a gauge is a size of a family of its own: of the shipped catalogue the one that has gauges
+    private const string GaugeWire = "awg-cross-linked-125";
+
     public static string Description(WireList list, string name, string layoutFile)
     {
         ArgumentNullException.ThrowIfNull(list);
@@ -47,6 +50,10 @@ public static class ImportedDescription
         {
             Line(text, $"  {Quoted(CircuitName(wire, names))}:");
             Line(text, $"    by-hand: [{{ wire: {Quoted(wire.Id)}, from: {End(list, wire.From)}, to: {End(list, wire.To)}{Given("size", wire.Size)}{Given("colour", wire.Colour)}{Given("cut", wire.LengthMm is { } mm ? $"{NumberText.Brief(mm)} mm" : null)} }}]");
+            if (wire.Size?.EndsWith("AWG", StringComparison.Ordinal) == true)
+            {
+                Line(text, $"    wire-type: {GaugeWire} # assumed: a list says nothing of insulation");
+            }
         }
 
         return text.ToString();

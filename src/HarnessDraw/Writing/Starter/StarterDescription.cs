@@ -63,7 +63,8 @@ public static class StarterDescription
             return;
         }
 
-        var running = $"coil feed, oil signal, coolant signal, {(answers.Heating == "blower" ? "blower feed, " : "")}{(answers.CoolingFan == "electric" ? "fan trigger, " : "")}parking lamps";
+        // what follows the key alone is named in no state: a state that names it would switch it off in all others
+        var running = $"{(answers.Heating == "blower" ? "blower feed, " : "")}parking lamps";
         var inner = answers.Lamps == "four" ? ", inner main beam left, inner main beam right" : "";
         text.Lines($$"""
             states:                     # what is on together; the worst of them sizes wires and fuses

@@ -13,6 +13,11 @@ internal sealed class SealDoesNotGrip : IDesignRule
         foreach (var (connector, pinned) in context.Connectors.Where(c => c.Part.Sealed).SelectMany(c => c.Wires.Select(w => (c, w))))
         {
             var pin = $"{connector.Thing.Id}.{pinned.Cavity}";
+            if (pinned.End.Terminal is null && pinned.Wire.DecidedBy != "given by hand")
+            {
+                continue; // without a terminal there is nothing to seal: that is an error of its own
+            }
+
             if (context.Seal(pinned.End.Seal) is not { } seal)
             {
                 yield return context.Found(Info, $"{pin}: wire {pinned.Wire.Named()} has no seal in a sealed connector.", "Add the seal of its cavity and insulation; thread it on first.", [pin, pinned.Wire.Id], pinned.Wire.Builds, connector.Thing.At);

@@ -27,7 +27,7 @@ internal sealed class GroundBackFeed : IDesignRule
             .Where(g => g.Worst is { } worst && 100 * worst.Share > context.Limit(Info, "share of a lamp")).OrderByDescending(g => g.Worst!.Share).ThenBy(g => g.Ground.Id, StringComparer.Ordinal).ToList();
         if (glowing.Count > 0)
         {
-            yield return context.Found(Info, $"{Wording.List(glowing.Select(g => $"If {g.Ground.Id} opens, {g.Worst!.Load.Thing.Id} ({g.Worst.Load.Element.Id}) gets {Figure.Percent(g.Worst.Share)} of its current through other loads in '{g.Worst.State}'"), "; ")}, while it is switched off.",
+            yield return context.Found(Info, $"If {Wording.List(glowing.Select(g => $"{g.Ground.Id} opens, {g.Worst!.Load.Thing.Id} ({g.Worst.Load.Element.Id}) gets {Figure.Percent(g.Worst.Share)} of its current through other loads in '{g.Worst.State}'"), "; ")}, while it is switched off.",
                 "Give the lamps of each job a ground point of their own, or join two ground points.", [.. glowing.Select(g => g.Ground.Id), .. glowing.Select(g => g.Worst!.Load.Thing.Id)], at: glowing[0].Ground.At);
         }
     }

@@ -12,7 +12,7 @@ internal sealed class CoilBallast : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        foreach (var coil in context.Harness.Things.Where(t => t.Label.Contains("IGNITION COIL", StringComparison.OrdinalIgnoreCase) || t.Id.Contains("ignition coil", StringComparison.OrdinalIgnoreCase)))
+        foreach (var coil in context.Harness.Things.Where(IgnitionOffWhileTurning.IsIgnitionCoil))
         {
             foreach (var element in coil.Elements.Where(e => e.Kind == ElementKind.Coil))
             {

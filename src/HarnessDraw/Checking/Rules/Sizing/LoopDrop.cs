@@ -6,6 +6,8 @@ namespace HarnessDraw.Checking.Rules.Sizing;
 
 internal sealed class LoopDrop : MeasuredRule
 {
+    private const double LeastToldV = 0.05;
+
     public override RuleInfo Info { get; } = new("loop-drop", "Volts lost on the way out and back", Severity.Warning, Consequence.DoesNotWork, "ABYC E-11 as quoted; common practice for motors",
         "A lamp at 90 % of its volts gives 70 % of its light; a motor starts late or not at all.")
     {
@@ -43,7 +45,9 @@ internal sealed class LoopDrop : MeasuredRule
         var parts = load.Parts(context);
         // light goes with the 3.4th power of the volts (trade rule, no source)
         var light = load.Element.Kind == ElementKind.Lamp ? $" Light about {Figure.Number(Math.Round(100 * Math.Pow(load.AtLoadV / load.SourceV, 3.4)))} %." : "";
-        var where = parts.ToString() is { Length: > 0 } said ? $": {said}" : "";
+        // of kept wiring that is not described to its end the volts are known and not where they go
+        var rest = load.DropV - parts.WiresV - parts.ContactsV - parts.KeptV - parts.ReturnV;
+        var where = string.Join(", ", new[] { parts.ToString(), rest >= LeastToldV ? $"kept wiring and feed that are not described {Figure.Volts(rest)}" : "" }.Where(w => w.Length > 0)) is { Length: > 0 } said ? $": {said}" : "";
         var also = loads.Skip(1).Where(l => l.DropV > limit).ToList();
         var more = also.Count == 0 ? "" : $" Also {Wording.List(also.Select(l => $"{l.Thing.Id} {Figure.Volts(l.DropV)}"))}.";
         var severity = load.DropV > context.Limit(Info, "error at times limit") * limit ? Severity.Error : Severity.Warning;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
@@ -10,18 +11,41 @@ internal sealed class NoTerminalFits : IDesignRule
         "A wire that no terminal of the cavity takes cannot be connected.");
 
     public IEnumerable<Finding> Find(RuleContext context) =>
-        PlannedEnd.Of(context.Plan).Where(e => e.Wire.DecidedBy == "given by hand" && e.End is { IsSplice: false, Pin: not null, Terminal: null } && SizeOf(context, e.End) is not null)
-            .Select(e => (End: e, Size: SizeOf(context, e.End)!, Range: RangeOf(context, SizeOf(context, e.End)!)))
-            .Where(p => p.Range is { } r && (p.End.Wire.AreaMm2 < r.Least || p.End.Wire.AreaMm2 > r.Most))
-            .Select(p => context.Found(Info, $"{p.End.End}: {p.End.Wire.Named()} is given as {p.End.Wire.SizeLabel}, but terminals of {p.Size} take {Figure.Number(p.Range!.Value.Least)} to {Figure.Area(p.Range.Value.Most)}.",
-                "Give a size in that range, or splice on a tail.", [p.End.Wire.Id, p.End.Wire.Circuit, p.End.End.At], p.End.Wire.Builds, context.AtOf(p.End.Wire)));
+        from end in PlannedEnd.Of(context.Plan)
+        where end.Wire.DecidedBy == "given by hand" && end.End is { IsSplice: false, Pin: not null, Terminal: null }
+        let fitting = EndTerminals.Of(context, end.End)
+        where !fitting.IsEmpty && !fitting.Any(t => t.Takes(end.Wire))
+        select context.Found(Info, $"{end.End}: {end.Wire.Named()} is given as {end.Wire.SizeLabel}, but terminals of {fitting[0].Size} take {Ranges(fitting)}.", Cure(context, end.Wire, fitting),
+            [end.Wire.Id, end.Wire.Circuit, end.End.At], end.Wire.Builds, context.AtOf(end.Wire));
 
-    private static string? SizeOf(RuleContext context, WireEnd end) =>
-        context.Thing(end.At) is not { } thing ? null : context.PartOf(thing)?.Cavities.FirstOrDefault(c => c.Name == end.Pin)?.Size ?? thing.Pins.FirstOrDefault(p => p.Name == end.Pin && p.Style != PinStyle.Lead)?.Size;
-
-    private static (double Least, double Most)? RangeOf(RuleContext context, string size)
+    /// <summary>'0.5 to 1 and 1.5 to 6 mm²': ranges that touch or overlap are one.</summary>
+    private static string Ranges(IEnumerable<TerminalPart> fitting)
     {
-        var fitting = context.Harness.Catalogue.Terminals.Where(t => t.Size == size).ToList();
-        return fitting.Count == 0 ? null : (fitting.Min(t => t.MinAreaMm2), fitting.Max(t => t.MaxAreaMm2));
+        var ranges = new List<(double Least, double Most)>();
+        foreach (var terminal in fitting.OrderBy(t => t.MinAreaMm2).ThenBy(t => t.MaxAreaMm2))
+        {
+            if (ranges is [.., var last] && terminal.MinAreaMm2 <= last.Most + 1e-9)
+            {
+                ranges[^1] = last with { Most = Math.Max(last.Most, terminal.MaxAreaMm2) };
+            }
+            else
+            {
+                ranges.Add((terminal.MinAreaMm2, terminal.MaxAreaMm2));
+            }
+        }
+
+        return $"{Wording.List(ranges.Select(r => r.Least.Equals(r.Most) ? Figure.Number(r.Least) : $"{Figure.Number(r.Least)} to {Figure.Number(r.Most)}"))} mm²";
+    }
+
+    // a thinner wire is no cure: it would be chosen by the terminal and not by its current
+    private static string Cure(RuleContext context, Wire wire, ImmutableArray<TerminalPart> fitting)
+    {
+        if (wire.AreaMm2 < fitting.Min(t => t.MinAreaMm2))
+        {
+            return "Give a size that the terminals take.";
+        }
+
+        var taking = context.Harness.Catalogue.Terminals.Where(t => t.Takes(wire)).OrderBy(t => t.Ring).Select(t => t.Ring ? $"a stud {t.Size}" : $"a contact {t.Size}").Distinct(StringComparer.Ordinal).ToList();
+        return taking.Count == 0 ? "No terminal of the catalogue takes this size: add one, or give a size that terminals take." : $"Make this end {string.Join(" or ", taking)}, whose terminals take the wire, or join it there to a tail behind a fuse of its own; do not thin the wire to suit the terminal.";
     }
 }
