@@ -5,8 +5,11 @@ namespace HarnessDraw.Checking;
 /// <summary>A load behind a fuse, with the circuit that feeds it and its steady current in amperes.</summary>
 public sealed record FusedLoad(string Fuse, Circuit Circuit, Thing Thing, Element? Element, double CurrentA)
 {
-    /// <summary>True when the circuit is switched on in the state.</summary>
-    public bool OnIn(RuleContext context, OperatingState state) => context.Names(state, Circuit.Id) || (Circuit.LiveWith == KeyPosition.Off && Circuit.Duty == Duty.Continuous && !Circuit.IsReturn);
+    /// <summary>True when the circuit is switched on in the state: the state names it, or it lasts and is always live, or no state names it and it follows the key.</summary>
+    public bool OnIn(RuleContext context, OperatingState state) =>
+        context.Names(state, Circuit.Id) || (Circuit.Duty == Duty.Continuous && !Circuit.IsReturn && (Circuit.LiveWith == KeyPosition.Off || (IsLive(state) && !context.Harness.States.Any(s => context.Names(s, Circuit.Id)))));
+
+    private bool IsLive(OperatingState state) => Circuit.LiveWith == KeyPosition.Start ? state.Key == KeyPosition.Start : state.Key >= Circuit.LiveWith;
 
     public static IEnumerable<FusedLoad> Of(RuleContext context)
     {

@@ -19,7 +19,7 @@ internal static class VariantCases
         new("mirrored-pin-map", p => Kept(p, "B5", "B6"), ["written down from the other face"], p => Kept(p, "B2", "B6")),
         new("sealant-not-named", p => Note(p, null), ["firewall: no grease and no sealant is named"], p => Note(p, "contacts greased, entry sealed with neutral-cure")),
         new("sealant-not-named", p => Note(p, "sealed with acid-curing paste"), ["eats copper"], p => Note(p, "sealed with neutral-cure")),
-        new("ground-back-feed", p => p, ["If ground left opens, headlamp left (dipped) gets", "through other loads in 'full beam'", "while it is switched off"], p => p.NoWire("F13", "F14")),
+        new("ground-back-feed", p => p, ["ground left opens, headlamp left (dipped) gets", "through other loads in 'full beam'", "while it is switched off"], p => p.NoWire("F13", "F14")),
         new("motor-fed-twice", p => p.Circuit("horn", c => c with { Feeds = [new("fan", "1")] }), ["fan and horn both feed fan.1 in one build"], p => p.Circuit("horn", c => c with { Feeds = [new("fan", "1")], OnlyWith = Single }).Circuit("fan", c => c with { OnlyWith = new([new("charging", ["exciter"])]) })),
         new("motor-fed-twice", p => p.Circuit("fan", c => c with { OnlyWith = Single }), ["With charging=exciter nothing feeds fan: fan belong"], p => p),
         new("interlock-bypassed", p => Neutral(p, "ignition switch"), ["starter solenoid works starter without passing neutral switch"], p => Neutral(p, "neutral switch")),

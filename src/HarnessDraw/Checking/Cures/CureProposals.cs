@@ -61,7 +61,7 @@ public static class CureProposals
         Add("no-terminal-fits outside-crimp-range", FuseCures.SmallerFuse, WireCures.WireForTerminal);
         Add("fuse-far-above-load", FuseCures.SmallerFuse);
         Add("two-wires-on-blade", WireCures.LargerWire);
-        Add("size-not-in-catalogue", WireCures.TypeWithSize, WireCures.LargerWire);
+        Add("size-not-in-catalogue", WireCures.TypeWithSize, WireCures.SizeOfType);
 
         Add("contact-overloaded", CavityCures.Larger, WayCures.RelayAtTheLoad);
         Add("loaded-neighbours live-beside-sender left-beside-right keep-apart-broken two-wires-in-cavity", CavityCures.Free);

@@ -11,7 +11,7 @@ internal static class WireCures
     public static IEnumerable<CureLadder> LargerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: true);
 
     /// <summary>Thinner wires, never thinner than what mechanics, temperature and fuse ask of the wire.</summary>
-    public static IEnumerable<CureLadder> SmallerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: false);
+    public static IEnumerable<CureLadder> SmallerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: false, bounded: true);
 
     /// <summary>A thicker wire where the given one is too thin for every terminal; a wire that is too thick stays, and its end changes.</summary>
     public static IEnumerable<CureLadder> WireForTerminal(RuleContext context, Finding finding) =>
@@ -20,6 +20,9 @@ internal static class WireCures
     // thick enough for no end, or right for it
     private static bool IsThinnest(RuleContext context, Wire wire) =>
         new[] { wire.From, wire.To }.Select(e => EndTerminals.Of(context, e)).All(t => t.IsEmpty || t.Any(terminal => terminal.MaxAreaMm2 >= wire.AreaMm2));
+
+    /// <summary>The next sizes that the wire type has, none below what the wire's own rules ask.</summary>
+    public static IEnumerable<CureLadder> SizeOfType(RuleContext context, Finding finding) => Sized(context, finding, larger: true, bounded: true);
 
     /// <summary>The wire types that have the size that was given.</summary>
     public static IEnumerable<CureLadder> TypeWithSize(RuleContext context, Finding finding)
@@ -32,13 +35,13 @@ internal static class WireCures
     }
 
     // a ladder for each wire given by hand or circuit that the finding names, the longest run first: it loses most
-    private static IEnumerable<CureLadder> Sized(RuleContext context, Finding finding, bool larger)
+    private static IEnumerable<CureLadder> Sized(RuleContext context, Finding finding, bool larger, bool bounded = false)
     {
         var wires = context.WiresNamed(finding);
         foreach (var target in wires.OrderByDescending(w => w.CutLengthMm ?? w.PathLengthMm ?? 0).ThenBy(w => w.Id, StringComparer.Ordinal).GroupBy(w => w.ByHand ? w.Id : w.Circuit, StringComparer.Ordinal).Take(3))
         {
             var wire = larger ? target.MinBy(w => w.AreaMm2)! : target.MaxBy(w => w.AreaMm2)!;
-            var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => s.AreaMm2 >= (wire.NeededMm2 ?? 0) && (larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2));
+            var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => (larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2) && (!bounded || s.AreaMm2 >= (wire.NeededMm2 ?? 0)));
             var key = wire.ByHand ? $"circuit.{wire.Circuit}.by-hand.{wire.Id}.size" : $"circuit.{wire.Circuit}.size";
             yield return new([.. (larger ? sizes : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
         }
