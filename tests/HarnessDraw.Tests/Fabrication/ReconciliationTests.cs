@@ -64,7 +64,7 @@ public class ReconciliationTests
         }
 
         var reels = ReelPlanner.Plan(order, new() { NewReelMm = 30_000 });
-        Assert.Empty(reels.Problems.SelectMany(p => p.Wires).Where(w => plan.WireOf(w).CutLengthMm is not null));
+        Assert.DoesNotContain(reels.Problems.SelectMany(p => p.Wires), w => plan.WireOf(w).CutLengthMm is not null);
         Assert.Equal(plan.Wires.Where(w => w.CutLengthMm > 0).Select(w => w.Id).Order(StringComparer.Ordinal), reels.Uses.SelectMany(u => u.Pieces.Select(p => p.Wire)).Order(StringComparer.Ordinal));
         Assert.Equal(totalMm, reels.Uses.Sum(u => u.Pieces.Sum(p => p.LengthMm)), 3);
         Assert.Equal(totalMm, PurchaseList.Of(order, reels).Lines.Where(l => l.Group == "wire").Sum(l => l.Needed) * 1000, 3);
