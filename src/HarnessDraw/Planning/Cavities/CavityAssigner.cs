@@ -20,6 +20,9 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
 {
     private const double Impossible = 1e7;
     private const int MostExchanges = 40;
+
+    // what a hundredth of a contact's current weighs of a size that is too large
+    private const double LargerContact = 10;
     private const string Dealt = "fewest crossings";
 
     public List<CavitySeeker> WithoutCavity { get; } = [];
@@ -96,12 +99,13 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         }
 
         // those in leaf order that cost nothing else, as a start
+        var sizes = SizesOf(part);
         var columns = free.Length + open.Count;
         var cost = new double[open.Count][];
         var spread = new double[open.Count][];
         for (var i = 0; i < open.Count; i++)
         {
-            cost[i] = Array.ConvertAll(free, c => CostOf(open[i], c));
+            cost[i] = Array.ConvertAll(free, c => CostOf(open[i], c, sizes));
             spread[i] = new double[columns];
             var middle = (i + 0.5) * free.Length / open.Count;
             for (var c = 0; c < columns; c++)
@@ -140,7 +144,7 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         return open.Select((s, i) => new CavityGiven(s, part.Cavities[best[known.Length + i]].Name, Dealt));
     }
 
-    private double CostOf(CavitySeeker seeker, CavityPart cavity)
+    private double CostOf(CavitySeeker seeker, CavityPart cavity, List<string> sizes)
     {
         if (!IsHalf(cavity, seeker) || index.Harness.Kept.Any(k => k.Connector == seeker.Pin.Thing && k.Cavity == cavity.Name && k.ComesFrom is not null && !Comes(k, seeker.Wire.Circuit)))
         {
@@ -157,14 +161,23 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         // a contact is judged by the most that it carries, while cranking too, unless the circuit is live for a moment alone
         var mostA = wire.Circuit.Duty == Duty.Momentary ? wire.SteadyA : Math.Max(wire.SteadyA, wire.CaseA.Length == 0 ? 0 : wire.CaseA.Max());
         // at half of its current a contact stays cool (common practice, no source): beyond it a larger one is worth more than any crossing
-        var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : Math.Ceiling(Math.Max(0, 100 * ((mostA / contactA) - 0.5)));
-        return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size));
+        var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : LargerContact * Math.Ceiling(Math.Max(0, 100 * ((mostA / contactA) - 0.5)));
+        // else the smallest that carries it, before any crossing: large contacts stay free for heavy wires to come (common practice, no source)
+        return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size)) + sizes.IndexOf(cavity.Size);
+    }
+
+    /// <summary>Contact sizes of a body by what their contacts carry at the most.</summary>
+    private List<string> SizesOf(ConnectorPart part)
+    {
+        var mostA = index.Harness.Catalogue.Terminals.Where(t => part.TerminalFamilies.Contains(t.Family)).GroupBy(t => t.Size, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(t => t.CurrentA), StringComparer.Ordinal);
+        return [.. part.Cavities.Select(c => c.Size).Distinct(StringComparer.Ordinal).OrderBy(s => mostA.GetValueOrDefault(s)).ThenBy(s => s, StringComparer.Ordinal)];
     }
 
     /// <summary>Exchanges that take away unwelcome neighbours at no other cost, each time the one that leaves least of them and then the fewest crossings.</summary>
     private void KeepApart(ConnectorPart part, List<CavityGiven> given)
     {
         var beside = CavityNeighbours.Of(part);
+        var sizes = SizesOf(part);
         var pairs = new int[given.Count, given.Count];
         for (var i = 0; i < given.Count; i++)
         {
@@ -225,7 +238,7 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         double CostOfOne(int i, string cavity)
         {
             ref var cost = ref CollectionsMarshal.GetValueRefOrAddDefault(costs, (i, cavity), out var known);
-            return known ? cost : cost = CostOf(given[i].Seeker, part.Cavities[numbers[cavity]]);
+            return known ? cost : cost = CostOf(given[i].Seeker, part.Cavities[numbers[cavity]], sizes);
         }
 
         // a cavity that the body does not have stands behind all others
