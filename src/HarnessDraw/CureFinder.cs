@@ -14,28 +14,37 @@ namespace HarnessDraw;
 /// </summary>
 internal static class CureFinder
 {
-    /// <summary>Plans in one run at the most: a harness with more findings than that is mended step by step.</summary>
+    /// <summary>Plans in one run at the most: a harness with more findings than that is mended step by step. Findings of one severity share what is left of them alike, with so many each at the least.</summary>
     private const int MostPlans = 40;
+    private const int LeastShare = 3;
     private const int MostCures = 2;
 
     public static CheckedPlan Cure(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before, bool ofAdvice)
     {
         var bench = new Bench(descriptionFile, files, rules, before);
-        return before with { Findings = [.. before.Findings.Select(f => f.WaivedBy is null && (ofAdvice || f.Severity > Severity.Advice) ? bench.Cured(f) : f)] };
+        var ladders = before.Findings.Select(f => f.WaivedBy is null && (ofAdvice || f.Severity > Severity.Advice) ? CureProposals.Of(before.Plan, rules, f) : []).ToList();
+        var cured = before.Findings.ToArray();
+        foreach (var alike in Enumerable.Range(0, cured.Length).Where(i => !ladders[i].IsEmpty).GroupBy(i => cured[i].Severity).OrderByDescending(g => g.Key))
+        {
+            var open = alike.Count();
+            foreach (var i in alike)
+            {
+                cured[i] = bench.Cured(cured[i], ladders[i], open--);
+            }
+        }
+
+        return before with { Findings = [.. cured] };
     }
 
     private sealed class Bench(string descriptionFile, IFileSource files, RuleSettings rules, CheckedPlan before)
     {
         private readonly Dictionary<string, CheckedPlan?> tried = new(StringComparer.Ordinal);
+        private int most;
 
-        public Finding Cured(Finding finding)
+        /// <summary>The finding with the cures of its ladders; <paramref name="open"/> findings, this one among them, share the plans that are left.</summary>
+        public Finding Cured(Finding finding, ImmutableArray<CureLadder> ladders, int open)
         {
-            var ladders = CureProposals.Of(before.Plan, rules, finding);
-            if (ladders.IsEmpty)
-            {
-                return finding;
-            }
-
+            most = Math.Min(MostPlans, tried.Count + Math.Max(LeastShare, (MostPlans - tried.Count) / open));
             var cures = ladders.Select(l => First(finding, l)).OfType<string>().Take(MostCures).ToList();
             if (cures.Count == 0 && ladders.Length > 1 && First(finding, CureLadder.Together(ladders[0], ladders[1])) is { } both)
             {
@@ -68,7 +77,7 @@ internal static class CureFinder
         private CheckedPlan? With(CureCandidate candidate)
         {
             var key = string.Join('\n', candidate.Changes);
-            if (!tried.TryGetValue(key, out var known) && tried.Count < MostPlans)
+            if (!tried.TryGetValue(key, out var known) && tried.Count < most)
             {
                 known = HarnessCompiler.Edit(descriptionFile, files, candidate.Changes).Files is { } edited ? HarnessCompiler.Plan(descriptionFile, edited, rules).Value : null;
                 tried.Add(key, known);
@@ -77,8 +86,8 @@ internal static class CureFinder
             return known;
         }
 
-        private string? Without(Finding finding, ImmutableArray<CureLadder> ladders) => tried.Count < MostPlans
+        private string? Without(Finding finding, ImmutableArray<CureLadder> ladders) => tried.Count < most
             ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs[0].Words == l.Rungs[^1].Words ? l.Rungs[0].Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. Another circuit, route or part is needed."
-            : $"{finding.Cure} (With the findings above mended, changes are tried for this one too.)".TrimStart();
+            : $"{finding.Cure} (With other findings mended, more changes are tried for this one.)".TrimStart();
     }
 }
