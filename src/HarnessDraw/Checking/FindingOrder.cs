@@ -3,15 +3,15 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
 
-/// <summary>The order findings are told in: errors first, for with one nothing may be built, then warnings and advice; of each fire first, untidiness last.</summary>
+/// <summary>The order findings are told in: fire first, untidiness last; within one consequence errors first.</summary>
 internal static class FindingOrder
 {
     public static ImmutableArray<Finding> Sort(IEnumerable<Finding> findings) =>
     [
         .. findings
             .OrderBy(f => f.WaivedBy is not null)
-            .ThenByDescending(f => f.Severity)
             .ThenBy(f => RuleCatalogue.Info(f.Rule)?.Consequence ?? Consequence.DoesNotWork)
+            .ThenByDescending(f => f.Severity)
             .ThenBy(f => f.Rule, StringComparer.Ordinal)
             .ThenBy(f => string.Join('|', f.Where), StringComparer.Ordinal)
             .ThenBy(f => f.Message, StringComparer.Ordinal),

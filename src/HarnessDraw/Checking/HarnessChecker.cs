@@ -6,7 +6,7 @@ namespace HarnessDraw.Checking;
 /// <summary>Holds a plan against every rule.</summary>
 public static class HarnessChecker
 {
-    /// <summary>Findings of planning and of the rules, waivers applied, errors first and of each severity the worst consequence; the same order on every run.</summary>
+    /// <summary>Findings of planning and of the rules, waivers applied, worst consequence first; the same order on every run.</summary>
     public static ImmutableArray<Finding> Check(Plan plan, RuleSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plan);

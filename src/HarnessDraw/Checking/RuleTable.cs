@@ -10,7 +10,7 @@ internal static class RuleTable
         var text = new StringBuilder();
         text.Append("# The design rules\n\n");
         text.Append("This page is written by `RuleCatalogue.Markdown()`; a test keeps it current. Errors: do not build. Warnings: build only with a written\n");
-        text.Append("reason. Advice: good to know. Rules with two levels say so in their limits. Findings are told errors first, then warnings, then advice, each by consequence, worst first.\n\n");
+        text.Append("reason. Advice: good to know. Rules with two levels say so in their limits. Findings are sorted by consequence, worst first.\n\n");
         text.Append("A rule file (`check --rules FILE`) changes severities and limits; names and units are those of the table:\n\n");
         text.Append("```yaml\nrules:\n  fuse-load-high: { severity: error, limits: { share: 75 %, share in heat: 65 % } }\n  clips-too-far: { limits: { support: 450 mm } }\n```\n\n");
         text.Append("One finding is accepted by a waiver in the description, with reason, name and date; it is then printed with the waiver:\n\n");

@@ -25,16 +25,16 @@ internal static class SheetTitle
             Language = drawing.Language,
             Logo = options.Logo,
             Source = plan.Harness.SourceHash,
-            Build = BuildWords(options),
-            Note = options.Build is { Count: > 0 } ? "This drawing is for the build named here only." : "For every build: letters mark what a choice adds.",
+            Build = BuildWords(plan, options),
+            Note = plan.Harness.Options.IsEmpty ? "" : options.Build is { Count: > 0 } ? "This drawing is for the build named here only." : "For every build: letters mark what a choice adds.",
             Waivers = plan.Harness.Waivers.IsEmpty ? "none" : plan.Harness.Waivers.Length.ToString(CultureInfo.InvariantCulture),
             Rules = options.Rules,
             NotForBuild = NotForBuild(findings),
         };
     }
 
-    private static string BuildWords(SheetOptions options) =>
-        options.Build is { Count: > 0 } build ? string.Join(", ", build.Select(c => $"{c.Key}: {c.Value}")) : "all options, see letters";
+    private static string BuildWords(Plan plan, SheetOptions options) =>
+        plan.Harness.Options.IsEmpty ? "one, without options" : options.Build is { Count: > 0 } build ? string.Join(", ", build.Select(c => $"{c.Key}: {c.Value}")) : "all options, see letters";
 
     private static string? NotForBuild(ImmutableArray<Finding> findings)
     {

@@ -58,7 +58,7 @@ internal static class TitleBlockPainter
         cells.Cell(0, 49, 146, 13, null);
         cells.Value(146, 49, 34, 13, "Checked", b.Checked);
         var y = cells.Box.Y + 54.3;
-        foreach (var note in new[] { b.Note, $"Checked by rules: {b.Rules}." })
+        foreach (var note in new[] { b.Note, $"Checked by rules: {b.Rules}." }.Where(n => n.Length > 0))
         {
             cells.Fit(note, cells.Box.X + PadMm, y, cells.Scaled(146) - (2 * PadMm), 2.5, FaceWeight.Medium);
             y += 5;

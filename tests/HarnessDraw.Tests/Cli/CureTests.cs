@@ -90,17 +90,6 @@ public sealed partial class CureTests
     }
 
     [Fact]
-    public void Errors_are_told_before_warnings_and_those_before_advice()
-    {
-        using var folder = new TemporaryFolder();
-        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("  oil signal: {", "  oil signal: { size: 16 AWG,", StringComparison.Ordinal));
-        var told = Regex.Matches(CliRun.Of("check", file).Output, @"(?m)^(?:\S+: )?(error|warning|advice) [a-z0-9-]+:").Select(m => m.Groups[1].Value).ToList();
-        Assert.Equal("error", told[0]);
-        Assert.Equal(told.OrderBy(t => t switch { "error" => 0, "warning" => 1, _ => 2 }), told);
-    }
-
-    /// <summary>A cable is not made thin because a blade takes no thicker wire: what is wrong there is the blade.</summary>
-    [Fact]
     public void No_cure_thins_a_cable_to_suit_a_terminal()
     {
         using var folder = new TemporaryFolder();

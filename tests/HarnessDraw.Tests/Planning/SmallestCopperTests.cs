@@ -204,9 +204,11 @@ public sealed class SmallestCopperTests
                     var kind = plan.Harness.Things.First(t => t.Id == load.Thing).Elements.First(e => e.Id == load.Element).Kind;
                     var limit = circuit.Importance == Importance.Critical ? 0.03 : kind == ElementKind.Motor ? 0.05 : 0.1;
                     var source = point.Sources.Where(s => plan.Harness.Power.Sources.Any(p => p.Id == s.Source && p.NominalV == circuit.NominalV)).ToArray();
+                    // while the engine is cranked sizes are for the currents that are given, of which a sagging battery delivers less
+                    var more = point.State == "cranking" && load.CurrentA != 0 ? Math.Max(1, load.NominalA / Math.Abs(load.CurrentA)) : 1;
                     if (source.Length > 0 && Math.Abs(load.VoltageV) >= 0.5 * source[0].VoltageV)
                     {
-                        drops[$"{number} {point.State} {load.Thing} {load.Element}"] = (source[0].VoltageV - Math.Abs(load.VoltageV), limit * circuit.NominalV);
+                        drops[$"{number} {point.State} {load.Thing} {load.Element}"] = (more * (source[0].VoltageV - Math.Abs(load.VoltageV)), limit * circuit.NominalV);
                     }
                 }
             }

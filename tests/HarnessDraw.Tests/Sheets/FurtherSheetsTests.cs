@@ -227,12 +227,13 @@ public class FurtherSheetsTests
             var row = texts.Single(t => t.Text == point.State && t.Weight == FaceWeight.Bold);
             var figures = texts.Where(t => t.At.Y == row.At.Y && t.Anchor == TextAnchor.End && t.At.X > row.At.X).OrderBy(t => t.At.X).Select(t => double.Parse(t.Text.Replace('\u2212', '-'), System.Globalization.CultureInfo.InvariantCulture)).ToList();
 
-            // by the leads that carry it: the charge lead, and the one lead on the battery's live post
+            // by the leads that carry it: the charge lead, what the alternator's own field and its lamp take at its exciter terminal, and the one lead on the battery's live post
             double In(string circuit) => Math.Abs(point.Wires.Single(w => w.Wire == plan.Wires.Single(p => p.Circuit == circuit).Id).CurrentA);
 
             // drawn, alternator gives, of, reserve, battery gives, battery volts
             Assert.Equal(6, figures.Count);
-            Assert.Equal(In("charge lead"), figures[1], 0.11);
+            var atExciter = In("exciter") + point.Loads.Where(l => l.Thing == "alternator").Sum(l => l.CurrentA);
+            Assert.Equal(In("charge lead") + atExciter, figures[1], 0.11);
             Assert.Equal(In("starter cable"), Math.Abs(figures[4]), 0.11);
             Assert.Equal(figures[0], figures[1] + figures[4], 0.11);
             Assert.Equal(output, figures[2]);

@@ -10,7 +10,8 @@ public static class SymptomSheets
 {
     // a row taller than a page could not be set
     private const int MostParts = 10;
-    private const int MostLoads = 6;
+    private const int MostLoads = 18;
+    private const int MostLoadsAlike = 6;
 
     /// <summary>As many A4 (or Letter) pages as the symptoms need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options with { Build = options.Build ?? plan.Builds.FirstOrDefault() },
@@ -43,12 +44,17 @@ public static class SymptomSheets
         }
     }
 
-    private static string Seen(ImmutableArray<Symptom> sees) => sees.IsEmpty ? "nothing but the open fuse" : string.Join("; ", sees.GroupBy(s => s.Load.Says(s.Seen)).Select(g =>
+    private static string Seen(ImmutableArray<Symptom> sees)
     {
-        var loads = g.Select(s => s.Load.Name).Distinct(StringComparer.Ordinal).ToList();
-        var more = loads.Count > MostLoads + 1 ? $" and {loads.Count - MostLoads} more" : "";
-        return $"{string.Join(", ", more.Length > 0 ? loads.Take(MostLoads) : loads)}{more} {g.Key}";
-    }));
+        var alike = sees.GroupBy(s => s.Load.Says(s.Seen)).ToList();
+        var most = Math.Min(MostLoadsAlike, MostLoads / Math.Max(1, alike.Count));
+        return alike.Count == 0 ? "nothing but the open fuse" : string.Join("; ", alike.Select(g =>
+        {
+            var loads = g.Select(s => s.Load.Name).Distinct(StringComparer.Ordinal).ToList();
+            var more = loads.Count > most + 1 ? $" and {loads.Count - most} more" : "";
+            return $"{string.Join(", ", more.Length > 0 ? loads.Take(most) : loads)}{more} {g.Key}";
+        }));
+    }
 
     private static string States(ImmutableArray<Symptom> sees)
     {
