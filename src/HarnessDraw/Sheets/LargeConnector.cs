@@ -89,7 +89,7 @@ internal static class LargeConnector
         {
             var pen = new Pen(options.BlackInk);
             pen.Text(FaceBlock.Title(subject), inner.X, inner.Y + 8, inner.Width, TextStyle.Bold.At(7));
-            pen.Text(ConnectorWords.Live(subject), inner.X, inner.Y + 13.5, inner.Width, TextStyle.Bold with { Colour = Ink.Caution });
+            pen.Text($"Check which side you look at. {ConnectorWords.Live(subject)}", inner.X, inner.Y + 13.5, inner.Width, TextStyle.Bold with { Colour = Ink.Caution });
             for (var column = 0; column < columns && from + column < parts.Length; column++)
             {
                 var area = new Box(inner.X + (column * (width + 8)), inner.Y + 16, width, height);
