@@ -213,12 +213,14 @@ public sealed class YamlNodeReader
         {
             return _parser.MoveNext();
         }
-        catch (Exception broken) when (broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or OverflowException)
+        catch (Exception broken) when (IsOfTheScanner(broken))
         {
             var at = new SourceSpan(_file, (int)(lastGood?.Line ?? 1), (int)(lastGood?.Column ?? 1));
             throw Fatal(DiagnosticCodes.YamlSyntax, "this is not well-formed YAML from here on", at, YamlHints.Usual);
         }
     }
+
+    private static bool IsOfTheScanner(Exception broken) => broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or OverflowException;
 
     private int Grown(int size, int by, SourceSpan at) =>
         (long)size + by <= MostValues
@@ -277,6 +279,10 @@ public sealed class YamlNodeReader
         catch (YamlException broken)
         {
             return broken;
+        }
+        catch (Exception broken) when (IsOfTheScanner(broken))
+        {
+            return null; // it names no place: told once the mistakes in front of it are mended
         }
     }
 
