@@ -17,10 +17,14 @@ internal static unsafe partial class RoomAhead
     /// <summary>Takes the room; without it (too little memory, a limit on the heap) the run goes as any other.</summary>
     public static void Take()
     {
-        if (!OperatingSystem.IsLinux() || !Granted()) return;
+        if (!OperatingSystem.IsLinux() || !Granted())
+        {
+            return;
+        }
+
         var somewhere = new object();
         nint heap = *(nint*)Unsafe.AsPointer(ref somewhere), page = Environment.SystemPageSize;
-        _ = Advise((heap - 2 * (nint)Bytes) / page * page, (nuint)(4 * Bytes), UseHugePages); // advice alone: what it answers changes nothing
+        _ = Advise((heap - (2 * (nint)Bytes)) / page * page, (nuint)(4 * Bytes), UseHugePages); // advice alone: what it answers changes nothing
     }
 
     private static bool Granted()

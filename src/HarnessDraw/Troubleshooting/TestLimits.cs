@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Electrical;
 
 namespace HarnessDraw.Troubleshooting;
 
@@ -11,9 +12,6 @@ public static class TestLimits
     private const string Manual = "a passenger car service manual of 1999 to 2005 quoting SAE";
     private const string Training = "technician training page on voltage drop tests";
     private const string Encyclopedia = "encyclopedia page on voltage drop tests, after training material";
-
-    /// <summary>Exponent of a lamp's light over its volts, as <see cref="Electrical.PartLaw.FilamentPower"/> is of its current. Encyclopedia page 'Lamp rerating' (en.wikipedia.org), after an electrical handbook of 1978: 3.4 to 3.5.</summary>
-    public const double LightPower = 3.4;
 
     public static ImmutableArray<DropLimit> Drops { get; } =
     [
@@ -56,5 +54,5 @@ public static class TestLimits
     }
 
     /// <summary>Share of its light that a lamp gives at a share of its volts.</summary>
-    public static double LightShare(double voltsShare) => Math.Pow(Math.Max(0, voltsShare), LightPower);
+    public static double LightShare(double voltsShare) => Math.Pow(Math.Max(0, voltsShare), PartLaw.LightPower);
 }

@@ -1,5 +1,7 @@
 using HarnessDraw.Checking;
 using HarnessDraw.Drawing;
+using HarnessDraw.Sheets;
+using HarnessDraw.Tests.Sheets;
 
 namespace HarnessDraw.Tests.Checking;
 
@@ -95,4 +97,15 @@ public class SheetRuleTests
     private static TextItem Text(string text, double capMm, double y = 30) => new(text, new(20, y), capMm);
 
     private static Sheet Sheet(params Item[] items) => new("survey", "Survey", new("A4", 297, 210), [.. items]);
+
+    /// <summary>A wide table of a connector gets pages of its own: they say as well which side is looked at.</summary>
+    [Fact]
+    public void A_table_of_a_connector_on_a_page_of_its_own_has_its_caution()
+    {
+        var saloon = ExamplePlans.Of("brackmere-six");
+        var plan = saloon with { Wires = [.. saloon.Wires.Select(w => w with { SizeLabel = "16 AWG of old" })] };
+        var sheets = SheetKinds.Compose("connectors", plan, [], new()).Sheets;
+        Assert.Contains(sheets, s => s.Title.Contains(", table", StringComparison.Ordinal));
+        Assert.DoesNotContain(SheetRules.Check(plan, sheets), f => f.Rule == "caution-missing");
+    }
 }

@@ -94,7 +94,7 @@ public partial class VoltageTestsTests
     public void Light_goes_with_volts_to_the_3_4(double volts, double light)
     {
         // encyclopedia page 'Lamp rerating' (en.wikipedia.org): light by the 3.4th to 3.5th power; so 10 % less volts, three tenths less light
-        Assert.InRange(TestLimits.LightPower, 3.4, 3.5);
+        Assert.InRange(PartLaw.LightPower, 3.4, 3.5);
         Assert.Equal(light, TestLimits.LightShare(volts), 2);
     }
 

@@ -148,4 +148,20 @@ public class YamlNodeReaderTests
         Assert.Equal(DiagnosticCodes.YamlSyntax, Only(Read("a: 1\n---\nb: 2\n").Bag).Code);
         Assert.Equal(DiagnosticCodes.KeyNotText, Only(Read("[a]: 1\n").Bag).Code);
     }
+
+    /// <summary>The parser throws what is no YAML mistake for some texts, also where it is asked for a second mistake.</summary>
+    [Fact]
+    public void A_mistake_behind_which_the_parser_stumbles_is_told_alone()
+    {
+        const string Stumbles = "things:\n  horn: !<:> x\n";
+        var parser = new YamlDotNet.Core.Parser(new StringReader(Stumbles));
+        Assert.Throws<ArgumentException>(() =>
+        {
+            while (parser.MoveNext())
+            {
+            }
+        });
+        Assert.Equal(DiagnosticCodes.YamlSyntax, Only(Read(Stumbles).Bag).Code);
+        Assert.Equal(2, Only(Read("things:\n\tfan: x\n  horn: !<:> x\n").Bag).At!.Line);
+    }
 }

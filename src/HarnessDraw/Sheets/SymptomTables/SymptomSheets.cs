@@ -52,7 +52,7 @@ public static class SymptomSheets
         {
             var loads = g.Select(s => s.Load.Name).Distinct(StringComparer.Ordinal).ToList();
             var more = loads.Count > most + 1 ? $" and {loads.Count - most} more" : "";
-            return $"{string.Join(", ", more.Length > 0 ? loads.Take(most) : loads)}{more} {g.Key}";
+            return $"{g.Key}: {string.Join(", ", more.Length > 0 ? loads.Take(most) : loads)}{more}";
         }));
     }
 

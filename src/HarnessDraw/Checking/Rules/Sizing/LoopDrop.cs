@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
@@ -43,8 +44,7 @@ internal sealed class LoopDrop : MeasuredRule
     {
         var load = loads[0];
         var parts = load.Parts(context);
-        // light goes with the 3.4th power of the volts (trade rule, no source)
-        var light = load.Element.Kind == ElementKind.Lamp ? $" Light about {Figure.Number(Math.Round(100 * Math.Pow(load.AtLoadV / load.SourceV, 3.4)))} %." : "";
+        var light = load.Element.Kind == ElementKind.Lamp ? $" Light about {Figure.Number(Math.Round(100 * Math.Pow(load.AtLoadV / load.SourceV, PartLaw.LightPower)))} %." : "";
         // of kept wiring that is not described to its end the volts are known and not where they go
         var rest = load.DropV - parts.WiresV - parts.ContactsV - parts.KeptV - parts.ReturnV;
         var where = string.Join(", ", new[] { parts.ToString(), rest >= LeastToldV ? $"kept wiring and feed that are not described {Figure.Volts(rest)}" : "" }.Where(w => w.Length > 0)) is { Length: > 0 } said ? $": {said}" : "";
