@@ -3,7 +3,7 @@ using HarnessDraw.Reading;
 
 namespace HarnessDraw.Benchmarks;
 
-/// <summary>YAML text to a resolved harness, catalogue included.</summary>
+/// <summary>YAML text to a resolved harness.</summary>
 [MemoryDiagnoser]
 public class ReadBenchmarks
 {
@@ -12,7 +12,4 @@ public class ReadBenchmarks
 
     [Benchmark]
     public object Read() => HarnessReader.Read(ExampleHarness.PathOf(Example), new DiskFiles());
-
-    [Benchmark]
-    public object Catalogue() => CatalogueReader.ReadBuiltIn();
 }

@@ -14,7 +14,6 @@ public static class HarnessReader
     {
         ArgumentNullException.ThrowIfNull(descriptionFile);
         ArgumentNullException.ThrowIfNull(files);
-        CatalogueReader.BeginReading();
         var bag = new DiagnosticBag();
         var inputs = new InputFiles(files, bag);
         var root = inputs.ReadYaml(descriptionFile, new SourceSpan(descriptionFile, 1, 1));
@@ -31,7 +30,7 @@ public static class HarnessReader
         }
 
         var layout = Layout(descriptionFile, map, inputs, checker, bag);
-        var catalogue = map.TextNodes("parts-from").Aggregate(CatalogueReader.ReadBuiltIn(), (under, named) => WithParts(under, descriptionFile, named, inputs, bag));
+        var catalogue = map.TextNodes("parts-from").Aggregate(CatalogueReader.BuiltIn, (under, named) => WithParts(under, descriptionFile, named, inputs, bag));
         var ampacity = AmpacityOf(map.Map("ampacity"));
         var draft = new Draft(map, ampacity.On(catalogue), layout, bag);
         var harness = Resolve(descriptionFile, draft, checker) with { Ampacity = ampacity, Drawing = RemarkReader.Drawing(draft, name => inputs.Bring(descriptionFile, name)) };

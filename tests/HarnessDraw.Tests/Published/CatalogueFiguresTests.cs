@@ -8,7 +8,7 @@ public sealed class CatalogueFiguresTests
 {
     private const double CopperOhmMm2PerKm = 17.241; // annealed copper at 20 degC, 100 % IACS: IEC 60028, NBS Handbook 100
 
-    private static readonly Catalogue Catalogue = CatalogueReader.ReadBuiltIn();
+    private static readonly Catalogue Catalogue = CatalogueReader.BuiltIn;
 
     private static WireType Family(string id) => Catalogue.WireTypes.Single(w => w.Id == id);
 

@@ -6,7 +6,7 @@ namespace HarnessDraw.Tests.Reading;
 
 public sealed class CatalogueReaderTests
 {
-    private static readonly Catalogue BuiltIn = CatalogueReader.ReadBuiltIn();
+    private static readonly Catalogue BuiltIn = CatalogueReader.BuiltIn;
 
     [Fact]
     public void The_built_in_catalogue_has_every_kind_of_part()

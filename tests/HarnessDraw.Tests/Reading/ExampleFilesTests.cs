@@ -37,7 +37,7 @@ public sealed class ExampleFilesTests
     {
         var outcome = CatalogueReader.Read([("my-parts.yaml", File.ReadAllText(System.IO.Path.Combine(Folder("examples"), "my-parts.yaml")))]);
         Assert.Empty(outcome.Diagnostics);
-        var builtIn = CatalogueReader.ReadBuiltIn();
+        var builtIn = CatalogueReader.BuiltIn;
         Assert.Equal(builtIn.Connectors.Length + 3, outcome.Value!.Connectors.Length);
         Assert.Equal(builtIn.Plugs.Length, outcome.Value.Plugs.Length);
         Assert.Contains("own stock", outcome.Value.Plugs.Single(p => p.Id == "plug-2.8").Source, StringComparison.Ordinal);

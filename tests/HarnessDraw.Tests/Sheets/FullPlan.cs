@@ -13,7 +13,7 @@ internal static class FullPlan
 
     private static Plan Make()
     {
-        var catalogue = CatalogueReader.ReadBuiltIn();
+        var catalogue = CatalogueReader.BuiltIn;
         var things = catalogue.Connectors.Select(part => new Thing
         {
             Id = part.Id,

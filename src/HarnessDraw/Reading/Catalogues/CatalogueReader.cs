@@ -1,30 +1,24 @@
 using System.Collections.Immutable;
-using System.Reflection;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 
 namespace HarnessDraw.Reading;
 
 /// <summary>
-/// Reads parts catalogues: the built-in one that travels in the program (shared/*.yaml of the repository) and the user's own
-/// files, whose rows add to it and replace rows of the same id.
+/// Reads parts catalogues: the user's own files, whose rows add to those that the program carries (<see cref="ShippedParts"/>) and replace
+/// rows of the same id.
 /// </summary>
 public static class CatalogueReader
 {
-    private static readonly Lazy<Catalogue> BuiltIn = new(ReadEmbedded);
-
-    /// <summary>The catalogue that travels in the program; read once.</summary>
-    public static Catalogue ReadBuiltIn() => BuiltIn.Value;
-
-    /// <summary>Starts reading the built-in catalogue beside what the caller does next (about 4 ms of work); the result is taken by <see cref="ReadBuiltIn"/>.</summary>
-    public static void BeginReading() => ThreadPool.UnsafeQueueUserWorkItem(static _ => ReadBuiltInQuietly(), null);
+    /// <summary>The catalogue that travels in the program.</summary>
+    public static Catalogue BuiltIn { get; } = ShippedParts.Catalogue();
 
     /// <summary>The built-in catalogue with the given files (name and text) merged over it, in order.</summary>
     public static Outcome<Catalogue> Read(IEnumerable<(string File, string Text)> userFiles)
     {
         ArgumentNullException.ThrowIfNull(userFiles);
         var bag = new DiagnosticBag();
-        var catalogue = userFiles.Aggregate(ReadBuiltIn(), (under, file) => Merge(under, file.File, file.Text, bag));
+        var catalogue = userFiles.Aggregate(BuiltIn, (under, file) => Merge(under, file.File, file.Text, bag));
         return new(catalogue, bag.ToSorted());
     }
 
@@ -33,22 +27,17 @@ public static class CatalogueReader
     {
         ArgumentNullException.ThrowIfNull(under);
         ArgumentNullException.ThrowIfNull(bag);
-        return Checked(file, text, bag) is { } map ? Merge(under, map, bag) : under;
-    }
-
-    private static InputMap? Checked(string file, string text, DiagnosticBag bag)
-    {
         if (YamlNodeReader.Read(file, text, bag) is not { } root)
         {
-            return null;
+            return under;
         }
 
         new ShapeChecker(bag).Check(root, CatalogueShapes.File, "the catalogue");
-        return root as InputMap;
-    }
+        if (root is not InputMap map)
+        {
+            return under;
+        }
 
-    private static Catalogue Merge(Catalogue under, InputMap map, DiagnosticBag bag)
-    {
         var rows = new CatalogueRows(bag);
         var merged = under with
         {
@@ -123,45 +112,5 @@ public static class CatalogueReader
                 }
             }
         }
-    }
-
-    // a fault of the catalogue is told to the one who takes it, not to a thread of the pool
-    private static void ReadBuiltInQuietly()
-    {
-        try
-        {
-            _ = BuiltIn.Value;
-        }
-        catch (InvalidOperationException)
-        {
-            // Lazy keeps it and throws it again
-        }
-    }
-
-    private static Catalogue ReadEmbedded()
-    {
-        var assembly = typeof(CatalogueReader).Assembly;
-        // terminals first, so that the families of the bodies are known
-        string[] names = [.. assembly.GetManifestResourceNames().Where(n => n.StartsWith("shared/", StringComparison.Ordinal))
-            .OrderByDescending(n => n == "shared/terminals.yaml").ThenBy(n => n, StringComparer.Ordinal)];
-        var bags = Array.ConvertAll(names, _ => new DiagnosticBag());
-        var maps = new InputMap?[names.Length];
-        // parsing takes longest: files are parsed side by side
-        Parallel.For(0, names.Length, f => maps[f] = Checked(names[f], TextOf(assembly, names[f]), bags[f]));
-        var catalogue = new Catalogue();
-        for (var f = 0; f < names.Length; f++)
-        {
-            catalogue = maps[f] is { } map ? Merge(catalogue, map, bags[f]) : catalogue;
-        }
-
-        return Array.Exists(bags, b => b.HasErrors)
-            ? throw new InvalidOperationException("the built-in catalogue is broken: " + string.Join("; ", bags.SelectMany(b => b.ToSorted()).Select(d => $"{d.At?.File}:{d.At?.Line}: {d.Message}")))
-            : catalogue;
-    }
-
-    private static string TextOf(Assembly assembly, string name)
-    {
-        using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
-        return reader.ReadToEnd();
     }
 }
