@@ -14,6 +14,9 @@ internal sealed class ConductorHeat
     /// <summary>Copper melts; no model of an insulated wire reaches so far.</summary>
     private const double MeltsAtC = 1083;
 
+    // segments or wires whose figures find room on the stack
+    internal const int MostOnStack = 1024;
+
     private readonly Conductor[] conductors;
     private readonly int segments;
     private readonly PlanningOptions options;
@@ -93,10 +96,10 @@ internal sealed class ConductorHeat
 
     public bool IsCrossLinked(int wire) => conductors[wire].CrossLinked;
 
-    /// <summary>Steady temperatures of all wires for their currents in amperes.</summary>
-    public double[] Temperatures(double[] amperes)
+    /// <summary>Steady temperatures of all wires for their currents in amperes, put into <paramref name="celsius"/>, which is returned.</summary>
+    public Span<double> Temperatures(ReadOnlySpan<double> amperes, Span<double> celsius)
     {
-        var loaded = new int[segments];
+        Span<int> loaded = segments <= MostOnStack ? stackalloc int[segments] : new int[segments];
         for (var w = 0; w < conductors.Length; w++)
         {
             if (Math.Abs(amperes[w]) > options.LoadedShare * conductors[w].InAirA)
@@ -108,8 +111,7 @@ internal sealed class ConductorHeat
             }
         }
 
-        var celsius = new double[conductors.Length];
-        for (var w = 0; w < celsius.Length; w++)
+        for (var w = 0; w < conductors.Length; w++)
         {
             celsius[w] = Temperature(conductors[w], amperes[w], loaded);
         }
@@ -120,7 +122,7 @@ internal sealed class ConductorHeat
     /// <summary>Steady temperature of one wire alone in its bundle.</summary>
     public double Temperature(int wire, double amperes) => Temperature(conductors[wire], amperes, new int[segments]);
 
-    private static double Temperature(Conductor c, double amperes, int[] loaded)
+    private static double Temperature(Conductor c, double amperes, ReadOnlySpan<int> loaded)
     {
         var most = 1;
         foreach (var s in c.Way)

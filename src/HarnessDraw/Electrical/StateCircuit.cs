@@ -271,13 +271,14 @@ internal sealed class StateCircuit
 
     private bool FollowHeat(NodalSolution solution)
     {
-        var amperes = new double[WireC.Length];
+        var isMany = WireC.Length > ConductorHeat.MostOnStack;
+        Span<double> amperes = isMany ? new double[WireC.Length] : stackalloc double[WireC.Length];
         for (var w = 0; w < amperes.Length; w++)
         {
             amperes[w] = solution.Amperes[plan.BranchOf(w)];
         }
 
-        var celsius = plan.Heat.Temperatures(amperes);
+        var celsius = plan.Heat.Temperatures(amperes, isMany ? new double[WireC.Length] : stackalloc double[WireC.Length]);
         var most = 0.0;
         for (var w = 0; w < celsius.Length; w++)
         {

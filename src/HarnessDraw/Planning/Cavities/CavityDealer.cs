@@ -12,13 +12,14 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
     private readonly bool[] isTaken = new bool[cost.Length == 0 ? 0 : cost[0].Length];
     private readonly int[] change = new int[cost.Length == 0 ? 0 : cost[0].Length];
     private int[] digits = [];
-    private int[] crossed = [];
+    private double[] crossed = [];
     private double[] alone = [];
     private double[] least = [];
     private sbyte[] chosen = [];
 
     /// <summary>Gives the wires of the kinds their cavities; they stay as they are where that cannot be.</summary>
-    public void Deal(CavityOrder order, int[] cavities, List<List<int>> kinds)
+    /// <returns>What these wires cost now, with their crossings; infinite where they could not be dealt out. And whether any has another cavity.</returns>
+    public (double Cost, bool IsChanged) Deal(CavityOrder order, int[] cavities, List<List<int>> kinds)
     {
         var sorted = kinds.ConvertAll(k => Sorted(order, k));
         var isDealt = new bool[cavities.Length];
@@ -61,19 +62,24 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
             }
         }
 
+        var isChanged = false;
         if (double.IsPositiveInfinity(least[states - 1]))
         {
-            return;
+            return (double.PositiveInfinity, isChanged);
         }
 
         for (var (c, state) = (count - 1, states - 1); c >= 0; c--)
         {
             if (chosen[(c * states) + state] is >= 0 and var k)
             {
-                cavities[sorted[k][digits[(k * states) + state] - 1]] = c;
+                var wire = sorted[k][digits[(k * states) + state] - 1];
+                isChanged |= cavities[wire] != c;
+                cavities[wire] = c;
                 state -= steps[k];
             }
         }
+
+        return (least[states - 1], isChanged);
     }
 
     private static int[] Sorted(CavityOrder order, List<int> kind)
@@ -91,14 +97,17 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
     // larger states first: a state is reached from the one without the wire, as it was before this cavity
     private void Take(int cavity, int[] steps, int[] first, int states)
     {
+        var reached = least.AsSpan(0, states);
+        var taken = chosen.AsSpan(cavity * states, states);
         for (var state = states - 1; state > 0; state--)
         {
+            var best = reached[state] - (crossing / 2);
             for (var k = 0; k < steps.Length; k++)
             {
                 var n = digits[(k * states) + state];
-                if (n > 0 && least[state - steps[k]] + alone[((first[k] + n - 1) * count) + cavity] + (crossing * crossed[(k * states) + state - steps[k]]) is var now && now < least[state] - (crossing / 2))
+                if (n > 0 && state - steps[k] is var without && reached[without] + alone[((first[k] + n - 1) * count) + cavity] + crossed[(k * states) + without] is var now && now < best)
                 {
-                    (least[state], chosen[(cavity * states) + state]) = (now, (sbyte)k);
+                    (reached[state], taken[state], best) = (now, (sbyte)k, now - (crossing / 2));
                 }
             }
         }
@@ -117,7 +126,7 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
         }
     }
 
-    // by kind and state: how many wires that have a cavity by then have a place behind that of the next wire of the kind
+    // by kind and state: what the crossings weigh of the kind's next wire with those that have a cavity by then and a place behind its own
     private void FindCrossed(CavityOrder order, List<int[]> sorted, int states)
     {
         Grow(ref crossed, sorted.Count * states);
@@ -126,13 +135,29 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
         {
             for (var o = 0; o < sorted.Count; o++)
             {
-                var upTo = Array.ConvertAll(sorted[k], w => Array.FindAll(sorted[o], x => order.Places[x] <= order.Places[w]).Length);
+                if (o == k)
+                {
+                    continue;
+                }
+
+                // by wire of the kind: how many of the other have a place not behind its own
+                var (upTo, ahead) = (new int[sorted[k].Length], 0);
+                for (var next = 0; next < upTo.Length; next++)
+                {
+                    while (ahead < sorted[o].Length && order.Places[sorted[o][ahead]] <= order.Places[sorted[k][next]])
+                    {
+                        ahead++;
+                    }
+
+                    upTo[next] = ahead;
+                }
+
                 for (var state = 0; state < states; state++)
                 {
                     var next = digits[(k * states) + state];
-                    if (next < upTo.Length)
+                    if (next < upTo.Length && digits[(o * states) + state] - upTo[next] is > 0 and var behind)
                     {
-                        crossed[(k * states) + state] += Math.Max(0, digits[(o * states) + state] - upTo[next]);
+                        crossed[(k * states) + state] += crossing * behind;
                     }
                 }
             }

@@ -63,9 +63,11 @@ public sealed class CavityOrder
     }
 
     /// <summary>Lets each spliced wire run where it costs least, the others being where they are, until none gains.</summary>
-    public void Settle(int[] cavities)
+    /// <returns>True where one runs elsewhere now.</returns>
+    public bool Settle(int[] cavities)
     {
         ArgumentNullException.ThrowIfNull(cavities);
+        var moved = false;
         for (var again = true; again;)
         {
             again = false;
@@ -95,13 +97,15 @@ public sealed class CavityOrder
                 Places[i] = place;
                 again |= place != before;
             }
+
+            moved |= again;
         }
+
+        return moved;
     }
 
-    private static int Cross(int cavity, double place, int other, double otherPlace) =>
-        cavity != other && place != otherPlace && cavity < other != place < otherPlace ? 1 : 0;
-
-    private int Bar(int wire, double place)
+    /// <summary>Crossings of a spliced wire's bar if it ran at this place.</summary>
+    public int Bar(int wire, double place)
     {
         var (low, high) = (Math.Min(wires[wire].Low, place), Math.Max(wires[wire].High, place));
         var count = 0;
@@ -112,4 +116,7 @@ public sealed class CavityOrder
 
         return count;
     }
+
+    private static int Cross(int cavity, double place, int other, double otherPlace) =>
+        cavity != other && place != otherPlace && cavity < other != place < otherPlace ? 1 : 0;
 }

@@ -29,38 +29,40 @@ public static class CavitySearch
         ArgumentNullException.ThrowIfNull(wires);
         ArgumentNullException.ThrowIfNull(start);
         ArgumentNullException.ThrowIfNull(isOpen);
-        var (best, bestPlaces) = (start, Array.Empty<double>());
-        var least = double.PositiveInfinity;
         var kinds = KindsOf(cost, isOpen);
         var steps = kinds.Aggregate((double)kinds.Count, (n, k) => n * (k.Count + 1)) * (cost.Length == 0 ? 0 : cost[0].Length);
-        var dealer = new CavityDealer(cost, Crossing);
         var isSmall = steps <= MostStepsEach;
-        foreach (var places in Beginnings(wires, steps))
-        {
-            Try(places, start, isSmall ? kinds.Count : 2);
-        }
 
+        // from every beginning by itself, side by side
+        var beginnings = Beginnings(wires, steps);
+        var tried = new (int[] Cavities, double[] Places, double Score)[beginnings.Count];
+        Parallel.For(0, tried.Length, () => new CavityDealer(cost, Crossing), (b, _, dealer) =>
+        {
+            tried[b] = Settled(dealer, beginnings[b], start, isSmall ? kinds.Count : 2);
+            return dealer;
+        }, _ => { });
+        (int[] Cavities, double[] Places, double Score) best = (start, [], double.PositiveInfinity);
+        Array.ForEach(tried, Keep);
         if (!isSmall)
         {
-            Try(bestPlaces, best, 3);
+            Keep(Settled(new(cost, Crossing), best.Places, best.Cavities, 3));
         }
 
         if (steps is > MostStepsEach and <= MostStepsOnce)
         {
-            Try(bestPlaces, best, kinds.Count);
+            Keep(Settled(new(cost, Crossing), best.Places, best.Cavities, kinds.Count));
         }
 
-        return best;
+        return best.Cavities;
 
-        void Try(double[] places, int[] from, int together)
+        void Keep((int[] Cavities, double[] Places, double Score) one) => best = one.Score < best.Score - (Crossing / 2) ? one : best;
+
+        (int[] Cavities, double[] Places, double Score) Settled(CavityDealer dealer, double[] places, int[] from, int together)
         {
             var order = new CavityOrder(wires);
             places.CopyTo(order.Places, 0);
-            var cavities = Settled(cost, dealer, order, from, kinds, together);
-            if (Score(cost, order, cavities) is var score && score < least - (Crossing / 2))
-            {
-                (best, bestPlaces, least) = (cavities, order.Places, score);
-            }
+            var cavities = CavitySearch.Settled(cost, dealer, order, from, kinds, together);
+            return (cavities, order.Places, Score(cost, order, cavities));
         }
     }
 
@@ -126,17 +128,27 @@ public static class CavitySearch
     {
         var cavities = (int[])start.Clone();
         var least = double.PositiveInfinity;
+        var choices = Choices(kinds, together).ToList();
+
+        // by choice: the change after which it was dealt out last; while none follows it would be dealt out alike
+        var dealtAfter = Enumerable.Repeat(-1, choices.Count).ToArray();
+        var changes = 0;
         for (var pass = 0; pass < MostPasses; pass++)
         {
-            foreach (var some in Choices(kinds, together))
+            for (var c = 0; c < choices.Count; c++)
             {
-                dealer.Deal(order, cavities, some);
+                if (dealtAfter[c] != changes)
+                {
+                    changes += dealer.Deal(order, cavities, choices[c]).IsChanged ? 1 : 0;
+                    dealtAfter[c] = changes;
+                }
             }
 
-            order.Settle(cavities);
+            changes += order.Settle(cavities) ? 1 : 0;
             if (Score(cost, order, cavities) >= least - (Crossing / 2))
             {
                 Rerun(cost, dealer, order, cavities, kinds);
+                changes++;
             }
 
             var score = Score(cost, order, cavities);
@@ -175,19 +187,28 @@ public static class CavitySearch
         {
             foreach (var wire in kind.Where(order.IsSpliced).ToArray())
             {
-                var (best, bestPlace, least) = ((int[])cavities.Clone(), order.Places[wire], Score(cost, order, cavities));
+                // all else costs the same at every gap
+                var (place, best, bestGap, least) = (order.Places[wire], cavities, 0.0, double.PositiveInfinity);
                 foreach (var gap in order.Gaps)
                 {
                     order.Places[wire] = gap;
                     var tried = (int[])cavities.Clone();
-                    dealer.Deal(order, tried, [kind]);
-                    if (Score(cost, order, tried) is var score && score < least - (Crossing / 2))
+                    var dealt = dealer.Deal(order, tried, [kind]).Cost + (Crossing * order.Bar(wire, gap));
+                    if (dealt < least - (Crossing / 2))
                     {
-                        (best, bestPlace, least) = (tried, gap, score);
+                        (best, bestGap, least) = (tried, gap, dealt);
                     }
                 }
 
-                order.Places[wire] = bestPlace;
+                order.Places[wire] = place;
+                var before = Score(cost, order, cavities);
+                order.Places[wire] = bestGap;
+                if (Score(cost, order, best) >= before - (Crossing / 2))
+                {
+                    order.Places[wire] = place;
+                    continue;
+                }
+
                 best.CopyTo(cavities, 0);
             }
         }

@@ -41,6 +41,9 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     // by nominal loop: as its case has it; null where the load is off after all
     private LoopBudget?[] solved = [];
+
+    // by case: its nominal loops
+    private int[][] loopsOf = [];
     private List<DropPath>? paths;
     private readonly (int[]? Sizes, double OutsideMm)[] packed = new (int[]?, double)[routed.Tree.Segments.Count];
     private int[][]? inside;
@@ -212,16 +215,12 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             SetLengths();
         }
 
-        var anew = states.Solve(due);
+        states.Solve(due, loopsOf, nominal, solved);
         for (var l = 0; l < nominal.Length; l++)
         {
             if (!states.IsSolved(nominal[l]))
             {
                 solved[l] = WithJoints(nominal[l]);
-            }
-            else if (anew[nominal[l].Path.Case])
-            {
-                solved[l] = states.Solved(nominal[l]);
             }
         }
 
@@ -278,6 +277,8 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         }
 
         solved = new LoopBudget?[found.Count];
+        var byCase = Enumerable.Range(0, found.Count).ToLookup(l => found[l].Path.Case);
+        loopsOf = [.. Enumerable.Range(0, routed.Flow.Cases.Count).Select(c => byCase[c].ToArray())];
         return found.ToImmutable();
     }
 

@@ -30,11 +30,8 @@ internal sealed class SolvedStates
 
     // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
     private readonly sbyte[,] along;
-    private readonly Dictionary<double, Branch[]> posts = [];
+    private readonly Dictionary<double, Branch[]> posts;
     private readonly List<int> motors = [];
-
-    // what a loop passes, while it is told
-    private LoopPass[] passing = [];
 
     // the wires as they were last handed to the network, and what of their rows they were made from
     private readonly Wire[] wires;
@@ -76,6 +73,7 @@ internal sealed class SolvedStates
             }
         }
 
+        posts = routed.Index.Harness.Circuits.Select(c => c.NominalV).Distinct().ToDictionary(v => v, PostsOf);
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
         firstAlike = rated?.firstAlike ?? Firsts();
@@ -86,37 +84,46 @@ internal sealed class SolvedStates
 
     /// <summary>Solves the cases with the wires as they are now.</summary>
     /// <param name="due">Cases that are to be solved where a changed wire carries current in them; null: all, and the wires are told what they carry and how warm they get.</param>
-    /// <returns>By case: true where it was solved anew.</returns>
-    public bool[] Solve(HashSet<int>? due)
+    /// <param name="loopsOf">By case: its loops, by their numbers.</param>
+    /// <param name="nominal">Loops by nominal currents.</param>
+    /// <param name="told">Loops as they were told last; those of the cases that are solved anew are told again.</param>
+    public void Solve(HashSet<int>? due, int[][] loopsOf, ImmutableArray<LoopBudget> nominal, LoopBudget?[] told)
     {
-        var anew = new bool[circuits.Length];
         if (Redraw())
         {
             network = network.Resized(draft with { Wires = [.. wires] });
         }
 
-        // cases are solved side by side; each fills its own place
-        Parallel.For(0, solved.Length, i =>
+        // cases are solved side by side; each fills its own places
+        var mostPasses = nominal.IsEmpty ? 0 : nominal.Max(l => l.Wires.Length);
+        Parallel.For(0, solved.Length, () => new LoopPass[mostPasses], (i, _, passing) =>
         {
             var c = solved[i];
             if (circuits[c] is not { } circuit)
             {
                 var flow = routed.Flow.Cases[c];
                 circuits[c] = new(network, StateOf(flow), flow.Build, warms: true, rough: true);
-                anew[c] = true;
             }
             else if (due?.Contains(c) != false && CarryChanged(circuit))
             {
                 circuit.SolveAgain(network);
-                anew[c] = true;
             }
-        });
+            else
+            {
+                return passing;
+            }
+
+            foreach (var l in loopsOf[c])
+            {
+                told[l] = Solved(nominal[l], passing);
+            }
+
+            return passing;
+        }, _ => { });
         if (due is null)
         {
             TellWires();
         }
-
-        return anew;
     }
 
     private void TellWires()
@@ -164,40 +171,6 @@ internal sealed class SolvedStates
     public bool IsSolved(LoopBudget loop) => circuits[firstAlike[loop.Path.Case]] is not null;
 
     /// <summary>
-    /// The loop of a load as the solved state has it: signed currents along its way, and as fixed all that is lost beside the wires that lose; null where the
-    /// load is off after all.
-    /// </summary>
-    public LoopBudget? Solved(LoopBudget nominal)
-    {
-        var path = nominal.Path;
-        var circuit = circuits[firstAlike[path.Case]]!;
-        var circuitV = routed.Index.Circuit(path.Circuit).NominalV;
-        if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.IsEmpty || Across(circuit, path.Loads[0]) is var first && first < OnFrom * sourceV)
-        {
-            return null;
-        }
-
-        var lostV = sourceV - first;
-        for (var l = 1; l < path.Loads.Length; l++)
-        {
-            lostV -= Across(circuit, path.Loads[l]);
-        }
-
-        passing = passing.Length < nominal.Wires.Length ? new LoopPass[nominal.Wires.Length] : passing;
-        var (count, wiresV) = (0, 0.0);
-        foreach (var pass in nominal.Wires)
-        {
-            if (Solved(pass.Wire, path.Case, circuit) is { CurrentA: > 0 } solved)
-            {
-                passing[count++] = solved;
-                wiresV += solved.DropV(solved.Wire.Size);
-            }
-        }
-
-        return new(path with { NominalV = circuitV, FixedV = lostV - wiresV }, ImmutableArray.Create(passing.AsSpan(0, count)));
-    }
-
-    /// <summary>
     /// What a fuse passes in the solved states, and how much of it the largest motor behind it draws. In a charge lead only states count in which the engine
     /// stands: what passes while it runs is the alternator's output, which has a rule of its own.
     /// </summary>
@@ -215,6 +188,39 @@ internal sealed class SolvedStates
         }
 
         return worst;
+    }
+
+    /// <summary>
+    /// The loop of a load as the solved state has it: signed currents along its way, and as fixed all that is lost beside the wires that lose; null where the
+    /// load is off after all.
+    /// </summary>
+    private LoopBudget? Solved(LoopBudget nominal, LoopPass[] passing)
+    {
+        var path = nominal.Path;
+        var circuit = circuits[firstAlike[path.Case]]!;
+        var circuitV = routed.Index.Circuit(path.Circuit).NominalV;
+        if (SourceV(circuit, circuitV) is not { } sourceV || path.Loads.IsEmpty || Across(circuit, path.Loads[0]) is var first && first < OnFrom * sourceV)
+        {
+            return null;
+        }
+
+        var lostV = sourceV - first;
+        for (var l = 1; l < path.Loads.Length; l++)
+        {
+            lostV -= Across(circuit, path.Loads[l]);
+        }
+
+        var (count, wiresV) = (0, 0.0);
+        foreach (var pass in nominal.Wires)
+        {
+            if (Solved(pass.Wire, path.Case, circuit) is { CurrentA: > 0 } solved)
+            {
+                passing[count++] = solved;
+                wiresV += solved.DropV(solved.Wire.Size);
+            }
+        }
+
+        return new(path with { NominalV = circuitV, FixedV = lostV - wiresV }, ImmutableArray.Create(passing.AsSpan(0, count)));
     }
 
     private double LargestMotorA(StateCircuit circuit, double atMostA)
@@ -294,7 +300,7 @@ internal sealed class SolvedStates
     private double? SourceV(StateCircuit circuit, double nominalV)
     {
         double? most = null;
-        foreach (var b in PostsOf(nominalV))
+        foreach (var b in posts[nominalV])
         {
             var volts = Math.Abs(circuit.Solution.Volts[b.A] - circuit.Solution.Volts[b.B]);
             most = Math.Max(most ?? volts, volts);
@@ -303,18 +309,10 @@ internal sealed class SolvedStates
         return most;
     }
 
-    private Branch[] PostsOf(double nominalV)
-    {
-        if (!posts.TryGetValue(nominalV, out var found))
-        {
-            found = ((SourceKind[])[SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator])
-                .Select(kind => network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && b.Source.NominalV == nominalV).ToArray())
-                .FirstOrDefault(ofKind => ofKind.Length > 0, []);
-            posts.Add(nominalV, found);
-        }
-
-        return found;
-    }
+    private Branch[] PostsOf(double nominalV) =>
+        ((SourceKind[])[SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator])
+            .Select(kind => network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && b.Source.NominalV == nominalV).ToArray())
+            .FirstOrDefault(ofKind => ofKind.Length > 0, []);
 
     /// <summary>Makes those wires anew whose size, length or cavities have changed; false where none have.</summary>
     private bool Redraw()
