@@ -107,8 +107,8 @@ internal sealed partial class ChartGeometry
         {
             var radius = Math.Min(0.8 * metrics.PitchMm, Math.Abs(track.U - u) / 2);
             points.Add(On(spine, spine.EndCardT, track.U, 0));
-            points.Add(On(spine, track.T, track.U, radius));
-            points.Add(Along(spine, track.T, u, radius));
+            points.Add(On(spine, spine.EndT + 1 + track.T, track.U, radius));
+            points.Add(Along(spine, spine.EndT + 1 + track.T, u, radius));
             return;
         }
 

@@ -56,12 +56,12 @@ internal sealed partial class ChartGeometry
         }
     }
 
-    public static ChartPlan Read(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes, ChartPacking packing, Lazy<LaneCrossings> crossings, bool withLanes)
+    public static ChartPlan Read(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes, ChartPacking packing, Lazy<LaneCrossings> crossings)
     {
         var g = new ChartGeometry(problem, metrics, spines, lanes, packing);
         var room = ChartRoom.Of(spines[0]);
         var paths = ImmutableArray.CreateBuilder<ImmutableArray<LanePoint>>(problem.Lanes.Length);
-        for (var lane = 0; withLanes && lane < problem.Lanes.Length; lane++)
+        for (var lane = 0; lane < problem.Lanes.Length; lane++)
         {
             paths.Add(g.PathOf(lane));
         }
@@ -81,6 +81,17 @@ internal sealed partial class ChartGeometry
             Table = problem.Table is { } table ? new Point(packing.ChannelMm, packing.TableTopU) : null,
             Occupied = room.Occupied,
             Counted = crossings,
+        };
+    }
+
+    /// <summary>The same of a chart that is only tried, with what the panels speak of.</summary>
+    public static ChartOutline Outline(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes, ChartPacking packing)
+    {
+        var g = new ChartGeometry(problem, metrics, spines, lanes, packing);
+        return new(ChartRoom.Of(spines[0]), g.Cuts())
+        {
+            HasLengths = spines.Exists(s => s.Marks.Exists(m => m.Kind == MarkKind.Length)),
+            HasBands = spines.Exists(s => s.IsBand) && g.Stretches().Any(s => s.BandLanes > 0),
         };
     }
 
@@ -281,7 +292,7 @@ internal sealed partial class ChartGeometry
         var card = problem.Cards[c];
         var rows = lanes.CardRows[c];
         var isDown = spine.Dy > 0;
-        var height = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows.Count + card.Stubs));
+        var height = metrics.HeightMm(card, rows.Count);
         var box = spine.OnPaper(item.IsLeft ? new(item.T, item.T + height, item.EdgeU - card.WidthMm, item.EdgeU) : new(item.T, item.T + height, item.EdgeU, item.EdgeU + card.WidthMm));
         var onLeft = item.IsLeft ? spine.Rx < 0 : spine.Rx > 0;
         var list = ImmutableArray.CreateBuilder<(int, int, double)>(rows.Count);
@@ -311,7 +322,7 @@ internal sealed partial class ChartGeometry
         var c = spine.EndCards[i];
         var card = problem.Cards[c];
         var rows = lanes.CardRows[c];
-        var height = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows.Count + card.Stubs));
+        var height = metrics.HeightMm(card, rows.Count);
         var box = spine.OnPaper(new(spine.EndCardT, spine.EndCardT + card.WidthMm, spine.EndCardU[i], spine.EndCardU[i] + height));
         var list = ImmutableArray.CreateBuilder<(int, int, double)>(rows.Count);
         foreach (var (lane, end) in rows)

@@ -4,7 +4,7 @@ namespace HarnessDraw.Layout;
 internal sealed partial class ChartLanes
 {
     private readonly Dictionary<(int Splice, int Lane), HashSet<int>> crossedBy = [];
-    private readonly Dictionary<(int Splice, int Lane), double> barEnds = [];
+    private Dictionary<(int Splice, int Lane), double> barEnds = [];
 
     /// <summary>The key of the lane as far as which a lane draws the bar of its splice; null: it only ends on the bar.</summary>
     public double? BarEnd(int splice, int lane) => barEnds.TryGetValue((splice, lane), out var key) ? key : null;

@@ -6,7 +6,7 @@ internal sealed partial class ChartLanes
     // lanes between the same two cards run side by side all the way: whatever their order, each meets the same others
     private void RankParallel()
     {
-        var between = new SortedDictionary<(int A, int B), List<int>>();
+        var between = new Dictionary<(int A, int B), List<int>>();
         for (var lane = 0; lane < rank.Length; lane++)
         {
             rank[lane] = lane;

@@ -69,16 +69,33 @@ internal sealed partial class ChartLanes
 
     public int GroupOf(int lane) => group[lane];
 
-    public static ChartLanes Order(ChartProblem problem, List<Spine> spines)
+    public static ChartLanes Order(ChartProblem problem, List<Spine> spines, LaneOrders? known)
     {
         var lanes = new ChartLanes(problem, spines);
         lanes.NumberEvents();
         lanes.Join();
         lanes.OrderRows();
-        lanes.PlaceSplices();
+        if (problem.Splices.Length > 0)
+        {
+            lanes.Take(known is null ? lanes.Placed() : known.Of(spines, lanes.Placed));
+        }
+
         lanes.Run();
 
         return lanes;
+    }
+
+    private ChartLanes Placed()
+    {
+        PlaceSplices();
+        return this;
+    }
+
+    // what was found on a tree of the same shape
+    private void Take(ChartLanes same)
+    {
+        (keys, spliceKey, cardLow, cardHigh) = (same.keys, same.spliceKey, same.cardLow, same.cardHigh);
+        (barEnds, bundlesOfAll) = (same.barEnds, same.bundlesOfAll);
     }
 
     private void NumberEvents()

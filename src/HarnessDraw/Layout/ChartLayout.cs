@@ -8,6 +8,7 @@ public sealed class ChartLayout
     private readonly List<Spine> spines;
     private readonly ChartLanes lanes;
     private readonly Lazy<LaneCrossings> crossings;
+    private readonly ChartOrder order;
     private ChartPacking? last;
 
     private ChartLayout(ChartProblem problem, ChartMetrics metrics, List<Spine> spines, ChartLanes lanes)
@@ -17,6 +18,7 @@ public sealed class ChartLayout
         this.spines = spines;
         this.lanes = lanes;
         crossings = new(Count);
+        order = new(problem, lanes, spines);
     }
 
     /// <summary>Counted when first asked for: of the charts that are tried only the last is.</summary>
@@ -32,11 +34,30 @@ public sealed class ChartLayout
     /// <summary>The cards as they follow each other round the tree.</summary>
     public IReadOnlyList<int> CardOrder => lanes.CardOrder;
 
-    public static ChartLayout Start(ChartProblem problem, ChartMetrics metrics)
+    /// <summary>Area of all cards, mm2.</summary>
+    public double CardsMm2
+    {
+        get
+        {
+            var mm2 = 0.0;
+            for (var c = 0; c < problem.Cards.Length; c++)
+            {
+                mm2 += problem.Cards[c].WidthMm * metrics.HeightMm(problem.Cards[c], lanes.CardRows[c].Count);
+            }
+
+            return mm2;
+        }
+    }
+
+    /// <summary>Shape and lane order.</summary>
+    /// <param name="problem">What is drawn.</param>
+    /// <param name="metrics">Its distances.</param>
+    /// <param name="known">Lane orders of the same lanes found before: a tree of the same shape has the same.</param>
+    public static ChartLayout Start(ChartProblem problem, ChartMetrics metrics, LaneOrders? known = null)
     {
         ArgumentNullException.ThrowIfNull(problem);
         var spines = ChartShape.Build(problem, metrics);
-        var lanes = ChartLanes.Order(problem, spines);
+        var lanes = ChartLanes.Order(problem, spines, known);
         foreach (var spine in spines)
         {
             (spine.PitchMm, spine.IsBand) = (metrics.PitchOn(spine.SlotCount), metrics.IsBand(spine.SlotCount));
@@ -61,11 +82,11 @@ public sealed class ChartLayout
         return Read();
     }
 
-    /// <summary>The same without the ways of the lanes, for a chart that is only tried.</summary>
-    public ChartPlan PackWithoutLanes(ChartStance stance)
+    /// <summary>Packed as it is, for a chart that is only tried.</summary>
+    public ChartOutline Outline()
     {
-        Room(stance);
-        return ChartGeometry.Read(problem, metrics, spines, lanes, last!, crossings, withLanes: false);
+        Room(ChartStance.Plain);
+        return ChartGeometry.Outline(problem, metrics, spines, lanes, last!);
     }
 
     /// <summary>Packs everything with the stems as they are, and tells the room that it takes.</summary>
@@ -80,13 +101,13 @@ public sealed class ChartLayout
     public (int Kept, int All) LengthsToScale => ChartPacking.LengthsToScale(problem, spines);
 
     /// <summary>Lengthens stems where that brings loads into their true order, as long as the room taken still suits.</summary>
-    public void Settle(Predicate<ChartRoom> suits) => new ChartOrder(problem, lanes, spines, last!).Settle(suits);
+    public void Settle(Predicate<ChartRoom> suits) => order.Settle(last!, suits);
 
     /// <summary>How far the loads of what was packed last stand in their true order: from -1 to 1 for each axis, both added.</summary>
-    public double Order => ChartOrder.Of(problem, lanes, spines, last!);
+    public double Order => order.Of(last!);
 
     /// <summary>What was packed last, with its lanes and cards.</summary>
-    public ChartPlan Read() => ChartGeometry.Read(problem, metrics, spines, lanes, last!, crossings, withLanes: true);
+    public ChartPlan Read() => ChartGeometry.Read(problem, metrics, spines, lanes, last!, crossings);
 }
 
 /// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk, where wide branches begin, and on every band.</summary>

@@ -21,23 +21,32 @@ internal sealed class ChartOrder
     private readonly ChartProblem problem;
     private readonly ChartLanes lanes;
     private readonly List<Spine> spines;
-    private readonly ChartPacking packing;
-    private readonly List<Stretch> stretches = [];
     private readonly (double X, double Y)[] drawn;
+    private ChartPacking packing = null!;
+    private List<Stretch>? stretches;
 
     // by pair, each card with those before it: which way the one lies beyond the other and how much that counts
-    private readonly double[] truthX;
-    private readonly double[] truthY;
-    private readonly double pairsX;
-    private readonly double pairsY;
+    private double[]? truthX;
+    private double[] truthY = [];
+    private double pairsX;
+    private double pairsY;
 
-    public ChartOrder(ChartProblem problem, ChartLanes lanes, List<Spine> spines, ChartPacking packing)
+    public ChartOrder(ChartProblem problem, ChartLanes lanes, List<Spine> spines)
     {
         this.problem = problem;
         this.lanes = lanes;
         this.spines = spines;
-        this.packing = packing;
         drawn = new (double, double)[problem.Cards.Length];
+    }
+
+    // the true order, which is the same for every packing
+    private void FindTruth()
+    {
+        if (truthX is not null)
+        {
+            return;
+        }
+
         truthX = new double[drawn.Length * (drawn.Length - 1) / 2];
         truthY = new double[truthX.Length];
         for (int i = 0, pair = 0; i < drawn.Length; i++)
@@ -52,35 +61,39 @@ internal sealed class ChartOrder
     }
 
     /// <summary>From -1 to 1 for each axis, both added: how far the loads that were packed last stand in their true order.</summary>
-    public static double Of(ChartProblem problem, ChartLanes lanes, List<Spine> spines, ChartPacking packing)
+    public double Of(ChartPacking last)
     {
-        var order = new ChartOrder(problem, lanes, spines, packing);
-        order.Locate();
-        return order.Score();
+        packing = last;
+        FindTruth();
+        Locate();
+        return Score();
     }
 
     /// <summary>Changes the stretches of what was packed last; what does not suit is taken back.</summary>
-    public void Settle(Predicate<ChartRoom> suits)
+    public void Settle(ChartPacking last, Predicate<ChartRoom> suits)
     {
-        FindStretches();
-        Locate();
-        var best = Score();
+        var best = Of(last);
+        stretches ??= FindStretches();
         for (var round = 0; round < Rounds; round++)
         {
             var before = best;
             foreach (var stretch in stretches)
             {
+                var kept = stretch.ExtraMm;
+                var now = kept;
                 foreach (var mm in Promising(stretch))
                 {
-                    var kept = stretch.ExtraMm;
-                    Set(stretch, mm);
-                    var score = Score() - (Math.Max(0, mm - kept) * WorthAMm);
-                    if (score > best + 1e-9 && suits(ChartRoom.Of(spines[0])))
+                    Set(stretch, now = mm);
+                    var score = Score();
+                    if (score - (Math.Max(0, mm - kept) * WorthAMm) > best + 1e-9 && suits(ChartRoom.Of(spines[0])))
                     {
-                        best = Score();
+                        (best, kept) = (score, mm);
                         break;
                     }
+                }
 
+                if (now != kept)
+                {
                     Set(stretch, kept);
                 }
             }
@@ -93,8 +106,9 @@ internal sealed class ChartOrder
     }
 
     // the stretches that can be longer: stems of ribs, and what lies before a place; each with the cards beyond it
-    private void FindStretches()
+    private List<Stretch> FindStretches()
     {
+        var found = new List<Stretch>();
         var of = new Dictionary<(Spine, int), Stretch>();
         foreach (var spine in spines)
         {
@@ -109,7 +123,7 @@ internal sealed class ChartOrder
                         root = parent.StationOf(below);
                     }
 
-                    stretches.Add(of[(spine, k)] = new(spine, k, root));
+                    found.Add(of[(spine, k)] = new(spine, k, root));
                 }
             }
 
@@ -125,7 +139,8 @@ internal sealed class ChartOrder
             }
         }
 
-        stretches.RemoveAll(s => s.Cards.Count == 0 || s.Cards.Count == drawn.Length);
+        found.RemoveAll(s => s.Cards.Count == 0 || s.Cards.Count == drawn.Length);
+        return found;
 
         void Beyond(Spine spine, int station, List<SpineItem> items)
         {
@@ -270,19 +285,26 @@ internal sealed class ChartOrder
     private double Score()
     {
         double x = 0, y = 0;
-        for (int i = 0, pair = 0; i < drawn.Length; i++)
+        var (before, pair) = (0, 0);
+        foreach (var (hereX, hereY) in drawn)
         {
-            var (hereX, hereY) = drawn[i];
-            for (var j = 0; j < i; j++, pair++)
+            var others = drawn.AsSpan(0, before);
+            var alongX = truthX.AsSpan(pair, before);
+            var alongY = truthY.AsSpan(pair, before);
+            for (var j = 0; j < others.Length && j < alongX.Length && j < alongY.Length; j++)
             {
-                var (dx, dy) = (hereX - drawn[j].X, hereY - drawn[j].Y);
-                x += dx > 0 ? truthX[pair] : dx < 0 ? -truthX[pair] : 0;
-                y += dy > 0 ? truthY[pair] : dy < 0 ? -truthY[pair] : 0;
+                x += Seen(hereX, others[j].X, alongX[j]);
+                y += Seen(hereY, others[j].Y, alongY[j]);
             }
+
+            pair += before++;
         }
 
         return (pairsX == 0 ? 0 : x / pairsX) + (pairsY == 0 ? 0 : y / pairsY);
     }
+
+    // a pair in its true order counts for it, one against it against it
+    private static double Seen(double here, double there, double truth) => here > there ? truth : here < there ? -truth : 0;
 
     private static double Truth(double distance) => Math.Clamp(distance / HandMm, -1, 1);
 

@@ -91,6 +91,16 @@ internal sealed partial class ChartPacking
             return t;
         }
 
+        var (box, channel, gap) = spine.EndStack ??= StackAtEnd(spine);
+        var at = Math.Max(Settle(left, [box], t + 1), Settle(right, [box], t + 1));
+        left.Add(box.Move(at));
+        (spine.EndT, spine.EndCardT) = (at, at + channel + gap);
+        return at;
+    }
+
+    // the stack's box from its first track on, the room of its tracks and from them to the cards: they rest on the lanes' order alone
+    private (FrameBox Box, double ChannelMm, double GapMm) StackAtEnd(Spine spine)
+    {
         var isDown = spine.Ry > 0;
         var stub = 0.0;
         var total = -metrics.GapMm;
@@ -141,26 +151,19 @@ internal sealed partial class ChartPacking
             }
         }
 
-        spine.EndChannel ??= PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
-        var (tracks, count, close) = spine.EndChannel.Value;
-        CloseCount += spine.IsBand ? 0 : close;
+        var (tracks, count, _) = PinChannel.Route(rows.ToArray(), slots.ToArray(), metrics.PitchMm);
         var channel = 1.5 + (count * metrics.PitchMm);
         var low = spine.EndCardU[0];
         var high = spine.EndCardU[^1] + Height(spine.EndCards[^1]);
         var gap = Math.Max(metrics.CardGapMm - 2, stub + 2.5);
-        var box = new FrameBox(0, channel + gap + width, Math.Min(low, slotFrom[e] - 1), Math.Max(high, slotTo[e] + 1));
-        var at = Math.Max(Settle(left, [box], t + 1), Settle(right, [box], t + 1));
-        left.Add(box.Move(at));
-        spine.EndCardT = at + channel + gap;
-        spine.EndTracks.Clear();
         for (var i = 0; i < order.Count; i++)
         {
-            spine.EndTracks[order[i]] = (at + 1 + (tracks[i] * metrics.PitchMm), slots[i]);
+            spine.EndTracks[order[i]] = (tracks[i] * metrics.PitchMm, slots[i]);
         }
 
-        return at;
+        return (new(0, channel + gap + width, Math.Min(low, slotFrom[e] - 1), Math.Max(high, slotTo[e] + 1)), channel, gap);
 
-        double Height(int c) => problem.Cards[c].HeadMm + metrics.FootMm + (metrics.RowMm * (lanes.CardRows[c].Count + problem.Cards[c].Stubs));
+        double Height(int c) => metrics.HeightMm(problem.Cards[c], lanes.CardRows[c].Count);
 
         double Grid(double v) => Math.Ceiling((v / metrics.PitchMm) - 1e-6) * metrics.PitchMm;
     }

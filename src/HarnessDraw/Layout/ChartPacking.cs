@@ -55,7 +55,11 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         spine.Packed.AddRange(left.Boxes);
         spine.LeftCount = left.Count;
         spine.Packed.AddRange(right.Boxes);
-        spine.Packed.Remove(corner);
+        if (corner != default)
+        {
+            spine.Packed.Remove(corner);
+        }
+
         if (spine.SlotCount > 0)
         {
             spine.Packed.Add(new(spine.Parent is null ? 0 : metrics.CornerMm, Math.Max(t, spine.StartT), -1, spine.U(spine.SlotCount - 1) + 1));
@@ -99,45 +103,6 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
             }
         }
     }
-
-    // outermost live slot from an event on: suffix minima and maxima over the slots that still end there
-    private void FindEdges(Spine spine)
-    {
-        var n = spine.EndEvent + 2;
-        slotFrom = new double[n];
-        slotTo = new double[n];
-        Array.Fill(slotFrom, double.NaN);
-        Array.Fill(slotTo, double.NaN);
-        foreach (var run in spine.Runs)
-        {
-            var u = spine.U(run.Slot);
-            slotFrom[run.EndEvent] = double.IsNaN(slotFrom[run.EndEvent]) ? u : Math.Min(slotFrom[run.EndEvent], u);
-            slotTo[run.EndEvent] = double.IsNaN(slotTo[run.EndEvent]) ? u : Math.Max(slotTo[run.EndEvent], u);
-        }
-
-        var (low, high) = (double.NaN, double.NaN);
-        for (var e = n - 1; e >= 0; e--)
-        {
-            low = double.IsNaN(low) ? slotFrom[e] : double.IsNaN(slotFrom[e]) ? low : Math.Min(low, slotFrom[e]);
-            high = double.IsNaN(high) ? slotTo[e] : double.IsNaN(slotTo[e]) ? high : Math.Max(high, slotTo[e]);
-            (slotFrom[e], slotTo[e]) = (low, high);
-        }
-
-        // nothing left: the middle of what was there
-        var middle = spine.U(Math.Max(0, spine.SlotCount - 1)) / 2;
-        for (var e = 0; e < n; e++)
-        {
-            if (double.IsNaN(slotFrom[e]))
-            {
-                (slotFrom[e], slotTo[e]) = e > 0 ? (Middle(e - 1), Middle(e - 1)) : (middle, middle);
-            }
-        }
-
-        double Middle(int e) => (slotFrom[e] + slotTo[e]) / 2;
-    }
-
-    /// <summary>Pairs of lines that run nearer than a pitch in some channel.</summary>
-    public int CloseCount { get; private set; }
 
     /// <summary>Of the root spine: u of the pin table's top, t of each lane's track, width of the channel.</summary>
     public double TableTopU { get; private set; }
@@ -262,7 +227,7 @@ internal sealed partial class ChartPacking(ChartProblem problem, ChartMetrics me
         var isLeft = item.IsLeft;
         var list = isLeft ? left : right;
         var rows = lanes.CardRows[item.Card].Count;
-        var height = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows + card.Stubs));
+        var height = metrics.HeightMm(card, rows);
         var lead = item.LeadNode >= 0 ? problem.Nodes[item.LeadNode].CaptionMm + 6 : 0;
         var gap = Math.Max(metrics.CardGapMm, Math.Max(card.StubMm > 0 ? card.StubMm + 2.5 : 0, lead));
         var edge = isLeft ? Math.Min(slotFrom[0], slotFrom[item.Event]) - gap : Math.Max(slotTo[0], slotTo[item.Event]) + gap;

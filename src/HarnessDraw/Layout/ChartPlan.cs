@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Layout;
@@ -47,20 +48,24 @@ public sealed record ChartRoom(Box Bounds, ImmutableArray<Box> Occupied)
 {
     internal static ChartRoom Of(Spine root)
     {
-        var occupied = ImmutableArray.CreateBuilder<Box>(root.Packed.Count);
-        foreach (var box in root.Packed)
+        var occupied = new Box[root.Packed.Count];
+        var bounds = default(Box);
+        for (var i = 0; i < occupied.Length; i++)
         {
-            occupied.Add(root.OnPaper(box));
+            occupied[i] = root.OnPaper(root.Packed[i]);
+            bounds = (i == 0 ? occupied[0] : bounds).Union(occupied[i]);
         }
 
-        var bounds = occupied.Count > 0 ? occupied[0] : default;
-        foreach (var box in occupied)
-        {
-            bounds = bounds.Union(box);
-        }
-
-        return new(bounds, occupied.MoveToImmutable());
+        return new(bounds, ImmutableCollectionsMarshal.AsImmutableArray(occupied));
     }
+}
+
+/// <summary>What is asked of a chart that is only tried: its room, and what the panels beside it speak of.</summary>
+public sealed record ChartOutline(ChartRoom Room, ImmutableArray<PlacedCut> Cuts)
+{
+    /// <summary>True when some length is drawn, and when some bundle is drawn as one band.</summary>
+    public bool HasLengths { get; init; }
+    public bool HasBands { get; init; }
 }
 
 /// <summary>The finished chart in its own coordinates (mm, y down), before it is moved onto paper.</summary>

@@ -80,6 +80,9 @@ public sealed record ChartMetrics
     public double RowMm => 3 * PitchMm;
     public double FootMm { get; init; } = 1.4;
 
+    /// <summary>Height of a card with so many rows of lanes, mm.</summary>
+    public double HeightMm(ChartCard card, int rows) => card.HeadMm + FootMm + (RowMm * (rows + card.Stubs));
+
     /// <summary>Radius of the innermost lane at a breakout.</summary>
     public double CornerMm { get; init; } = 3;
 

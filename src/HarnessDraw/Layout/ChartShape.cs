@@ -53,7 +53,7 @@ internal sealed partial class ChartShape
         {
             var card = problem.Cards[c];
             cards[card.Node].Add(c);
-            cardHeight[c] = card.HeadMm + metrics.FootMm + (metrics.RowMm * (rows[c] + card.Stubs));
+            cardHeight[c] = metrics.HeightMm(card, rows[c]);
             ownWeight[card.Node] += rows[c] + 0.2;
             cardCount[card.Node]++;
         }

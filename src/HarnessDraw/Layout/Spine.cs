@@ -37,12 +37,19 @@ internal sealed class Spine
     /// <summary>Extra length of the stem, mm.</summary>
     public double LiftMm { get; set; }
 
-    /// <summary>Tracks before the stack at the end and before the pin table: they depend on the order and on the share of the table above the trunk.</summary>
+    /// <summary>Tracks before the pin table: they depend on the order and on the share of the table above the trunk.</summary>
     public double TableShare { get; set; }
     public (int[] Tracks, int Count, int Close)? TableChannel { get; set; }
     public (int[] Tracks, int Count, int Close)? TableChannel2 { get; set; }
     public (int[] Tracks, int Count, int Close)? TableFan { get; set; }
-    public (int[] Tracks, int Count, int Close)? EndChannel { get; set; }
+
+    /// <summary>The outermost live slot from each event on, left and right (u), and the stack of cards at the end: they rest on the lanes' order alone.</summary>
+    public (double[] From, double[] To)? Edges { get; set; }
+    public (FrameBox Box, double ChannelMm, double GapMm)? EndStack { get; set; }
+
+    /// <summary>Where each of those cards begins (u); track, from a mm behind the stack's begin, and row of each lane end in it.</summary>
+    public double[] EndCardU { get; set; } = [];
+    public Dictionary<(int Lane, int End), (double T, double U)> EndTracks { get; } = [];
 
     /// <summary>True for a rib whose first cards are those of the place where it leaves.</summary>
     public bool HasOwnFirst => Parent is not null && Stations.Count > 1 && !Stations[0].HasEdge;
@@ -56,11 +63,8 @@ internal sealed class Spine
     public double OriginX { get; set; }
     public double OriginY { get; set; }
     public double StartT { get; set; }
+    public double EndT { get; set; }
     public double EndCardT { get; set; }
-    public double[] EndCardU { get; set; } = [];
-
-    /// <summary>Track (t) and row (u) of each lane end in the stack at the end.</summary>
-    public Dictionary<(int Lane, int End), (double T, double U)> EndTracks { get; } = [];
     public List<SpineMark> Marks { get; } = [];
     public List<FrameBox> Packed { get; } = [];
     public bool IsPacked { get; set; }

@@ -9,14 +9,14 @@ internal sealed class ChartDraft
     private readonly Dictionary<(double MostHeightMm, double EnoughMm, ChartStance Stance), ChartRoom> rooms = [];
     private (double MostHeightMm, double EnoughMm, ChartStance Stance)? lifted = (0, 0, ChartStance.Plain);
 
-    public ChartDraft(WallChartSubject subject, WallChartStyle style, WallChartWordPanels words, ChartPart? part)
+    public ChartDraft(WallChartProblem problem, CardColumnRule rule, LaneOrders known, WallChartWordPanels words, ChartPart? part)
     {
-        Problem = new(subject, style);
-        layout = ChartLayout.Start(Problem.Problem, Problem.Style.Metrics);
-        Compact = layout.PackWithoutLanes(ChartStance.Plain);
-        compact = new(Compact.Bounds, Compact.Occupied);
+        Problem = problem;
+        layout = ChartLayout.Start(problem.Problem, problem.Style.MetricsBy(rule), known);
+        var outline = layout.Outline();
+        Compact = outline.Room;
         // what the panels say does not depend on how the chart is packed
-        panels = new(() => new WallChartPanels(Problem, Compact, style.BlackInk).All(words, part));
+        panels = new(() => new WallChartPanels(problem, outline, problem.Style.BlackInk).All(words, part));
     }
 
     /// <summary>True when everything stands where it stands on another draft.</summary>
@@ -29,8 +29,10 @@ internal sealed class ChartDraft
     private readonly Lazy<List<ChartPanel>> panels;
 
     /// <summary>Packed as narrow as the shape allows, nothing lifted.</summary>
-    public ChartPlan Compact { get; }
-    private readonly ChartRoom compact;
+    public ChartRoom Compact { get; }
+
+    /// <summary>Area of all cards, mm2.</summary>
+    public double CardsMm2 => layout.CardsMm2;
 
     /// <summary>
     /// The room it takes with stems lengthened up to the height given (0: as they are) until it is as narrow as asked, and true distances held at the scales given.
@@ -39,7 +41,7 @@ internal sealed class ChartDraft
     {
         if (mostHeightMm <= 0 && stance == ChartStance.Plain)
         {
-            return compact;
+            return Compact;
         }
 
         // what is tried with all panels is tried again without some
@@ -103,23 +105,24 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
     /// <summary>Which of several charts this is; null when one shows all.</summary>
     public ChartPart? Part => part;
 
-    private readonly Dictionary<double, WallChartStyle> styles = [];
+    private readonly Dictionary<double, WallChartProblem> problems = [];
+    private readonly LaneOrders known = new();
     private readonly Dictionary<(double NameMm, CardColumnRule Rule), ChartDraft> made = [];
 
     public ChartDraft Get(double nameMm, CardColumnRule rule)
     {
         if (!made.TryGetValue((nameMm, rule), out var draft))
         {
-            if (!styles.TryGetValue(nameMm, out var style))
+            if (!problems.TryGetValue(nameMm, out var problem))
             {
-                styles[nameMm] = style = new(subject, nameMm, blackInk);
+                problems[nameMm] = problem = new(subject, new(subject, nameMm, blackInk));
             }
 
-            // what does not fit by one rule is tried by the next: both are laid out side by side
+            // what does not fit by one rule is tried by the next: both are laid out side by side, unless charts are
             var next = CardColumnRule.All.IndexOf(rule) + 1;
-            CardColumnRule[] due = next < CardColumnRule.All.Length && !made.ContainsKey((nameMm, CardColumnRule.All[next])) ? [rule, CardColumnRule.All[next]] : [rule];
+            CardColumnRule[] due = part is null && next < CardColumnRule.All.Length && !made.ContainsKey((nameMm, CardColumnRule.All[next])) ? [rule, CardColumnRule.All[next]] : [rule];
             var drafts = new ChartDraft[due.Length];
-            Parallel.For(0, due.Length, i => drafts[i] = new(subject, style.With(due[i]), words, part));
+            Parallel.For(0, due.Length, i => drafts[i] = new(problem, due[i], known, words, part));
             foreach (var (r, d) in due.Zip(drafts))
             {
                 // where no place has cards enough for columns, one rule gives what another does: it is not tried again

@@ -29,7 +29,7 @@ internal sealed partial class ChartFit
         this.title = title;
         Paper = paper;
         Frame = frame;
-        room = new(draft.Compact.Bounds, draft.Compact.Occupied);
+        room = draft.Compact;
         Panels = draft.Panels;
     }
 
@@ -51,8 +51,12 @@ internal sealed partial class ChartFit
     public double MoveY { get; private set; }
     public bool Fits { get; private set; }
 
-    /// <summary>True when a few wires less would not make it fit.</summary>
-    public bool IsFarTooFull => Covered() > FarTooFull;
+    /// <summary>
+    /// True when a few wires less than such a share of these would not make it fit: with the wires both the lanes and the bundles that hold them grow less, but nothing of a chart
+    /// shrinks faster than with their square.
+    /// </summary>
+    public bool IsFarTooFullWith(double share) => Covered() * share * share > FarTooFull;
+    public bool IsFarTooFull => IsFarTooFullWith(1);
 
     /// <summary>True when less than half of what a sheet bears is covered: many wires more may fit.</summary>
     public bool IsRoomy => Covered() < MostCovered / 2;
@@ -175,13 +179,11 @@ internal sealed partial class ChartFit
 
     private static double Area(Box box) => box.Width * box.Height;
 
+    /// <summary>A draft on a paper, not tried: what it covers is known.</summary>
+    public static ChartFit Untried(ChartDraft draft, Paper paper, TitleBlock title) => new(draft, paper, Sheets.Frame.Compose(paper, title), title);
+
     /// <summary>So many charts are needed at the least: together they show all rows of cards, and none can be fuller than a sheet was ever seen to be.</summary>
-    public static int LeastCharts(ChartDraft draft, Paper paper, TitleBlock title)
-    {
-        var frame = Sheets.Frame.Compose(paper, title);
-        var free = (Area(frame.Inner) * MostCovered) - Area(frame.TitleBox);
-        return free <= 0 ? 1 : (int)Math.Ceiling(draft.Compact.Cards.Sum(c => Area(c.Box)) / free);
-    }
+    public int LeastCharts => (Area(Frame.Inner) * MostCovered) - Area(Frame.TitleBox) is > 0 and var free ? (int)Math.Ceiling(draft.CardsMm2 / free) : 1;
 
     /// <summary>
     /// The finished chart: loads brought into their true order, then the true distances held, both as far as the paper allows: one scale for both axes, then each alone.

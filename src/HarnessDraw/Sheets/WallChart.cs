@@ -39,17 +39,18 @@ public static class WallChart
     {
         var draft = drafts.Get(LeastNameMm, CardColumnRule.All[0]);
         var parts = new ChartParts(drafts.Subject, draft.CardOrder);
-        var least = Math.Max(2, ChartFit.LeastCharts(draft, paper, title));
+        var whole = ChartFit.Untried(draft, paper, title);
+        var least = Math.Max(2, whole.LeastCharts);
         for (var count = least; count <= Math.Min(Math.Min(most, FewCharts), parts.Most); count++)
         {
-            if (Balanced(parts, count, drafts.BlackInk, paper, title) is { } fits)
+            if (!whole.IsFarTooFullWith(1.0 / count) && Balanced(parts, count, drafts.BlackInk, paper, title) is { } fits)
             {
                 return fits;
             }
         }
 
         return most <= FewCharts || parts.Most <= FewCharts ? null
-            : Filled(parts, least, drafts.BlackInk, paper, title, most) ?? Filled(parts with { IsBare = true }, least, drafts.BlackInk, paper, title, most);
+            : Filled(parts, whole, least, drafts.BlackInk, title, most) ?? Filled(parts with { IsBare = true }, whole, least, drafts.BlackInk, title, most);
     }
 
     // equal shares, then less for the chart that was too full: as many wires need more paper in a wide part of a vehicle than in a narrow one
@@ -78,13 +79,17 @@ public static class WallChart
 
     // Fills one chart after the other: each begins with a little more wires than the one before it held, and what is too much is cut back until it fits; the last two
     // share evenly. How a part fits depends a little on how many there are, so all are tried again in the end.
-    private static List<ChartFit>? Filled(ChartParts parts, int least, bool blackInk, Paper paper, TitleBlock title, int most)
+    private static List<ChartFit>? Filled(ChartParts parts, ChartFit whole, int least, bool blackInk, TitleBlock title, int most)
     {
+        var paper = whole.Paper;
         const double More = 1.02;
         const double MuchMore = 1.3;
         const double Less = 0.9;
         const int MostTries = 20;
         var known = new Dictionary<(int From, int To), Filling>();
+
+        // what was too much last, and its wires: what holds far too many of them is not laid out
+        var (tooMuch, tooMany) = (whole, parts.Rows(0, parts.Most));
         for (var again = 0; again < MostTries && Cuts() is { } cuts; again++)
         {
             if (TryParts(parts.Share(cuts), blackInk, paper, title, (n, _) => known[(n == 0 ? 0 : cuts[n - 1], n == cuts.Count ? parts.Most : cuts[n])] = Filling.TooMuch) is { } fits)
@@ -127,6 +132,7 @@ public static class WallChart
         {
             int? fullest = null;
             var isTooMuch = false;
+            (tooMuch, tooMany) = (whole, parts.Rows(0, parts.Most));
             for (var to = parts.End(from, take); to > (fullest ?? from);)
             {
                 var tried = Tried(before, from, to);
@@ -150,6 +156,7 @@ public static class WallChart
                 return cuts;
             }
 
+            (tooMuch, tooMany) = (whole, parts.Rows(0, parts.Most));
             var before = cuts[..^1];
             var from = before.Count == 0 ? 0 : before[^1];
             return parts.Middle(from, parts.Most) is { } middle && Fits(before, from, middle) && Fits([.. before, middle], middle, parts.Most) ? [.. before, middle] : cuts;
@@ -159,12 +166,18 @@ public static class WallChart
 
         Filling Tried(List<int> before, int from, int to)
         {
+            if (tooMuch.IsFarTooFullWith((double)parts.Rows(from, to) / tooMany))
+            {
+                return Filling.TooMuch;
+            }
+
             if (!known.TryGetValue((from, to), out var filling))
             {
                 // those behind it may hold as much
                 var (subject, part) = parts.At([.. before, .. parts.Cuts(from, to)], before.Count);
                 var fit = ChartFit.Try(new(subject, blackInk, part), paper, title, LeastNameMm);
                 known[(from, to)] = filling = !fit.Fits ? Filling.TooMuch : fit.IsRoomy ? Filling.Roomy : Filling.Full;
+                (tooMuch, tooMany) = fit.Fits ? (tooMuch, tooMany) : (fit, parts.Rows(from, to));
             }
 
             return filling;

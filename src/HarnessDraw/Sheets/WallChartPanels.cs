@@ -6,7 +6,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>The blocks beside the chart that speak of its lanes and letters: connector views, lane lists, power, legend.</summary>
-internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart, bool blackInk)
+internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline chart, bool blackInk)
 {
     private const double Cap = WallChartStyle.TextMm;
     private const double RowMm = 5.4;
@@ -286,7 +286,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             list.Add(("ground point at the load", (pen, x, y) => pen.Ground(x + 3, y - 1.25, 1)));
         }
 
-        if (!chart.Lengths.IsEmpty)
+        if (chart.HasLengths)
         {
             list.Add(("bundle length, E estimated", (pen, x, y) =>
             {
@@ -307,7 +307,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartPlan chart,
             ));
         }
 
-        if (chart.Stretches.Any(s => s.BandLanes > 0))
+        if (chart.HasBands)
         {
             list.Add(("band of wires, listed by cut", (pen, x, y) => pen.Box(new Box(x, y - 2.5, 8, 2.5), 0, 0, blackInk ? Ink.Black : Ink.Secondary)));
         }

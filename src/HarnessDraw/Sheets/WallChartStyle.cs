@@ -45,20 +45,18 @@ internal sealed class WallChartStyle
         IdMm = columns.Values.Max(c => c.IdMm);
         CodeMm = columns.Values.Max(c => c.CodeMm);
         nameLines = subject.Cards.ToDictionary(c => c, LinesOf);
+        var number = subject.BranchNumbers.Values.Select(n => Width(n, weight: FaceWeight.Bold)).DefaultIfEmpty(0).Max();
+        Metrics = new() { DiscMm = Math.Max(LeastDiscMm, number + DiscRimMm), BandOver = subject.Whole.BandOver };
     }
 
     public double NameMm { get; }
     public bool BlackInk { get; }
-    public ChartMetrics Metrics { get; private set; } = new();
 
-    /// <summary>The same letters and cards, in columns by the rule given.</summary>
-    public WallChartStyle With(CardColumnRule rule)
-    {
-        var style = (WallChartStyle)MemberwiseClone();
-        var number = subject.BranchNumbers.Values.Select(n => Width(n, weight: FaceWeight.Bold)).DefaultIfEmpty(0).Max();
-        style.Metrics = new() { DiscMm = Math.Max(LeastDiscMm, number + DiscRimMm), ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds, BandOver = subject.Whole.BandOver };
-        return style;
-    }
+    /// <summary>Distances that do not depend on how cards are put in columns.</summary>
+    public ChartMetrics Metrics { get; }
+
+    /// <summary>Those of cards in columns by the rule given.</summary>
+    public ChartMetrics MetricsBy(CardColumnRule rule) => Metrics with { ColumnMm = rule.HighestMm, OneSideMm = rule.OneSideMm, StacksAtEnds = rule.AtEnds };
 
     /// <summary>Widest wire id and widest colour code of all cards.</summary>
     public double IdMm { get; }
