@@ -23,32 +23,48 @@ internal sealed record ConnectorFace(ConnectorPart Part, double Scale, Immutable
 /// <summary>What is lettered in a cavity: its name and, below it, the wire.</summary>
 internal sealed record CavityLetters(string Name, string? Wire);
 
-/// <summary>Finds scale and circle sizes so that circles keep apart and their letters fit.</summary>
-internal static class ConnectorFaceFitter
+/// <summary>Finds scale and circle sizes so that the circles of a body keep apart and their letters fit.</summary>
+internal sealed class ConnectorFaceFitter
 {
     private const double ClearMm = 0.3;
     private const double EdgeMm = 1.2;
     private const double LeastRingMm = 0.6;
+    private readonly ConnectorPart part;
+
+    // by cavity: the circle as one would like it, and half the diagonal that its letters need, without and with the wire
+    private readonly double[] wantedMm;
+    private readonly double[] nameMm;
+    private readonly double[] withWireMm;
+
+    public ConnectorFaceFitter(ConnectorPart part, IReadOnlyDictionary<string, CavityLetters> letters)
+    {
+        this.part = part;
+        wantedMm = [.. part.Cavities.Select(c => ClassRadius(c.Size))];
+        nameMm = [.. part.Cavities.Select(c => NeedMm(letters[c.Name], withWires: false))];
+        withWireMm = [.. part.Cavities.Select(c => NeedMm(letters[c.Name], withWires: true))];
+        WantedScale = WantedScaleOf();
+    }
+
+    /// <summary>Large enough for the circles as one would like them: a face is never larger.</summary>
+    public double WantedScale { get; }
 
     /// <summary>The face in at most the given size, or null where not even the cavity names fit.</summary>
-    public static ConnectorFace? Fit(ConnectorPart part, IReadOnlyDictionary<string, CavityLetters> letters, double widthMm, double heightMm, bool withWires)
+    public ConnectorFace? Fit(double widthMm, double heightMm, bool withWires)
     {
-        var scale = Math.Min(Math.Min(widthMm / part.WidthMm, heightMm / part.HeightMm), WantedScale(part));
-        var radii = Radii(part, scale);
-        var cavities = ImmutableArray.CreateBuilder<FaceCavity>(part.Cavities.Length);
-        for (var i = 0; i < part.Cavities.Length; i++)
+        var scale = Math.Min(Math.Min(widthMm / part.WidthMm, heightMm / part.HeightMm), WantedScale);
+        var radii = Radii(scale);
+        var needs = withWires ? withWireMm : nameMm;
+        for (var i = 0; i < radii.Length; i++)
         {
-            var need = NeedMm(letters[part.Cavities[i].Name], withWires);
-            if (radii[i] < need + LeastRingMm)
+            if (radii[i] < needs[i] + LeastRingMm)
             {
                 return null;
             }
-
-            var disc = Math.Max(need, radii[i] * 0.74);
-            cavities.Add(new(part.Cavities[i], new(part.Cavities[i].Xmm * scale, part.Cavities[i].Ymm * scale), radii[i], Math.Min(disc, radii[i] - LeastRingMm)));
         }
 
-        return new(part, scale, cavities.ToImmutable()) { ShowsWires = withWires };
+        var cavities = part.Cavities.Select((c, i) =>
+            new FaceCavity(c, new(c.Xmm * scale, c.Ymm * scale), radii[i], Math.Min(Math.Max(needs[i], radii[i] * 0.74), radii[i] - LeastRingMm)));
+        return new(part, scale, [.. cavities]) { ShowsWires = withWires };
     }
 
     /// <summary>Half the diagonal that the letters need: two lines, or one where no wire is shown.</summary>
@@ -61,28 +77,31 @@ internal static class ConnectorFaceFitter
 
     private static double Diagonal(double x, double y) => Math.Sqrt((x * x) + (y * y)) + 0.1;
 
-    // large enough for the circles as one would like them, no larger
-    private static double WantedScale(ConnectorPart part)
+    private double WantedScaleOf()
     {
         var wanted = 0.0;
-        double[] radii = [.. part.Cavities.Select(c => ClassRadius(c.Size))];
         for (var i = 0; i < part.Cavities.Length; i++)
         {
             var a = part.Cavities[i];
-            wanted = Math.Max(wanted, (radii[i] + EdgeMm + 1) / Math.Max(0.5, EdgeDistance(part, a)));
+            wanted = Math.Max(wanted, (wantedMm[i] + EdgeMm + 1) / Math.Max(0.5, EdgeDistance(part, a)));
             for (var j = i + 1; j < part.Cavities.Length; j++)
             {
                 var b = part.Cavities[j];
-                wanted = Math.Max(wanted, (radii[i] + radii[j] + 2) / Math.Max(0.5, Distance(a, b)));
+                wanted = Math.Max(wanted, (wantedMm[i] + wantedMm[j] + 2) / Math.Max(0.5, Distance(a, b)));
             }
         }
 
         return wanted;
     }
 
-    private static double[] Radii(ConnectorPart part, double scale)
+    private double[] Radii(double scale)
     {
-        var radii = part.Cavities.Select(c => Math.Min(ClassRadius(c.Size), (EdgeDistance(part, c) * scale) - EdgeMm)).ToArray();
+        var radii = new double[wantedMm.Length];
+        for (var i = 0; i < radii.Length; i++)
+        {
+            radii[i] = Math.Min(wantedMm[i], (EdgeDistance(part, part.Cavities[i]) * scale) - EdgeMm);
+        }
+
         for (var i = 0; i < radii.Length; i++)
         {
             for (var j = i + 1; j < radii.Length; j++)

@@ -12,7 +12,7 @@ internal sealed record FaceBlock(ConnectorSubject Subject, ConnectorFace Face, B
     {
         var words = wordsMm ?? area.Width;
         var height = area.Height - faceTopMm - 5 - WordsHeight(subject, words, units) - CautionHeight(subject, words, units);
-        var face = ConnectorFaceFitter.Fit(subject.Part, FacePainter.Letters(subject), ((area.Width - BetweenMm) / 2) - 4.4, height, withWires);
+        var face = new ConnectorFaceFitter(subject.Part, FacePainter.Letters(subject)).Fit(((area.Width - BetweenMm) / 2) - 4.4, height, withWires);
         return face is null ? null : new(subject, face, area, faceTopMm, words, units);
     }
 

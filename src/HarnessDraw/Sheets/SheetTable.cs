@@ -31,11 +31,15 @@ internal sealed record SheetColumn<TRow>(string Head, Func<TRow, double, TableCe
 
 /// <summary>Rows in columns that take their widths from all the rows given, so that every page has the same. A cell too long for its column goes on in a line below.</summary>
 internal sealed class SheetTable<TRow>
+    where TRow : class
 {
     private readonly ImmutableArray<SheetColumn<TRow>> columns;
     private readonly ImmutableArray<double> needs;
     private readonly ImmutableArray<double> leasts;
     private readonly ImmutableArray<TableColumn> places;
+
+    // by row: its cells in the columns as wide as they are
+    private readonly Dictionary<TRow, TableCell[]> cells = new(ReferenceEqualityComparer.Instance);
 
     public SheetTable(ImmutableArray<SheetColumn<TRow>> columns, IReadOnlyList<TRow> rows, double left, double width, double gapMm = 1.3)
     {
@@ -68,9 +72,9 @@ internal sealed class SheetTable<TRow>
     public double HeightOf(TRow row)
     {
         var lines = 1;
-        for (var i = 0; i < columns.Length; i++)
+        foreach (var cell in CellsOf(row))
         {
-            lines = Math.Max(lines, columns[i].Cell(row, Room(i)).Lines.Length);
+            lines = Math.Max(lines, cell.Lines.Length);
         }
 
         return RowMm + ((lines - 1) * LineMm);
@@ -117,7 +121,7 @@ internal sealed class SheetTable<TRow>
                 mark.Paint(pen, place.Right - mark.WidthMm, y - column.DropMm);
             }
 
-            foreach (var line in column.Cell(row, Room(i)).Lines)
+            foreach (var line in CellsOf(row)[i].Lines)
             {
                 Paint(pen, line, column, place, y);
                 y += LineMm;
@@ -140,7 +144,15 @@ internal sealed class SheetTable<TRow>
         line.Paint(pen, column.Align switch { TextAnchor.End => edge - line.WidthMm, TextAnchor.Middle => edge - (line.WidthMm / 2), _ => edge }, y);
     }
 
-    private double Room(int column) => places[column].Width + 0.005;
+    private TableCell[] CellsOf(TRow row)
+    {
+        if (!cells.TryGetValue(row, out var known))
+        {
+            cells.Add(row, known = [.. columns.Select((c, i) => c.Cell(row, places[i].Width + 0.005))]);
+        }
+
+        return known;
+    }
 
     private static double HeadMm(SheetColumn<TRow> column) => Math.Max(Pen.Width(column.Head, TextStyle.Bold), Pen.Width(column.Under ?? "", TextStyle.Bold)) + column.MarkMm;
 }

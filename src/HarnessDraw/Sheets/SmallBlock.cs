@@ -34,7 +34,7 @@ internal sealed record SmallBlock(ConnectorSubject Subject, ConnectorFace? Face,
     public static SmallBlock Of(ConnectorSubject subject, ConnectorTable table, double widthMm)
     {
         var lines = ConnectorLine.Of(subject.Rows);
-        var letters = FacePainter.Letters(subject);
+        var faces = new ConnectorFaceFitter(subject.Part, FacePainter.Letters(subject));
         var rows = table.HeightOf(lines);
         var about = Pen.Wrapped(AboutOf(subject), widthMm);
         if (NameWidth(subject) + 4 + Pen.Width(AboutOf(subject)) <= widthMm)
@@ -47,7 +47,7 @@ internal sealed record SmallBlock(ConnectorSubject Subject, ConnectorFace? Face,
         {
             foreach (var (lie, room) in new[] { (FacesLie.Beside, FaceMm), (FacesLie.Stacked, FacesMm), (FacesLie.Above, (widthMm / 2) - 4) })
             {
-                if (Smallest(subject, letters, room, withWires) is { } face)
+                if (Smallest(subject, faces, room, withWires) is { } face)
                 {
                     var block = new SmallBlock(subject, face, lie, lines, about, 0);
                     var height = lie switch
@@ -120,13 +120,24 @@ internal sealed record SmallBlock(ConnectorSubject Subject, ConnectorFace? Face,
     private static double BelowMm(ConnectorSubject subject) => subject.Part.Key is "bottom" ? RibMm : LineMm;
 
     // the smallest face that holds its letters
-    private static ConnectorFace? Smallest(ConnectorSubject subject, IReadOnlyDictionary<string, CavityLetters> letters, double roomMm, bool withWires)
+    private static ConnectorFace? Smallest(ConnectorSubject subject, ConnectorFaceFitter faces, double roomMm, bool withWires)
     {
-        for (var bodyMm = 12.0; bodyMm <= roomMm - (2 * BesideMm(subject)); bodyMm += 0.5)
+        const double FirstMm = 12;
+        const double StepMm = 0.5;
+        const double HighestMm = 60;
+
+        // in more room than that a face is no larger
+        var largestMm = Math.Min(faces.WantedScale, HighestMm / subject.Part.HeightMm) * subject.Part.WidthMm;
+        for (var bodyMm = FirstMm; bodyMm <= roomMm - (2 * BesideMm(subject)); bodyMm += StepMm)
         {
-            if (ConnectorFaceFitter.Fit(subject.Part, letters, bodyMm, 60, withWires) is { } face)
+            if (faces.Fit(bodyMm, HighestMm, withWires) is { } face)
             {
                 return face;
+            }
+
+            if (bodyMm > largestMm)
+            {
+                return null;
             }
         }
 

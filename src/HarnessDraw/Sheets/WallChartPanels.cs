@@ -56,7 +56,8 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
 
         var wires = problem.Subject.Whole.Pins.GroupBy(p => p.Pin, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Wire, StringComparer.Ordinal);
         var letters = part.Cavities.ToDictionary(c => c.Name, c => new CavityLetters(c.Name, null), StringComparer.Ordinal);
-        var face = ConnectorFaceFitter.Fit(part, letters, 56, 92, withWires: false) ?? ConnectorFaceFitter.Fit(part, letters, 110, 150, withWires: false);
+        var faces = new ConnectorFaceFitter(part, letters);
+        var face = faces.Fit(56, 92, withWires: false) ?? faces.Fit(110, 150, withWires: false);
         if (face is null)
         {
             return null;
