@@ -20,18 +20,20 @@ public static class ItemBounds
         var (start, at) = (default(Point), default(Point));
         foreach (var step in outline.Steps)
         {
-            var (from, reach) = (at, 0.0);
+            var reach = 0.0;
             switch (step)
             {
                 case PathStep.MoveTo(var to):
-                    (start, from, at) = (to, to, to);
+                    (start, at) = (to, to);
                     break;
                 case PathStep.LineTo(var to):
                     at = to;
                     break;
                 case PathStep.ArcTo(var to, _, _):
                     // at most a half circle
-                    (at, reach) = (to, Length(to - from) / 2);
+                    reach = Length(to - at) / 2;
+                    Take(at, reach);
+                    at = to;
                     break;
                 case PathStep.CurveTo(var one, var two, var to):
                     Take(one, 0);
@@ -43,7 +45,6 @@ public static class ItemBounds
                     break;
             }
 
-            Take(from, reach);
             Take(at, reach);
         }
 
