@@ -44,7 +44,8 @@ internal sealed class RowGraph
     public bool[] Islands(PartRole[] roles, int tied, out List<int> ties)
     {
         ties = [];
-        var (seen, waiting) = (new bool[rows], new int[rows]);
+        var seen = new bool[rows];
+        var waiting = ArrayPool<int>.Shared.Rent(rows);
         Spread(roles, 0, seen, waiting);
         if (tied >= 0 && !seen[tied])
         {
@@ -61,6 +62,7 @@ internal sealed class RowGraph
             }
         }
 
+        ArrayPool<int>.Shared.Return(waiting);
         return reached;
     }
 
@@ -126,9 +128,11 @@ internal sealed class RowGraph
     }
 
     /// <summary>Parts through which a current can flow: on no chain that leads nowhere, and in no island without a source.</summary>
-    public int[] Carrying(PartRole[] roles)
+    public ReadOnlySpan<int> Carrying(PartRole[] roles)
     {
-        var (fed, waiting) = (new bool[rows], new int[rows]);
+        var fed = ArrayPool<bool>.Shared.Rent(rows);
+        var waiting = ArrayPool<int>.Shared.Rent(rows);
+        Array.Clear(fed, 0, rows);
         for (var i = 0; i < ends.Length; i++)
         {
             if (roles[i] == PartRole.Gives && !fed[ends[i].A])
@@ -147,7 +151,9 @@ internal sealed class RowGraph
             }
         }
 
-        return live[..count];
+        ArrayPool<bool>.Shared.Return(fed);
+        ArrayPool<int>.Shared.Return(waiting);
+        return live.AsSpan(0, count);
     }
 
     private (int Part, int Other) OnlyPart(int end, bool[] conducts)

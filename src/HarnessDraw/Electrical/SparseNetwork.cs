@@ -70,16 +70,14 @@ internal sealed class SparseNetwork
     }
 
     /// <summary>
-    /// Volts of every node for the branch conductances in siemens and the currents pushed into the nodes, in amperes.
+    /// Puts in the volts of every node for the branch conductances in siemens and the currents pushed into the nodes, in amperes.
     /// </summary>
-    public double[] Solve(double[] siemens, double[] injectedA, Figures figures)
+    public void Solve(double[] siemens, double[] injectedA, Figures figures, double[] volts)
     {
-        var volts = new double[nodes];
         Begin(null, figures);
         Add(siemens, whole.Branches, figures);
         Eliminate(whole, figures, whole.All);
         Substitute(injectedA, whole, figures, volts);
-        return volts;
     }
 
     /// <summary>Working figures, for many solutions one after the other.</summary>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using HarnessDraw.Model;
@@ -18,38 +19,43 @@ internal sealed partial class ElectricalNetwork
 
     // what conducts in a state, and in a build
     private readonly ConcurrentDictionary<object, bool[]> conductIn = new(ReferenceEqualityComparer.Instance);
-    private readonly ConcurrentBag<SparseNetwork.Figures> idle = [];
+    private readonly ConcurrentBag<NominalWork> idle = [];
 
     /// <summary>
     /// Currents for sizing: one source at nominal volts, no engine, resistances of wires left out, so every load draws its nominal current.
     /// </summary>
     public NetworkSolution SolveNominal(OperatingState state, ImmutableSortedDictionary<string, string> build)
     {
-        var siemens = new double[branches.Count];
-        var emf = new double[branches.Count];
+        const int MostRounds = 8;
         Prepare();
         var conducts = MayConduct(state, build);
+        var work = idle.TryTake(out var done) ? done : new(new double[branches.Count], new double[branches.Count], new double[names.Count], matrix!.NewFigures());
+        var (siemens, emf, injected, figures) = work;
         for (var i = 0; i < branches.Count; i++)
         {
+            emf[i] = 0;
             siemens[i] = conducts[i] ? StartSiemens(i, out emf[i]) : OpenSiemens;
         }
 
-        NetworkSolution solution;
-        var figures = idle.TryTake(out var done) ? done : matrix!.NewFigures();
-        var round = 0;
-        do
+        var volts = new double[names.Count];
+        for (var round = 1; ; round++)
         {
-            var injected = new double[names.Count];
+            Array.Clear(injected);
             for (var i = 0; i < branches.Count; i++)
             {
                 injected[branches[i].A] += emf[i] * siemens[i];
                 injected[branches[i].B] -= emf[i] * siemens[i];
             }
 
-            solution = Result(siemens, injected, emf, figures);
+            matrix!.Solve(siemens, injected, figures, volts);
+            if (round == MostRounds || !FollowCoils(siemens, volts, build))
+            {
+                break;
+            }
         }
-        while (FollowCoils(siemens, solution, build) && ++round < 8);
-        idle.Add(figures);
+
+        var solution = Result(siemens, volts, emf);
+        idle.Add(work);
         return solution;
     }
 
@@ -69,7 +75,9 @@ internal sealed partial class ElectricalNetwork
         var injected = new double[names.Count];
         injected[alternator.A] += outputA;
         injected[alternator.B] -= outputA;
-        var solution = Result(siemens, injected, new double[branches.Count], matrix!.NewFigures());
+        var volts = new double[names.Count];
+        matrix!.Solve(siemens, injected, matrix.NewFigures(), volts);
+        var solution = Result(siemens, volts, new double[branches.Count]);
 
         // an output that reaches no battery flows nowhere: only then do such volts stand across its posts
         return Math.Abs(solution.Volts[alternator.A] - solution.Volts[alternator.B]) < 1000 ? solution : solution with { Amperes = new double[branches.Count] };
@@ -104,20 +112,21 @@ internal sealed partial class ElectricalNetwork
     private string Carrying(OperatingState state, ImmutableSortedDictionary<string, string> build)
     {
         var conducts = MayConduct(state, build);
-        var roles = new PartRole[conducts.Length];
-        for (var i = 0; i < roles.Length; i++)
+        var roles = ArrayPool<PartRole>.Shared.Rent(conducts.Length);
+        for (var i = 0; i < conducts.Length; i++)
         {
             roles[i] = !conducts[i] ? PartRole.Open : branches[i].Kind == BranchKind.Source ? PartRole.Gives : PartRole.Takes;
         }
 
         // the engine's state, then a bit a branch
-        var name = new char[1 + ((roles.Length + 15) / 16)];
+        var name = new char[1 + ((conducts.Length + 15) / 16)];
         name[0] = (char)state.Engine;
         foreach (var i in graph!.Carrying(roles))
         {
             name[1 + (i / 16)] |= (char)(1 << (i % 16));
         }
 
+        ArrayPool<PartRole>.Shared.Return(roles);
         return new(name);
     }
 
@@ -227,7 +236,7 @@ internal sealed partial class ElectricalNetwork
         }
     }
 
-    private bool FollowCoils(double[] siemens, NetworkSolution solution, ImmutableSortedDictionary<string, string> build)
+    private bool FollowCoils(double[] siemens, double[] volts, ImmutableSortedDictionary<string, string> build)
     {
         var changed = false;
         for (var i = 0; i < branches.Count; i++)
@@ -235,14 +244,14 @@ internal sealed partial class ElectricalNetwork
             if (branches[i].Kind == BranchKind.Contact && coils![i] is >= 0 and var at)
             {
                 var coil = branches[at];
-                var pulled = Math.Abs(solution.Volts[coil.A] - solution.Volts[coil.B]) > 0.5 * coil.NominalV;
+                var pulled = Math.Abs(volts[coil.A] - volts[coil.B]) > 0.5 * coil.NominalV;
                 var wanted = pulled != IsBreakContact(branches[i]) && branches[i].When.Holds(build) ? 1e4 : OpenSiemens;
                 changed |= wanted != siemens[i];
                 siemens[i] = wanted;
             }
         }
 
-        foreach (var i in IdleSpeeds(solution.Volts, build).Where(i => i >= 0 && siemens[i] > OpenSiemens))
+        foreach (var i in IdleSpeeds(volts, build).Where(i => i >= 0 && siemens[i] > OpenSiemens))
         {
             siemens[i] = OpenSiemens;
             changed = true;
@@ -278,9 +287,8 @@ internal sealed partial class ElectricalNetwork
     private static bool Suppresses(Branch diode) =>
         diode.Thing!.Elements.Any(e => e.Kind == ElementKind.Coil && ((e.PinA == diode.Element!.PinA && e.PinB == diode.Element.PinB) || (e.PinA == diode.Element.PinB && e.PinB == diode.Element.PinA)));
 
-    private NetworkSolution Result(double[] siemens, double[] injected, double[] emf, SparseNetwork.Figures figures)
+    private NetworkSolution Result(double[] siemens, double[] volts, double[] emf)
     {
-        var volts = matrix!.Solve(siemens, injected, figures);
         var amperes = new double[branches.Count];
         for (var i = 0; i < branches.Count; i++)
         {
@@ -289,4 +297,7 @@ internal sealed partial class ElectricalNetwork
 
         return new(volts, amperes);
     }
+
+    /// <summary>Working figures by branch, and those pushed in by node.</summary>
+    private sealed record NominalWork(double[] Siemens, double[] Emf, double[] Injected, SparseNetwork.Figures Figures);
 }

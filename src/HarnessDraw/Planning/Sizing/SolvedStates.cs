@@ -279,12 +279,15 @@ internal sealed class SolvedStates
         ref var sign = ref along[w, number];
         if (sign == 0)
         {
-            sign = (sbyte)(row.Draft.FromSide.Sum(m => routed.Flow.Cases[number].MemberA[row.Draft.Net][m]) < 0 ? -1 : 1);
+            sign = (sbyte)(Nominal(row, routed.Flow.Cases[number]) < 0 ? -1 : 1);
         }
 
         var inAirA = Ampacity.InAirA(row.SizeNow);
         return new(row, sign * circuit.Solution.Amperes[network.BranchOf(w)], (circuit.WireC[w] - row.AmbientC) * inAirA * inAirA);
     }
+
+    // amperes along the wire by nominal currents
+    private static double Nominal(WireRow row, FlowCase flow) => row.Draft.FromSide.Sum(m => flow.MemberA[row.Draft.Net][m]);
 
     private double Across(StateCircuit circuit, Branch load)
     {
