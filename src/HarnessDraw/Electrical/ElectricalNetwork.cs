@@ -18,7 +18,9 @@ internal sealed partial class ElectricalNetwork
 
     // nets that a thing has pins in, in their order
     private readonly Dictionary<string, List<Net>> netsAt = new(StringComparer.Ordinal);
-    private SparseNetwork? matrix;
+
+    // for nominal currents alone
+    private readonly Lazy<SparseNetwork> matrix;
 
     public ElectricalNetwork(HarnessIndex index, CircuitSwitching switching, PlanningOptions options)
     {
@@ -26,6 +28,7 @@ internal sealed partial class ElectricalNetwork
         this.switching = switching;
         this.options = options;
         Joints = new(index);
+        matrix = new(() => new SparseNetwork(names.Count, [.. branches.Select(b => (b.A, b.B))]));
         foreach (var net in index.Harness.Nets)
         {
             foreach (var pin in Members(net))

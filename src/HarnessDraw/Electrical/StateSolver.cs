@@ -29,7 +29,7 @@ internal sealed partial class ElectricalNetwork
         const int MostRounds = 8;
         Prepare();
         var conducts = MayConduct(state, build);
-        var work = idle.TryTake(out var done) ? done : new(new double[branches.Count], new double[branches.Count], new double[names.Count], matrix!.NewFigures());
+        var work = idle.TryTake(out var done) ? done : new(new double[branches.Count], new double[branches.Count], new double[names.Count], matrix.Value.NewFigures());
         var (siemens, emf, injected, figures) = work;
         for (var i = 0; i < branches.Count; i++)
         {
@@ -47,7 +47,7 @@ internal sealed partial class ElectricalNetwork
                 injected[branches[i].B] -= emf[i] * siemens[i];
             }
 
-            matrix!.Solve(siemens, injected, figures, volts);
+            matrix.Value.Solve(siemens, injected, figures, volts);
             if (round == MostRounds || !FollowCoils(siemens, volts, build))
             {
                 break;
@@ -76,18 +76,17 @@ internal sealed partial class ElectricalNetwork
         injected[alternator.A] += outputA;
         injected[alternator.B] -= outputA;
         var volts = new double[names.Count];
-        matrix!.Solve(siemens, injected, matrix.NewFigures(), volts);
+        matrix.Value.Solve(siemens, injected, matrix.Value.NewFigures(), volts);
         var solution = Result(siemens, volts, new double[branches.Count]);
 
         // an output that reaches no battery flows nowhere: only then do such volts stand across its posts
         return Math.Abs(solution.Volts[alternator.A] - solution.Volts[alternator.B]) < 1000 ? solution : solution with { Amperes = new double[branches.Count] };
     }
 
-    /// <summary>Finds the order of elimination and what touches what, so that states can be solved side by side afterwards.</summary>
+    /// <summary>Finds what touches what, so that states can be solved side by side afterwards.</summary>
     public void Prepare()
     {
         _ = Speeds;
-        matrix ??= new SparseNetwork(names.Count, [.. branches.Select(b => (b.A, b.B))]);
         if (names.Count > 0)
         {
             BranchesAt(0);
