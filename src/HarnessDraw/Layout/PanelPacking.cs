@@ -144,32 +144,41 @@ public sealed class PanelPacking
 
         return found is { } box ? (box, best * CellMm) : null;
 
+        // of each run of columns that are free far enough down, the place nearest to the wanted one
         void FindInRow(int r, double offRow)
         {
-            var row = free.AsSpan(r * columns, columns);
             var reach = Math.Min(best - offRow, columns);
-            var last = Math.Min(columns - w, (int)Math.Floor(wantC + reach));
-            for (var c = Math.Max(0, (int)Math.Ceiling(wantC - reach)); c <= last; c++)
+            var first = Math.Max(0, (int)Math.Ceiling(wantC - reach));
+            var end = Math.Min(columns, (int)Math.Floor(wantC + reach) + w);
+            if (end - first < w)
             {
-                var end = c + w - 1;
-                while (end >= c && row[end] >= h)
+                return;
+            }
+
+            var left = free.AsSpan((r * columns) + first, end - first);
+            while (left.IndexOfAnyInRange((short)h, short.MaxValue) is var open and >= 0 && left.Length - open >= w)
+            {
+                left = left[open..];
+                var run = left.IndexOfAnyExceptInRange((short)h, short.MaxValue) is var taken and >= 0 ? taken : left.Length;
+                if (run >= w)
                 {
-                    end--;
+                    var (from, to) = (end - left.Length, end - left.Length + run - w);
+                    var below = Math.Clamp((int)Math.Floor(wantC), from, to);
+                    Offer(below, r, offRow);
+                    Offer(Math.Min(below + 1, to), r, offRow);
                 }
 
-                if (end >= c)
-                {
-                    // every place that holds the cell in the way is taken as well
-                    c = end;
-                    continue;
-                }
+                left = left[run..];
+            }
+        }
 
-                var off = Math.Abs(c - wantC) + offRow;
-                if (off < best)
-                {
-                    best = off;
-                    found = new Box(area.X + (c * CellMm), area.Y + (r * CellMm), panel.WidthMm, panel.HeightMm);
-                }
+        void Offer(int c, int r, double offRow)
+        {
+            var off = Math.Abs(c - wantC) + offRow;
+            if (off < best)
+            {
+                best = off;
+                found = new Box(area.X + (c * CellMm), area.Y + (r * CellMm), panel.WidthMm, panel.HeightMm);
             }
         }
     }
