@@ -12,7 +12,7 @@ public readonly record struct Rgb(byte R, byte G, byte B)
         return new(byte.Parse(h[..2], System.Globalization.NumberStyles.HexNumber), byte.Parse(h[2..4], System.Globalization.NumberStyles.HexNumber), byte.Parse(h[4..6], System.Globalization.NumberStyles.HexNumber));
     }
 
-    public override string ToString() => $"#{R:X2}{G:X2}{B:X2}";
+    public override string ToString() => "#" + Convert.ToHexString([R, G, B]);
 }
 
 /// <summary>How a line is drawn. Widths and dashes in millimetres.</summary>

@@ -56,7 +56,7 @@ internal static class CavityCures
         yield return new([.. free.Take(MostRungs).Select(c => new CureCandidate([$"circuit.{end.Wire.Circuit}.cavity={c.Name}"], $"'{end.Wire.Circuit}' through cavity {c.Name} ({c.Size} contact) of {end.Mate.Id}"))]);
     }
 
-    private static IEnumerable<CavityPart> Lonely(RuleContext context, MatedEnd end, IEnumerable<CavityPart> free)
+    private static Ordered<CavityPart> Lonely(RuleContext context, MatedEnd end, IEnumerable<CavityPart> free)
     {
         var (taken, beside) = (Taken(context, end.Mate), CavityNeighbours.Of(end.Part));
         return free.OrderBy(c => end.Part.Cavities.Count(o => taken.Contains(o.Name) && beside.Contains((c.Name, o.Name)))).ThenBy(c => Apart(c, end.Own)).ThenBy(c => c.Name, StringComparer.Ordinal);
