@@ -16,7 +16,20 @@ public static class ShownText
     public static string Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return text.AsSpan().ContainsAnyExcept(Plain) ? Rewrite(text) : text;
+        if (!text.AsSpan().ContainsAnyExcept(Plain))
+        {
+            return text;
+        }
+
+        foreach (var c in text)
+        {
+            if (char.IsSurrogate(c) || IsOther(c))
+            {
+                return Rewrite(text);
+            }
+        }
+
+        return text;
     }
 
     private static string Rewrite(string text)
@@ -51,6 +64,9 @@ public static class ShownText
             shown.Append(rune);
         }
     }
+
+    // a letter that is drawn as another, or not at all
+    private static bool IsOther(int c) => c is < 0x20 or (>= 0x7F and < 0xA0) or 0x2028 or 0x2029 or 0xFFFD or 0xFFFE or 0xFFFF or 0x2610 or 0x2300 || IsInvisible(c);
 
     private static bool IsInvisible(int c) =>
         c is 0xAD or 0x61C or 0x180E or 0xFEFF or (>= 0x200B and <= 0x200F) or (>= 0x202A and <= 0x202E)

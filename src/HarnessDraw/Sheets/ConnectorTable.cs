@@ -38,16 +38,30 @@ internal sealed class ConnectorTable
     public const double HeadMm = 10.6;
     private const double NameGapMm = 2;
     private readonly SheetTable<ConnectorRow> table;
+    private readonly int wordsColumn;
     private readonly double namesMm;
     private readonly double wordsLeft;
 
     public ConnectorTable(ImmutableArray<SheetColumn<ConnectorRow>> columns, IReadOnlyList<ConnectorRow> rows, double left, double width, double rowMm)
+        : this(
+            new SheetTable<ConnectorRow>(columns, [.. rows.Where(r => r.Wire is not null)], left, width, gapMm: 1.15) { RowMm = rowMm, LineMm = 3.85 },
+            columns.TakeWhile(c => c.Head != ConnectorColumns.WordsHead).Count())
     {
-        table = new(columns, [.. rows.Where(r => r.Wire is not null)], left, width, gapMm: 1.15) { RowMm = rowMm, LineMm = 3.85 };
-        var words = columns.TakeWhile(c => c.Head != ConnectorColumns.WordsHead).Count();
-        wordsLeft = table[words].Left;
-        namesMm = wordsLeft - left - NameGapMm;
     }
+
+    private ConnectorTable(SheetTable<ConnectorRow> table, int wordsColumn)
+    {
+        (this.table, this.wordsColumn) = (table, wordsColumn);
+        wordsLeft = table[wordsColumn].Left;
+        namesMm = wordsLeft - table.Left - NameGapMm;
+    }
+
+    /// <summary>The same table at another place, in another width or with other rows, mm.</summary>
+    public ConnectorTable At(double left, double width, double? rowMm = null) => new(table.At(left, width, rowMm ?? table.RowMm), wordsColumn);
+
+    public double LeftMm => table.Left;
+
+    public double WidthMm => table.Width;
 
     /// <summary>The height of a line of one row, mm.</summary>
     public double RowMm => table.RowMm;

@@ -41,27 +41,24 @@ internal static class LargeConnector
     {
         var frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
         var inner = frame.Border.Frame.Grow(-4);
-        var plan = TableOf(subject, keys, 0, WidestTableMm);
+        var plan = new ConnectorTable(new ConnectorColumns(keys, subject.Rows).Full(subject), subject.Rows, 0, WidestTableMm, RowMm);
         for (var tableMm = Math.Min(WidestTableMm, plan.WantedWidthMm + 12); tableMm >= plan.LeastWidthMm && inner.Width - tableMm - 6 >= 150; tableMm -= 2)
         {
             if (FaceBlock.Fit(subject, new Box(inner.X, inner.Y, inner.Width - tableMm - 6, inner.Height), FaceTopMm, options.Units, withWires: withWires) is { } beside)
             {
-                return Beside(subject, keys, options, paper, Box.FromEdges(inner.Right - tableMm, inner.Y, inner.Right, frame.TitleBox.Y - 3), beside);
+                return Beside(subject, keys, plan, options, paper, Box.FromEdges(inner.Right - tableMm, inner.Y, inner.Right, frame.TitleBox.Y - 3), beside);
             }
         }
 
         var wordsMm = frame.TitleBox.X - 4 - inner.X;
         var below = wordsMm < 80 || inner.Width < plan.LeastWidthMm ? null : FaceBlock.Fit(subject, inner, FaceTopMm, options.Units, wordsMm, withWires);
         var clear = below is not null && inner.Y + FaceTopMm + below.Face.HeightMm < frame.TitleBox.Y - 4;
-        return clear ? [FacesAlone(subject, options, paper, below!), .. TablesAlone(subject, keys, options, paper, frame, inner)] : [];
+        return clear ? [FacesAlone(subject, options, paper, below!), .. TablesAlone(subject, keys, plan, options, paper, frame, inner)] : [];
     }
 
-    private static ConnectorTable TableOf(ConnectorSubject subject, ConnectorKeys keys, double left, double width, double rowMm = RowMm) =>
-        new(new ConnectorColumns(keys, subject.Rows).Full(subject), subject.Rows, left, width, rowMm);
-
-    private static ImmutableArray<ConnectorPage> Beside(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, Box area, FaceBlock faces)
+    private static ImmutableArray<ConnectorPage> Beside(ConnectorSubject subject, ConnectorKeys keys, ConnectorTable plan, SheetOptions options, Paper paper, Box area, FaceBlock faces)
     {
-        var (table, parts) = Parts(subject, keys, area.X, area.Width, area.Height);
+        var (table, parts) = Parts(subject, keys, plan.At(area.X, area.Width), area.Height);
         return [.. parts.Select((lines, i) =>
         {
             var title = parts.Length == 1 ? $"Connector {subject.Thing.Id}" : $"Connector {subject.Thing.Id}, {i + 1} of {parts.Length}";
@@ -79,12 +76,12 @@ internal static class LargeConnector
         return new($"Connector {subject.Thing.Id}, faces", paper, pen.Items);
     }
 
-    private static IEnumerable<ConnectorPage> TablesAlone(ConnectorSubject subject, ConnectorKeys keys, SheetOptions options, Paper paper, FrameLayout frame, Box inner)
+    private static IEnumerable<ConnectorPage> TablesAlone(ConnectorSubject subject, ConnectorKeys keys, ConnectorTable plan, SheetOptions options, Paper paper, FrameLayout frame, Box inner)
     {
-        var columns = inner.Width >= (2 * TableOf(subject, keys, 0, WidestTableMm).LeastWidthMm) + 8 ? 2 : 1;
+        var columns = inner.Width >= (2 * plan.LeastWidthMm) + 8 ? 2 : 1;
         var width = (inner.Width - (8 * (columns - 1))) / columns;
         var height = frame.TitleBox.Y - 3 - inner.Y - 16;
-        var (table, parts) = Parts(subject, keys, 0, width, height);
+        var (table, parts) = Parts(subject, keys, plan.At(0, width), height);
         for (var from = 0; from < parts.Length; from += columns)
         {
             var pen = new Pen(options.BlackInk);
@@ -93,7 +90,7 @@ internal static class LargeConnector
             for (var column = 0; column < columns && from + column < parts.Length; column++)
             {
                 var area = new Box(inner.X + (column * (width + 8)), inner.Y + 16, width, height);
-                TablePart.Paint(pen, TableOf(subject, keys, area.X, area.Width, table.RowMm), subject, keys, parts[from + column], area);
+                TablePart.Paint(pen, table.At(area.X, area.Width), subject, keys, parts[from + column], area);
             }
 
             yield return new($"Connector {subject.Thing.Id}, table{(parts.Length > columns ? $" {(from / columns) + 1}" : "")}", paper, pen.Items);
@@ -101,10 +98,16 @@ internal static class LargeConnector
     }
 
     /// <summary>Rows of comfortable height unless low ones save a page.</summary>
-    private static (ConnectorTable Table, ImmutableArray<ImmutableArray<ConnectorLine>> Parts) Parts(ConnectorSubject subject, ConnectorKeys keys, double left, double width, double heightMm)
+    private static (ConnectorTable Table, ImmutableArray<ImmutableArray<ConnectorLine>> Parts) Parts(ConnectorSubject subject, ConnectorKeys keys, ConnectorTable table, double heightMm)
     {
-        var (table, low) = (TableOf(subject, keys, left, width), TableOf(subject, keys, left, width, LowRowMm));
-        var (parts, lowParts) = (Parts(subject, keys, table, width, heightMm), Parts(subject, keys, low, width, heightMm));
+        var parts = Parts(subject, keys, table, table.WidthMm, heightMm);
+        if (parts.Length == 1)
+        {
+            return (table, parts);
+        }
+
+        var low = table.At(table.LeftMm, table.WidthMm, LowRowMm);
+        var lowParts = Parts(subject, keys, low, low.WidthMm, heightMm);
         return lowParts.Length < parts.Length ? (low, lowParts) : (table, parts);
     }
 

@@ -49,6 +49,15 @@ internal sealed class SheetTable<TRow>
         places = TableColumns.Place(left, width, needs, leasts, gapMm);
     }
 
+    private SheetTable(SheetTable<TRow> like, double left, double width, double rowMm)
+    {
+        (columns, Left, Width, GapMm, needs, leasts, RowMm, LineMm) = (like.columns, left, width, like.GapMm, like.needs, like.leasts, rowMm, like.LineMm);
+        places = TableColumns.Place(left, width, needs, leasts, GapMm);
+    }
+
+    /// <summary>The same columns for the same rows at another place, in another width or with rows of another height, mm.</summary>
+    public SheetTable<TRow> At(double left, double width, double? rowMm = null) => new(this, left, width, rowMm ?? RowMm);
+
     public double Left { get; }
 
     public double Width { get; }

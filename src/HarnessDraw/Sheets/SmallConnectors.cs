@@ -55,13 +55,13 @@ internal static class SmallConnectors
             frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
             inner = frame.Border.Frame.Grow(-3);
             IReadOnlyList<ConnectorRow> rows = [.. subjects.SelectMany(s => s.Rows)];
-            var heads = new ConnectorColumns(keys, rows).Stacked();
+            var table = new ConnectorTable(new ConnectorColumns(keys, rows).Stacked(), rows, 0, 400, RowMm);
             // what one column must have; less would break words
-            var leastMm = SmallBlock.FacesMm + SmallBlock.TableGapMm + Math.Max(LeastWordsMm, new ConnectorTable(heads, rows, 0, 400, RowMm).LeastWidthMm);
+            var leastMm = SmallBlock.FacesMm + SmallBlock.TableGapMm + Math.Max(LeastWordsMm, table.LeastWidthMm);
             columns = Math.Max(1, (int)((inner.Width + BetweenMm) / (leastMm + BetweenMm)));
             width = (inner.Width - (BetweenMm * (columns - 1))) / columns;
             const double Before = SmallBlock.FacesMm + SmallBlock.TableGapMm;
-            tables = [.. Enumerable.Range(0, columns).Select(c => new ConnectorTable(heads, rows, Left(c) + Before, width - Before, RowMm))];
+            tables = [.. Enumerable.Range(0, columns).Select(c => table.At(Left(c) + Before, width - Before))];
             blocks = [.. subjects.Select(s => SmallBlock.Of(s, tables[0], width))];
         }
 

@@ -23,8 +23,9 @@ internal sealed class SupplyLists
         var width = (frame.Width - 8 - (BetweenMm * (count - 1))) / count;
         ImmutableArray<Part> allParts = [.. PartsOf(plan, terminals, seals)];
         ImmutableArray<ReelSum> allReels = [.. ReelsOf(rows)];
-        parts = [.. Enumerable.Range(0, count).Select(c => new SheetTable<Part>(PartColumns(), allParts, frame.X + 4 + (c * (width + BetweenMm)), width) { RowMm = RowMm })];
-        reels = [.. Enumerable.Range(0, count).Select(c => new SheetTable<ReelSum>(ReelColumns(units), allReels, frame.X + 4 + (c * (width + BetweenMm)), width) { RowMm = RowMm })];
+        var (part, reel) = (new SheetTable<Part>(PartColumns(), allParts, 0, width) { RowMm = RowMm }, new SheetTable<ReelSum>(ReelColumns(units), allReels, 0, width) { RowMm = RowMm });
+        parts = [.. Enumerable.Range(0, count).Select(c => part.At(frame.X + 4 + (c * (width + BetweenMm)), width))];
+        reels = [.. Enumerable.Range(0, count).Select(c => reel.At(frame.X + 4 + (c * (width + BetweenMm)), width))];
         entries =
         [
             .. allReels.IsEmpty ? [] : new[] { new Entry("WIRE BY REEL, CUT LENGTHS ADDED UP", null, null) },
