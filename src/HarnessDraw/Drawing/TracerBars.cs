@@ -6,6 +6,8 @@ namespace HarnessDraw.Drawing;
 internal static class TracerBars
 {
     private const double StepMm = 0.3;
+    private const int StepsOfStraightBar = 5;
+    private static readonly PathStep Closed = new PathStep.Close();
 
     /// <summary>
     /// Bars centred at phase, phase + pitch, ... that keep <paramref name="clearMm"/> from the ends. <paramref name="parts"/> are
@@ -16,6 +18,7 @@ internal static class TracerBars
         var steps = ImmutableArray.CreateBuilder<PathStep>();
         foreach (var line in CentreLine.Of(lane))
         {
+            steps.Capacity = Math.Max(steps.Capacity, steps.Count + (StepsOfStraightBar * parts.Length * (int)((line.LengthMm / pitchMm) + 1)));
             for (var centre = First(phaseMm, pitchMm, clearMm); centre <= line.LengthMm - clearMm; centre += pitchMm)
             {
                 foreach (var (from, to) in parts)
@@ -25,7 +28,7 @@ internal static class TracerBars
             }
         }
 
-        return new(steps.ToImmutable());
+        return new(steps.DrainToImmutable());
     }
 
     private static double First(double phaseMm, double pitchMm, double clearMm)
@@ -46,7 +49,7 @@ internal static class TracerBars
             steps.Add(i == 0 ? new PathStep.MoveTo(p) : new PathStep.LineTo(p));
         }
 
-        steps.Add(new PathStep.Close());
+        steps.Add(Closed);
     }
 
     // Bars stand at 45 degrees to the lane, either way; the way nearer to a '/' on paper is taken, so that all bars lean alike

@@ -103,8 +103,9 @@ internal sealed partial class ChartLanes
         foreach (var spine in spines)
         {
             var e = 0;
-            foreach (var station in spine.Stations)
+            for (var k = 0; k < spine.Stations.Count; k++)
             {
+                var station = spine.Stations[k];
                 station.FirstEvent = e;
                 foreach (var s in station.Splices)
                 {
@@ -116,7 +117,11 @@ internal sealed partial class ChartLanes
                     foreach (var item in list)
                     {
                         item.Event = e++;
-                        if (item.Card >= 0)
+                        if (item.Child is { } child)
+                        {
+                            child.ParentStation = k;
+                        }
+                        else
                         {
                             cardAt[item.Card] = (spine, item.Event);
                         }

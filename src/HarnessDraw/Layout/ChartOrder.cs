@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace HarnessDraw.Layout;
 
 /// <summary>
@@ -25,9 +28,8 @@ internal sealed class ChartOrder
     private ChartPacking packing = null!;
     private List<Stretch>? stretches;
 
-    // by pair, each card with those before it: which way the one lies beyond the other and how much that counts
-    private double[]? truthX;
-    private double[] truthY = [];
+    // by pair, each card with those before it: which way the one lies beyond the other along each axis and how much that counts
+    private (double X, double Y)[]? truths;
     private double pairsX;
     private double pairsY;
 
@@ -42,20 +44,19 @@ internal sealed class ChartOrder
     // the true order, which is the same for every packing
     private void FindTruth()
     {
-        if (truthX is not null)
+        if (truths is not null)
         {
             return;
         }
 
-        truthX = new double[drawn.Length * (drawn.Length - 1) / 2];
-        truthY = new double[truthX.Length];
+        truths = new (double, double)[drawn.Length * (drawn.Length - 1) / 2];
         for (int i = 0, pair = 0; i < drawn.Length; i++)
         {
             for (var j = 0; j < i; j++, pair++)
             {
-                (truthX[pair], truthY[pair]) = (Truth(NodeOf(i).X - NodeOf(j).X), Truth(NodeOf(i).Y - NodeOf(j).Y));
-                pairsX += Math.Abs(truthX[pair]);
-                pairsY += Math.Abs(truthY[pair]);
+                truths[pair] = (Truth(NodeOf(i).X - NodeOf(j).X), Truth(NodeOf(i).Y - NodeOf(j).Y));
+                pairsX += Math.Abs(truths[pair].X);
+                pairsY += Math.Abs(truths[pair].Y);
             }
         }
     }
@@ -120,7 +121,7 @@ internal sealed class ChartOrder
                     var (below, root) = (spine, k);
                     for (; below.Parent is { } parent; below = parent)
                     {
-                        root = parent.StationOf(below);
+                        root = below.ParentStation;
                     }
 
                     found.Add(of[(spine, k)] = new(spine, k, root));
@@ -171,7 +172,7 @@ internal sealed class ChartOrder
                     return;
                 }
 
-                (station, spine) = (parent.StationOf(spine), parent);
+                (station, spine) = (spine.ParentStation, parent);
             }
         }
     }
@@ -284,27 +285,25 @@ internal sealed class ChartOrder
     // from -1 to 1: how far the drawn order is the true one, both axes alike
     private double Score()
     {
-        double x = 0, y = 0;
-        var (before, pair) = (0, 0);
-        foreach (var (hereX, hereY) in drawn)
+        // both axes at once: a pair in its true order counts for it, one against it against it
+        var sum = Vector128<double>.Zero;
+        var places = MemoryMarshal.Cast<(double, double), Vector128<double>>(drawn);
+        var pairs = MemoryMarshal.Cast<(double, double), Vector128<double>>(truths);
+        for (var i = 0; i < places.Length; i++)
         {
-            var others = drawn.AsSpan(0, before);
-            var alongX = truthX.AsSpan(pair, before);
-            var alongY = truthY.AsSpan(pair, before);
-            for (var j = 0; j < others.Length && j < alongX.Length && j < alongY.Length; j++)
+            var here = places[i];
+            var before = places[..i];
+            var truth = pairs[..i];
+            pairs = pairs[i..];
+            for (var j = 0; j < before.Length && j < truth.Length; j++)
             {
-                x += Seen(hereX, others[j].X, alongX[j]);
-                y += Seen(hereY, others[j].Y, alongY[j]);
+                sum += (Vector128.GreaterThan(here, before[j]) & truth[j]) - (Vector128.LessThan(here, before[j]) & truth[j]);
             }
-
-            pair += before++;
         }
 
+        var (x, y) = (sum[0], sum[1]);
         return (pairsX == 0 ? 0 : x / pairsX) + (pairsY == 0 ? 0 : y / pairsY);
     }
-
-    // a pair in its true order counts for it, one against it against it
-    private static double Seen(double here, double there, double truth) => here > there ? truth : here < there ? -truth : 0;
 
     private static double Truth(double distance) => Math.Clamp(distance / HandMm, -1, 1);
 

@@ -47,13 +47,12 @@ internal sealed partial class ChartPacking
     private void Lower(List<Spine> spines, double mostHeightMm, double enoughMm)
     {
         var root = spines[0];
-        var stations = StationsOf(root);
         var most = Math.Max(enoughMm, Extent(root).LengthMm);
         foreach (var rib in spines)
         {
             for (var (kept, liftMm) = (rib.LiftMm, 0.0); rib.Parent == root && liftMm < kept; liftMm += 2 * LiftStepMm)
             {
-                Relift(root, rib, stations[rib], liftMm);
+                Relift(root, rib, liftMm);
                 var (lengthMm, heightMm) = Extent(root);
                 if (lengthMm <= most && heightMm <= mostHeightMm)
                 {
@@ -62,20 +61,16 @@ internal sealed partial class ChartPacking
 
                 if (liftMm + (2 * LiftStepMm) >= kept)
                 {
-                    Relift(root, rib, stations[rib], kept);
+                    Relift(root, rib, kept);
                 }
             }
         }
     }
 
-    private static Dictionary<Spine, int> StationsOf(Spine root) =>
-        root.Stations.SelectMany((station, i) => station.Left.Concat(station.Right).Where(item => item.Child is not null).Select(item => (item.Child, i))).ToDictionary(s => s.Child!, s => s.i);
-
     // each rib in turn takes the lift with which the whole chart is narrowest, until it is narrow enough or nothing helps
     private void Improve(List<Spine> spines, double mostHeightMm, double enoughMm)
     {
         var root = spines[0];
-        var stations = StationsOf(root);
         var ribs = spines.FindAll(s => s.Parent == root);
         var best = Extent(root).LengthMm;
         for (var again = 0; again < 3; again++)
@@ -91,7 +86,7 @@ internal sealed partial class ChartPacking
                 var kept = rib.LiftMm;
                 for (var liftMm = 0.0; liftMm < mostHeightMm / 2; liftMm += 2 * LiftStepMm)
                 {
-                    Relift(root, rib, stations[rib], liftMm);
+                    Relift(root, rib, liftMm);
                     var (lengthMm, heightMm) = Extent(root);
                     if (heightMm > mostHeightMm)
                     {
@@ -105,7 +100,7 @@ internal sealed partial class ChartPacking
                     }
                 }
 
-                Relift(root, rib, stations[rib], kept);
+                Relift(root, rib, kept);
             }
 
             if (best > before - LeastGainMm)
@@ -115,13 +110,13 @@ internal sealed partial class ChartPacking
         }
     }
 
-    private void Relift(Spine root, Spine rib, int station, double liftMm)
+    private void Relift(Spine root, Spine rib, double liftMm)
     {
         if (rib.LiftMm != liftMm)
         {
             rib.LiftMm = liftMm;
             rib.IsPacked = false;
-            Pack(root, station);
+            Pack(root, rib.ParentStation);
         }
     }
 

@@ -9,6 +9,24 @@ internal sealed partial class ChartShape
     /// <summary>A load this near to the trunk's line, mm on the vehicle, lies on no side of it (common practice, no source).</summary>
     private const double SideMm = 100;
 
+    // the branches that are still to be looked at
+    private readonly Stack<int> open = new();
+
+    // by place: what leaves there from the one spine that it lies on
+    private readonly (List<(double Angle, int Node)> Around, int Split, int Straight)?[] turns;
+
+    private (List<(double Angle, int Node)> Around, int Split, int Straight) TurnsAt(Spine spine, int v)
+    {
+        if (turns[v] is not { } known)
+        {
+            var around = Rotation(spine, v);
+            var (split, straight) = Choose(spine, v, around);
+            turns[v] = known = (around, split, straight);
+        }
+
+        return known;
+    }
+
     private List<(double Angle, int Node)> Rotation(Spine spine, int v)
     {
         var from = problem.Nodes[v];
@@ -73,12 +91,15 @@ internal sealed partial class ChartShape
         }
 
         var wrong = 0.0;
-        var open = new Stack<int>([branch]);
+        open.Push(branch);
         while (open.TryPop(out var v))
         {
             var right = Across(spine, v) - Across(spine, from);
             wrong += (isLeft ? right : -right) > SideMm ? ownWeight[v] : 0;
-            children[v].ForEach(open.Push);
+            foreach (var child in children[v])
+            {
+                open.Push(child);
+            }
         }
 
         return wrong * 180;

@@ -28,6 +28,7 @@ internal sealed partial class ChartShape
         this.problem = problem;
         this.metrics = metrics;
         var n = problem.Nodes.Length;
+        turns = new (List<(double Angle, int Node)>, int, int)?[n];
         children = Lists(n);
         cards = Lists(n);
         splices = Lists(n);
@@ -156,8 +157,7 @@ internal sealed partial class ChartShape
             }
 
             spine.Stations.Add(station);
-            var around = Rotation(spine, v);
-            var (split, straight) = Choose(spine, v, around);
+            var (around, split, straight) = TurnsAt(spine, v);
             var own = PlaceOwnCards(spine, station, v, around.Count == 0 || (straight < 0 && metrics.StacksAtEnds), middle) ? [] : cards[v];
             var host = own.Count > 0 ? Host(around, straight) : -1;
             if (own.Count > 0 && host < 0)
@@ -255,8 +255,7 @@ internal sealed partial class ChartShape
                 places.Add(Across(spine, v));
             }
 
-            var around = Rotation(spine, v);
-            var straight = Choose(spine, v, around).Straight;
+            var (around, _, straight) = TurnsAt(spine, v);
             v = straight >= 0 ? around[straight].Node : -1;
         }
 

@@ -92,8 +92,8 @@ internal sealed class Spine
 
     public (double X, double Y) At(double t, double u) => (OriginX + (t * Dx) + (u * Rx), OriginY + (t * Dy) + (u * Ry));
 
-    /// <summary>Number of the place where a child leaves.</summary>
-    public int StationOf(Spine child) => Stations.FindIndex(s => s.Left.Contains(child.ParentItem!) || s.Right.Contains(child.ParentItem!));
+    /// <summary>Number of the place of its parent where it leaves.</summary>
+    public int ParentStation { get; set; }
 
     /// <summary>Takes its origin from where its parent was packed; the parent comes first.</summary>
     public void TakeOrigin()

@@ -154,6 +154,52 @@ public class ChartLayoutTests
     }
 
     [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(5)]
+    public void A_tree_of_a_shape_that_is_known_has_the_lanes_that_it_has_alone(int seed)
+    {
+        var problem = RandomChart.Of(RandomHarness.OfLongRun(seed, 60));
+        Assert.NotEmpty(problem.Splices);
+        var known = new LaneOrders();
+        ChartLayout.Start(problem, new(), known);
+        // wider and higher cards in the same columns, then other columns
+        foreach (var metrics in (ChartMetrics[])[new() { FootMm = 1.5, CardGapMm = 7 }, new() { ColumnMm = 60, OneSideMm = 30 }, new()])
+        {
+            var (alone, shared) = (ChartLayout.Start(problem, metrics), ChartLayout.Start(problem, metrics, known));
+            Assert.Equal(alone.Crossings.Count, shared.Crossings.Count);
+            Assert.Equal(alone.Crossings.LowerBound, shared.Crossings.LowerBound);
+            Assert.Equal(alone.Pack().Lanes.SelectMany(l => l), shared.Pack().Lanes.SelectMany(l => l));
+        }
+    }
+
+    [Fact]
+    public void The_channel_turns_each_lane_behind_those_it_waits_for_however_many_there_are()
+    {
+        var random = new Random(5);
+        const int n = 1500;
+        var rows = Enumerable.Range(0, n).Select(i => (i * 4.8) + 0.8).ToArray();
+        var slots = Enumerable.Range(0, n).Select(i => (Math.Round(n * 1.5) * 1.6) + (i * 1.6)).ToArray();
+        random.Shuffle(slots);
+        var (tracks, count, close) = PinChannel.Route(rows, slots, 1.6);
+        Assert.Equal(count, tracks.Max() + 1);
+        var near = 0;
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                // one direction, the order kept, j ahead, and their ways up or down share a height
+                var goes = i != j && slots[i] > rows[i] == slots[j] > rows[j] && rows[j] > rows[i] == slots[i] > rows[i] && slots[j] > slots[i] == slots[i] > rows[i]
+                    && Math.Min(rows[i], slots[i]) < Math.Max(rows[j], slots[j]) && Math.Min(rows[j], slots[j]) < Math.Max(rows[i], slots[i]);
+                Assert.True(!goes || tracks[j] < tracks[i]);
+                near += i != j && Math.Abs(rows[j] - slots[i]) < 0.9 * 1.6 && tracks[j] >= tracks[i] ? 1 : 0;
+            }
+        }
+
+        Assert.Equal(near, close);
+    }
+
+    [Theory]
     [InlineData(7)]
     [InlineData(23)]
     public void The_channel_crosses_a_pair_once_if_it_is_inverted_and_never_else(int seed)

@@ -8,7 +8,7 @@ namespace HarnessDraw.Planning.Bundles;
 internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
 {
     private static readonly ImmutableArray<string> RunKinds = ["split loom", "braided sleeve", "heat sleeve", "tape"];
-    private readonly ConcurrentDictionary<string, double> packed = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<double[], double> packed = new(new SameDiameters());
 
     // by condition: which of the builds have it
     private readonly ConcurrentDictionary<BuildCondition, bool[]> holding = new(ReferenceEqualityComparer.Instance);
@@ -70,7 +70,22 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     private double Packed(double[] outsideMm)
     {
         Array.Sort(outsideMm);
-        var key = string.Join(' ', outsideMm);
-        return packed.GetOrAdd(key, _ => CirclePacking.Diameter(outsideMm, options.BundleFactor));
+        return packed.GetOrAdd(outsideMm, d => CirclePacking.Diameter(d, options.BundleFactor));
+    }
+
+    private sealed class SameDiameters : IEqualityComparer<double[]>
+    {
+        public bool Equals(double[]? x, double[]? y) => x.AsSpan().SequenceEqual(y);
+
+        public int GetHashCode(double[] obj)
+        {
+            var hash = 0L;
+            foreach (var mm in obj)
+            {
+                hash = (hash * 31) + BitConverter.DoubleToInt64Bits(mm);
+            }
+
+            return hash.GetHashCode();
+        }
     }
 }
