@@ -4,7 +4,7 @@ using System.Text;
 namespace HarnessDraw.Drawing;
 
 /// <summary>
-/// Makes text fit a width in millimetres: lines broken at spaces, or one line cut with an ellipsis. Widths are planned ones, so
+/// Makes text fit a width in millimetres: lines broken between <see cref="KeptWords"/>, or one line cut with an ellipsis. Widths are planned ones, so
 /// a line also fits in the fallback face.
 /// </summary>
 public static class TextFit
@@ -29,7 +29,7 @@ public static class TextFit
     public static double NarrowestMm(string text, int lines, double capHeightMm, FaceWeight weight = FaceWeight.Medium, FaceSet? faces = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        double[] words = [.. ShownText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextMeasure.PlanWidth(w, capHeightMm, weight, faces))];
+        double[] words = [.. KeptWords.Of(ShownText.Of(text), _ => true).Select(w => TextMeasure.PlanWidth(w, capHeightMm, weight, faces))];
         var space = TextMeasure.PlanWidth(" ", capHeightMm, weight, faces);
 
         // narrowest[i]: of the words from i on, in the number of lines looked at
@@ -69,7 +69,7 @@ public static class TextFit
         var line = new StringBuilder();
         var lineWidth = 0.0;
         var space = measure(" ");
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in KeptWords.Of(text, w => measure(w) <= widthMm))
         {
             var rest = word;
             var width = measure(rest);

@@ -110,53 +110,43 @@ public sealed class ChartLayout
     public ChartPlan Read() => ChartGeometry.Read(problem, metrics, spines, lanes, last!, crossings);
 }
 
-/// <summary>Chooses where lettered cuts name the lanes: on the first stretch of the trunk, where wide branches begin, and on every band.</summary>
+/// <summary>
+/// Chooses where lettered cuts name the lanes: on every band, where wide bundles begin, and on the stretch where most lanes run that joined their bundle later (those
+/// that have left are missing from the same order).
+/// </summary>
 internal static class ChartCuts
 {
     private const int Usual = 6;
     private const int Letters = 26;
 
+    // fewer lanes are told apart by eye, as are those of a bundle that is narrow beside the widest; so many always want a list
+    private const int Least = 6;
+    private const int Always = 16;
+    private const double LeastOfWidest = 0.4;
+
     public static void Choose(List<Spine> spines)
     {
-        var count = 0;
-        foreach (var spine in spines)
+        var bands = spines.Where(s => s.IsBand).Select(WidestOf).OfType<Station>().Take(Letters).ToList();
+        var bundles = spines.Where(s => !s.IsBand).SelectMany(s => s.Stations.Where(t => t.HasEdge).Select(t => new Stretch(s, t, Met(s, t)))).ToList();
+        var least = Math.Clamp(LeastOfWidest * bundles.Select(b => b.Lanes.Count).DefaultIfEmpty(0).Max(), Least, Always);
+        var begins = bundles.Where(b => b.Lanes.Count >= least).GroupBy(b => b.Spine).Select(g => g.First()).ToList();
+        var joined = bundles.Select(b => (b.Station, Lanes: begins.Find(s => s.Spine == b.Spine) is { } begin ? b.Lanes.Except(begin.Lanes).Count() : 0)).Where(j => j.Lanes >= Least).OrderByDescending(j => j.Lanes).Take(1);
+        var named = joined.Select(j => j.Station).Concat(begins.OrderByDescending(b => b.Lanes.Count).Select(b => b.Station)).Distinct().Take(Math.Max(0, Usual - bands.Count));
+        foreach (var station in bands.Concat(named))
         {
-            if (spine.IsBand)
-            {
-                // where most of it is named at once
-                if (count < Letters && spine.Stations.Where(s => s.HasEdge).MaxBy(s => Met(spine, s)) is { } widest && Met(spine, widest) > 0)
-                {
-                    widest.HasCut = true;
-                    count++;
-                }
-
-                continue;
-            }
-
-            foreach (var station in spine.Stations)
-            {
-                var met = Met(spine, station);
-                var isFirst = station == spine.Stations[0];
-                if (station.HasEdge && met >= 6 && count < Usual && (spine.Parent is null ? count == 0 || !isFirst : isFirst && met >= 8))
-                {
-                    station.HasCut = true;
-                    count++;
-                    break;
-                }
-            }
+            station.HasCut = true;
         }
     }
+
+    // where most of a band is named at once
+    private static Station? WidestOf(Spine spine) => spine.Stations.Where(s => s.HasEdge && Met(spine, s).Count > 0).MaxBy(s => Met(spine, s).Count);
 
     // lanes on the stretch before a place, behind its splices
-    private static int Met(Spine spine, Station station)
+    private static HashSet<int> Met(Spine spine, Station station)
     {
-        var met = 0;
         var e = station.FirstEvent + station.Splices.Count - 0.5;
-        foreach (var run in spine.Runs)
-        {
-            met += run.StartEvent < e && run.EndEvent > e ? 1 : 0;
-        }
-
-        return met;
+        return [.. spine.Runs.Where(r => r.StartEvent < e && r.EndEvent > e).Select(r => r.Lane)];
     }
+
+    private sealed record Stretch(Spine Spine, Station Station, HashSet<int> Lanes);
 }

@@ -96,7 +96,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
         var codeMm = problem.Style.IdMm + 1.6 + 5.6 + 1.4 + problem.Style.CodeMm + 4;
         var longest = chart.Cuts.Max(c => c.Lanes.Length);
         var most = Math.Clamp(longest, 1, longest > 60 ? mostRows * 3 / 2 : mostRows);
-        var head = "LANE ORDER AT CUTS " + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i)));
+        var head = (chart.Cuts.Length == 1 ? "LANE ORDER AT CUT " : "LANE ORDER AT CUTS ") + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i)));
         var width = Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, chart.Cuts.Sum(WidthOf));
         return ChartPanel.Of(width, 16 + (most * 4), 1, 0.35, (pen, box) =>
         {

@@ -88,7 +88,7 @@ public static class TraceTextWriter
     }
 
     // on the feed no less than, on the return no more than
-    private static string Good(TraceStop stop) => stop.LimitV is { } limit ? $"{(stop.LimitIsLeast ? ">=" : "<=")}{Volts(limit, "0.0")}" : Unknown;
+    private static string Good(TraceStop stop) => stop.LimitV is not { } limit ? Unknown : stop.LimitIsLeast && Math.Abs(limit) < 0.05 ? "~0" : $"{(stop.LimitIsLeast ? ">=" : "<=")}{Volts(limit, "0.0")}";
 
     private static string HopWords(TraceHop hop)
     {

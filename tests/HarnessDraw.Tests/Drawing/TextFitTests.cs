@@ -22,4 +22,20 @@ public sealed class TextFitTests
     [Fact]
     public void AWordIsNeverNarrowerThanItself() =>
         Assert.Equal(TextFit.NarrowestMm("THERMOSTAT", 1, 5), TextFit.NarrowestMm("FAN THERMOSTAT", 4, 5));
+
+    /// <summary>A line that begins with a unit or with the number of a name is read as something else.</summary>
+    [Theory]
+    [InlineData("Crimp splice with lined shrink, to 2 mm², strip 9 mm", "2 mm²,|9 mm")]
+    [InlineData("floor left 5, floor left 4, bus bars, roof right 3", "left 5,|left 4,|right 3")]
+    [InlineData("wanted 124 × 148 mm", "124 × 148 mm")]
+    [InlineData("Milliamperes with everything off: under 5 mA", "5 mA")]
+    public void FiguresKeepTheirUnitsAndNamesTheirNumbers(string text, string kept)
+    {
+        for (var width = 32.0; width < 120; width += 1)
+        {
+            var lines = TextFit.Wrap(text, width, 2.5);
+            Assert.Equal(text, string.Join(' ', lines));
+            Assert.All(kept.Split('|'), k => Assert.Contains(lines, l => l.Contains(k, StringComparison.Ordinal)));
+        }
+    }
 }

@@ -25,6 +25,16 @@ public class ChartLookTests
         }
     }
 
+    /// <summary>In black ink the lanes of a long run are told apart by their order only: the run that relays join behind the first cut has a cut of its own, on the same paper (A1).</summary>
+    [Fact]
+    public void The_run_that_most_lanes_join_later_has_a_cut_of_its_own()
+    {
+        var sheet = WallChart.Compose(ExamplePlans.Of("brackmere-six"), [], new SheetOptions { BlackInk = true }).Sheets.Single();
+        Assert.StartsWith("A1", sheet.Paper.Name, StringComparison.Ordinal);
+        // F12 goes from a relay to a headlamp: in the cards of both and in the list of a cut
+        Assert.Equal(3, ItemWalk.Texts(sheet).Count(t => t.Text == "F12"));
+    }
+
     /// <summary>Where a corner has the room, as on the coach's first chart, every lead of the power network is drawn between its parts, its number, colour and size over it, and every heavy fuse with its rating.</summary>
     [Fact]
     public void The_power_network_is_shown_with_its_leads_where_a_corner_has_the_room()

@@ -135,7 +135,7 @@ public class FurtherSheetsTests
         var byHand = (perMetre * wire.CutLengthMm!.Value / 1000) + Contact(wire.From) + Contact(wire.To);
         var texts = Texts(SheetKinds.BenchTest, plan).ToList();
         var row = texts.First(t => t.Text == "F01" && t.Tag?.For == "F01").At.Y;
-        Assert.Contains(texts, t => t.At.Y == row && t.Text == byHand.ToString("0.#"));
+        Assert.Contains(texts, t => t.At.Y == row && t.Text == byHand.ToString("0.0"));
 
         double Contact(WireEnd end) => 1000 * Math.Min(plan.Harness.Assumed.ContactOhm, 0.1 / plan.Harness.Catalogue.Terminals.Single(t => t.Id == end.Terminal).CurrentA);
     }
@@ -331,4 +331,14 @@ public class FurtherSheetsTests
 
     // the title block shortens long names of its own; it is tested with the frame
     private static IEnumerable<TextItem> OwnTexts(Sheet sheet) => ItemWalk.Texts(sheet with { Items = [.. sheet.Items.Where(i => i is not GroupItem { Name: "frame" })] });
+
+    /// <summary>Charging current lifts a ground point a little below nought: no reading of it is too low.</summary>
+    [Fact]
+    public void No_trace_asks_a_ground_for_at_least_nought_volts() =>
+        Assert.DoesNotContain(SheetKinds.Compose(SheetKinds.Trace, ExamplePlans.Of("brackmere-six"), [], new()).Sheets.SelectMany(ItemWalk.Texts), t => t.Text == "≥ 0.0");
+
+    /// <summary>With columns as wide as most rows want the table took 33 pages, most of their height given to a first column too narrow for its words.</summary>
+    [Fact]
+    public void The_symptom_table_shares_its_width_by_what_is_to_be_said() =>
+        Assert.InRange(SheetKinds.Compose(SheetKinds.Symptoms, ExamplePlans.Of("brackmere-six"), [], new()).Sheets.Length, 1, 26);
 }

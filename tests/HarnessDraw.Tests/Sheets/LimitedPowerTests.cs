@@ -12,4 +12,15 @@ public class LimitedPowerTests
         Assert.Contains(texts, t => t.Contains("12.6 V", StringComparison.Ordinal));
         Assert.True(texts.Count(t => t is "12.4" or "12.5" or "12.6") > 3);
     }
+
+    /// <summary>Fuses go in one after the other: the feed of a fuse panel carries nothing while the panel's fuses are out, so the lamp stays dark.</summary>
+    [Fact]
+    public void The_feed_of_a_fuse_panel_leaves_the_lamp_dark()
+    {
+        var texts = SheetKinds.Compose(SheetKinds.Commissioning, ExamplePlans.Of("brackmere-six"), [], new()).Sheets.SelectMany(ItemWalk.Texts).Select(t => t.Text).ToList();
+        foreach (var fuse in (string[])["Fuse F1, 30 A", "Fuse F4, 40 A"])
+        {
+            Assert.Equal("dark", texts.SkipWhile(t => t != fuse).First(t => t is "dark" or "dim" or "bright"));
+        }
+    }
 }

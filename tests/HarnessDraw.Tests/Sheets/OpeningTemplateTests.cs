@@ -16,6 +16,11 @@ public class OpeningTemplateTests
 
     private static Sheet Page => OpeningTemplateSheets.Compose(ExamplePlans.Of("brackmere-six"), [], new()).Sheets[0];
 
+    /// <summary>A home printer takes A4 (210 mm wide): an opening of 124 x 148 mm with its check bars and notes needs no more.</summary>
+    [Fact]
+    public void Openings_that_fit_it_are_on_A4() =>
+        Assert.All(OpeningTemplateSheets.Compose(ExamplePlans.Of("aldervane-coach"), [], new()).Sheets, s => Assert.Equal("A4", s.Paper.Name));
+
     [Fact]
     public void A_bar_of_100_mm_is_100_mm_in_the_pdf_both_ways()
     {
@@ -71,8 +76,8 @@ public class OpeningTemplateTests
     public void The_datum_is_printed_as_given_and_to_the_other_hand_on_the_mirrored_copy()
     {
         var sheets = Templates(new("left seam", 120, 85));
-        Assert.Contains("Datum: 120 mm to the right of, 85 mm above left seam", Words(sheets[0]), StringComparison.Ordinal);
-        Assert.Contains("Datum: 120 mm to the left of, 85 mm above left seam", Words(sheets[1]), StringComparison.Ordinal);
+        Assert.Contains("Datum: 120 mm to the right and 85 mm up, from left seam", Words(sheets[0]), StringComparison.Ordinal);
+        Assert.Contains("Datum: 120 mm to the left and 85 mm up, from left seam", Words(sheets[1]), StringComparison.Ordinal);
     }
 
     [Fact]

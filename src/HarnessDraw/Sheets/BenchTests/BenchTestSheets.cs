@@ -34,7 +34,7 @@ public static class BenchTestSheets
             new TextColumn<ContinuityRow>("wire", r => r.Wire.Id) { Style = TextStyle.Bold, Swatch = r => r.Wire.Colour, Tag = r => new() { For = r.Wire.Id } },
             new TextColumn<ContinuityRow>("probe A", r => Words(r.ProbeA)) { LeastMm = 26 },
             new TextColumn<ContinuityRow>("probe B", r => Words(r.ProbeB)) { LeastMm = 26 },
-            new TextColumn<ContinuityRow>("mΩ", r => Shown.Number(r.ExpectedMilliohm, 1)) { Right = true },
+            new TextColumn<ContinuityRow>("mΩ", r => Shown.Fixed(r.ExpectedMilliohm, 1)) { Right = true },
             new TextColumn<ContinuityRow>("most mΩ", r => Shown.Number(r.LimitMilliohm)) { Right = true, Style = TextStyle.Bold },
             new TextColumn<ContinuityRow>("lamp, most mV", r => Shown.Number(r.LampMillivolt)) { Right = true },
             TextColumn<ContinuityRow>.Box("reading", 20)));

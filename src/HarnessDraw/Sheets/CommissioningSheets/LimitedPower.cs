@@ -40,6 +40,12 @@ internal sealed record LimitedPower(double CurrentA, double Volts)
             return new(amperes, cranks ? volts : Math.CopySign(rest, volts));
         }
 
+        if (row.Circuit.Feeds.Any(f => plan.Harness.Protections.Any(p => p.On == f.Thing)))
+        {
+            // the fuses that it feeds are still out
+            return new(0, Math.CopySign(rest, volts));
+        }
+
         // lamp and load in series share the battery's volts
         var (lamp, load) = (PartLaw.Load(PartBehaviour.Filament, NominalV(plan), LampA(plan)), PartLaw.Load(Behaviour(plan, row), row.Circuit.NominalV, amperes));
         var (low, high) = (0.0, rest);

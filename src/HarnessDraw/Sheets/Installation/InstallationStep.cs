@@ -103,12 +103,12 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         foreach (var branch in branches)
         {
             var places = branch.OrderBy(s => measure.Station(s.To) ?? double.MaxValue).Select(s => s.To).Distinct(StringComparer.Ordinal);
-            yield return new("HANG LOOSELY, FROM THE FIREWALL OUTWARD", $"{branch.Key}: lay it along {string.Join(", ", places)}; clips half closed.{Clips(branch)}", "Slack can still be moved; a closed clip pins it in the wrong place.") { Places = [.. branch.SelectMany(g => new[] { g.From, g.To })], Mistake = "closing clips from one end, until the last plug is 20 mm short." };
+            yield return new("HANG LOOSELY, FROM THE DATUM OUTWARD", $"{branch.Key}: lay it along {string.Join(", ", places)}; clips half closed.{Clips(branch)}", "Slack can still be moved; a closed clip pins it in the wrong place.") { Places = [.. branch.SelectMany(g => new[] { g.From, g.To })], Mistake = "closing clips from one end, until the last plug is 20 mm short." };
         }
 
         foreach (var clear in harness.Layout.KeepClear)
         {
-            yield return new("HANG LOOSELY, FROM THE FIREWALL OUTWARD", $"At least {LengthWords.Of(clear.ByMm, options.Units)} from {clear.What}.", "Heat and movement cut insulation.") { Holds = true, Mistake = "looking with the engine at rest and cold only." };
+            yield return new("HANG LOOSELY, FROM THE DATUM OUTWARD", $"At least {LengthWords.Of(clear.ByMm, options.Units)} from {clear.What}.", "Heat and movement cut insulation.") { Holds = true, Mistake = "looking with the engine at rest and cold only." };
         }
     }
 
@@ -124,12 +124,12 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         {
             var twins = UsedThings().Where(t => t.Id != thing.Id && t.ConnectorPart == thing.ConnectorPart && t.Place == thing.Place).Select(t => t.Id).ToList();
             var beware = twins.Count > 0 ? $" The same plug fits {string.Join(", ", twins)}: go by the label." : "";
-            yield return new("CONNECT, FROM THE FIREWALL OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: plug in until it clicks, tug.{beware}", twins.Count > 0 ? "Like plugs crossed: both loads answer to the wrong switch." : "A plug that did not click opens on the road.") { Places = [thing.Place], Mistake = twins.Count > 0 ? "going by length: both plugs reach." : "no tug: it felt as if it had clicked." };
+            yield return new("CONNECT, FROM THE DATUM OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: plug in until it clicks, tug.{beware}", twins.Count > 0 ? "Like plugs crossed: both loads answer to the wrong switch." : "A plug that did not click opens on the road.") { Places = [thing.Place], Mistake = twins.Count > 0 ? "going by length: both plugs reach." : "no tug: it felt as if it had clicked." };
         }
 
         foreach (var thing in UsedThings().Where(t => t.Side == Side.Bay && t.ConnectorPart is null && t.Pins.Any(p => p.Style == PinStyle.Blade)).OrderBy(t => measure.Station(t.Place) ?? double.MaxValue).ThenBy(t => t.Id, StringComparer.Ordinal))
         {
-            yield return new("CONNECT, FROM THE FIREWALL OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: push on by the labels ({Pins(thing)}), tug.", "A blade that slips off is a live end.") { Places = [thing.Place], Mistake = "two pins exchanged because the colours look alike." };
+            yield return new("CONNECT, FROM THE DATUM OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: push on by the labels ({Pins(thing)}), tug.", "A blade that slips off is a live end.") { Places = [thing.Place], Mistake = "two pins exchanged because the colours look alike." };
         }
     }
 

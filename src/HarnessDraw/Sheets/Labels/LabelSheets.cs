@@ -19,7 +19,7 @@ public static class LabelSheets
         shown => new(SheetKinds.Labels, "LABELS", "label sheet")
         {
             Aside = $"{shown.Wires.Length * 2} for wire ends, in the order they are put on",
-            Caution = "Battery disconnected while you work. Put the label on before the terminal; never under tape or a tie. Readable from the open bonnet.",
+            Caution = "Battery disconnected while you work. Put the label on before the terminal; never under tape or a tie. Readable where it hangs.",
         },
         (flow, shown) =>
         {

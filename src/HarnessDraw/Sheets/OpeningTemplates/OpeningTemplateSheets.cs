@@ -11,7 +11,7 @@ namespace HarnessDraw.Sheets.OpeningTemplates;
 public static class OpeningTemplateSheets
 {
     private static readonly ImmutableArray<string> Portraits = ["A4", "A3 portrait", "A2 portrait", "A1 portrait"];
-    private const double NotesMm = 40;
+    private const double NoteMm = 4.3;
 
     /// <summary>Two pages an opening and one of steps, on the smallest paper that holds the largest opening; none where the layout has no opening.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
@@ -26,7 +26,7 @@ public static class OpeningTemplateSheets
 
         ImmutableArray<Paper> papers = options.Paper is { } asked ? [asked] : [.. Portraits.Select(p => PaperSizes.Find(p)!)];
         var makers = papers.Select(p => new PageMaker(plan, findings, options with { Paper = p }, Form)).ToList();
-        var maker = makers.Find(m => views.All(v => v.WidthMm <= m.Area.Width && v.HeightMm + NotesMm <= m.Area.Height));
+        var maker = makers.Find(m => views.All(v => v.WidthMm <= m.Area.Width && v.HeightMm + NotesMm(v, m.Area.Width, options.Units) <= m.Area.Height));
         if (maker is null)
         {
             var largest = views.MaxBy(v => v.WidthMm * v.HeightMm)!.Opening;
@@ -59,19 +59,15 @@ public static class OpeningTemplateSheets
         pen.Rule(area.X, y - 3.5, area.Right, 0.35);
         Blanks.Paint(pen, [.. Measures(view, units)], area.X, y + 1.5, area.Width);
         y += 7;
-        foreach (var note in Notes(view, units))
+        foreach (var line in Notes(view, units).SelectMany(n => LineBreaker.Lines(n, area.Width)).TakeWhile(_ => y <= area.Bottom))
         {
-            foreach (var line in LineBreaker.Lines(note, area.Width))
-            {
-                if (y <= area.Bottom)
-                {
-                    pen.Letters(line, area.X, y, TextStyle.Plain);
-                }
-
-                y += 4.3;
-            }
+            pen.Letters(line, area.X, y, TextStyle.Plain);
+            y += NoteMm;
         }
     }
+
+    // a line to write on and the notes below the view
+    private static double NotesMm(TemplateView view, double widthMm, UnitsShown units) => 9 + (Notes(view, units).Sum(n => LineBreaker.Lines(n, widthMm).Length) * NoteMm);
 
     // what is to be measured on the panel: the given datum once more, or its distances where none is given
     private static IEnumerable<string> Measures(TemplateView view, UnitsShown units)
@@ -85,7 +81,7 @@ public static class OpeningTemplateSheets
         var side = view.Mirrored ? "left" : "right";
         return view.Opening.Datum switch
         {
-            { AcrossMm: { } across, UpMm: { } up } datum => $"Datum: {LengthWords.Small(across, units)} to the {side} of, {LengthWords.Small(up, units)} above {datum.From}. Measure twice, both ways, before you cut.",
+            { AcrossMm: { } across, UpMm: { } up } datum => $"Datum: {LengthWords.Small(across, units)} to the {side} and {LengthWords.Small(up, units)} up, from {datum.From}. Measure twice, both ways, before you cut.",
             { } datum => $"Datum: from {datum.From}, not yet measured. Measure twice, both ways, and write it in.",
             null => "Datum: not in the description. Measure to real edges of the panel twice, both ways, and write it in.",
         };

@@ -13,7 +13,7 @@ internal static class CheckBars
     public const double LevelMm = 13;
 
     /// <summary>Room that the upright bars and their words need right of <c>x</c>, mm.</summary>
-    public const double UprightMm = 24;
+    public const double UprightMm = 15;
 
     public static void Level(Pen pen, double x, double y)
     {

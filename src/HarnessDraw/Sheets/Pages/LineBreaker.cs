@@ -1,22 +1,19 @@
 using System.Buffers;
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets.Pages;
 
-/// <summary>Breaks a text into lines at spaces, but not between a figure and its unit where the line is wide enough for both; a word wider than a line is broken after a mark, else inside. Nothing is ever left out.</summary>
+/// <summary>Breaks a text into lines between its <see cref="KeptWords"/>; a word wider than a line is broken after a mark, else inside. Nothing is ever left out.</summary>
 internal static class LineBreaker
 {
     private static readonly SearchValues<char> Marks = SearchValues.Create("./-,_|=\u00a0");
-
-    private static readonly FrozenSet<string> UnitSigns = FrozenSet.Create(StringComparer.Ordinal, "%", "°C", "A", "V", "W", "Ω", "mΩ", "mm", "mm²", "m", "in", "ft", "kg", "g", "s", "min", "h", "N·m", "AWG");
 
     public static ImmutableArray<string> Lines(string text, double widthMm, TextStyle? style = null)
     {
         var lines = ImmutableArray.CreateBuilder<string>();
         var line = "";
-        foreach (var word in Words(text, widthMm, style))
+        foreach (var word in KeptWords.Of(ShownText.Of(text), w => Pen.Width(w, style) <= widthMm))
         {
             var longer = line.Length == 0 ? word : $"{line} {word}";
             if (Pen.Width(longer, style) <= widthMm)
@@ -46,31 +43,6 @@ internal static class LineBreaker
     /// <summary>The width below which a word of the text would be broken, never more than <paramref name="mostMm"/>.</summary>
     public static double LongestWord(string text, double mostMm, TextStyle? style = null) =>
         ShownText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => Math.Min(mostMm, Pen.Width(w, style))).DefaultIfEmpty(0).Max();
-
-    private static IEnumerable<string> Words(string text, double widthMm, TextStyle? style)
-    {
-        string? held = null;
-        foreach (var word in ShownText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (held is not null && char.IsAsciiDigit(held[^1]) && UnitSigns.Contains(word.TrimEnd('.', ',', ';', ':', ')')) && Pen.Width($"{held} {word}", style) <= widthMm)
-            {
-                held = $"{held} {word}";
-                continue;
-            }
-
-            if (held is not null)
-            {
-                yield return held;
-            }
-
-            held = word;
-        }
-
-        if (held is not null)
-        {
-            yield return held;
-        }
-    }
 
     private static int Break(string word, double widthMm, TextStyle? style)
     {

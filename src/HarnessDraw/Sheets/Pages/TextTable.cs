@@ -55,6 +55,8 @@ internal sealed class TextTable<T>
     private const double GapMm = 2.4;
     private const double SwatchMm = 7;
     private const double PictureGapMm = 0.6;
+    private const double StepMm = 3;
+    private const int MostJudged = 150;
     private readonly Box area;
     private readonly ImmutableArray<TextColumn<T>> columns;
     private readonly ImmutableArray<TableColumn> places;
@@ -205,7 +207,43 @@ internal sealed class TextTable<T>
         }
 
         var usual = columns.Select((c, i) => Math.Clamp(Usual(c), least[i], needs[i])).ToImmutableArray();
-        return usual.Sum() > room ? TableColumns.Between(least, usual, room) : TableColumns.Between(usual, needs, room);
+        return Balanced(usual.Sum() > room ? TableColumns.Between(least, usual, room) : TableColumns.Between(usual, needs, room), least, needs);
+    }
+
+    // as long as it saves lines, a column gives some of its width to another: judged on rows from all over the table
+    private ImmutableArray<double> Balanced(ImmutableArray<double> widths, ImmutableArray<double> least, ImmutableArray<double> needs)
+    {
+        var sample = Rows.Where((_, i) => i % ((Rows.Length / MostJudged) + 1) == 0).ToArray();
+        var lines = widths.Select((w, i) => LinesAt(i, w)).ToArray();
+        while (true)
+        {
+            var best = (Saves: 0, Gives: -1, Takes: -1);
+            var all = Total(lines);
+            var (narrower, wider) = (widths.Select((w, i) => w - StepMm < least[i] ? null : LinesAt(i, w - StepMm)).ToArray(), widths.Select((w, i) => w >= needs[i] ? null : LinesAt(i, w + StepMm)).ToArray());
+            for (var gives = 0; gives < widths.Length; gives++)
+            {
+                for (var takes = 0; takes < widths.Length; takes++)
+                {
+                    if (gives != takes && narrower[gives] is { } less && wider[takes] is { } more)
+                    {
+                        var saves = all - Total([.. lines.Select((own, i) => i == gives ? less : i == takes ? more : own)]);
+                        best = saves > best.Saves ? (saves, gives, takes) : best;
+                    }
+                }
+            }
+
+            if (best.Saves == 0)
+            {
+                return widths;
+            }
+
+            (lines[best.Gives], lines[best.Takes]) = (narrower[best.Gives]!, wider[best.Takes]!);
+            widths = widths.SetItem(best.Gives, widths[best.Gives] - StepMm).SetItem(best.Takes, widths[best.Takes] + StepMm);
+        }
+
+        int[] LinesAt(int column, double width) => [.. sample.Select(r => LinesOf(columns[column], new(0, width), r))];
+
+        int Total(int[][] ofColumns) => Enumerable.Range(0, sample.Length).Sum(r => ofColumns.Max(c => c[r]));
     }
 
     // what four rows of five hold in one line

@@ -27,7 +27,7 @@ public static class SymptomSheets
                 [.. table.Rows.SelectMany(Lines)], flow.Area,
                 new TextColumn<Line>("what is seen", l => l.Seen) { LeastMm = 55, Style = TextStyle.Bold },
                 new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 12 },
-                new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 100 }));
+                new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 70 }));
             flow.Heading("HOW TO READ IT", 12);
             flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: 'dead' is under half of what a load does (of a lamp: a thirtieth of its light), 'dim', 'slow' or 'weak' under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
             flow.Paragraph("Where several loads are dead together, look for what they share; what works clears what it uses, at its own current. Likelihood is common practice, no source.");

@@ -84,7 +84,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
         if (Stop.LimitV is { } limit)
         {
             // the farthest volts that are still good
-            pen.Letters($"{(Stop.LimitIsLeast ? "≥" : "≤")} {Shown.Fixed(limit, 1)}", columns.OnRight, y + 5.9, TextStyle.Plain.Right.Quiet);
+            pen.Letters(LimitWords(limit, Stop.LimitIsLeast), columns.OnRight, y + 5.9, TextStyle.Plain.Right.Quiet);
         }
 
         pen.Letters(Shown.Fixed(Stop.LostV, 2), columns.LostRight, y + 1.6, TextStyle.Plain.Right);
@@ -114,6 +114,9 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
             y += 4.3;
         }
     }
+
+    // a ground that reads '0.0' has no least: charging current lifts it as little below nought
+    private static string LimitWords(double limit, bool isLeast) => Shown.Fixed(limit, 1) is var figure && figure is "0.0" or "−0.0" ? "about 0" : $"{(isLeast ? "≥" : "≤")} {figure}";
 
     // place, and minutes to get there
     private static string WhereWords(TraceStop stop) => string.Join(", ", new[] { stop.Where, stop.Minutes is { } m ? $"{Shown.Number(m, 1)} min" : "" }.Where(p => p.Length > 0));
