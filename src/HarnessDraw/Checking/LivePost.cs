@@ -7,7 +7,6 @@ namespace HarnessDraw.Checking;
 public sealed record LivePost(Source Source, string Node, double Volts, double InternalOhm)
 {
     private const double ChargedPerNominal = 1.05;
-    private const double UsualInternalOhm = 0.008;
 
     public static ImmutableArray<LivePost> Of(Harness harness)
     {
@@ -25,6 +24,6 @@ public sealed record LivePost(Source Source, string Node, double Volts, double I
     {
         // pin A is the positive pole; with positive ground the other one is live
         var pin = harness.Power.Ground == GroundPolarity.Positive && element.PinB is { } minus ? minus : element.PinA;
-        return new(source, $"{source.Id}.{pin}", source.NominalV * ChargedPerNominal, source.InternalOhm ?? UsualInternalOhm);
+        return new(source, $"{source.Id}.{pin}", source.NominalV * ChargedPerNominal, source.Ohm);
     }
 }

@@ -152,6 +152,13 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 /// <summary>Volts lost in feed wires, in fuses, switches and relays, in the kept cabin side and on the return; and the feed wire that loses most.</summary>
 public sealed record DropParts(double WiresV, double ContactsV, double KeptV, double ReturnV, Wire? Worst, double WorstV)
 {
-    /// <summary>'feed wires 0.31 V, fuses and contacts 0.2 V, return side 0.08 V'.</summary>
-    public override string ToString() => string.Join(", ", new[] { ("feed wires", WiresV), ("fuses and contacts", ContactsV), ("kept cabin side", KeptV), ("return side", ReturnV) }.Where(p => p.Item2 >= 0.005).Select(p => $"{p.Item1} {Figure.Volts(p.Item2)}"));
+    // less than this is not told
+    private const double LeastV = 0.005;
+
+    /// <summary>'feed wires 0.31 V, fuses and contacts 0.2 V, return side 0.08 V', the largest share first.</summary>
+    public override string ToString() => Told(0);
+
+    /// <summary>The same with volts that go where nothing is described.</summary>
+    public string Told(double restV) => string.Join(", ", new[] { ("feed wires", WiresV), ("fuses and contacts", ContactsV), ("kept cabin side", KeptV), ("return side", ReturnV), ("kept wiring and feed that are not described", restV) }
+        .Where(p => p.Item2 >= LeastV).OrderByDescending(p => p.Item2).Select(p => $"{p.Item1} {Figure.Volts(p.Item2)}"));
 }

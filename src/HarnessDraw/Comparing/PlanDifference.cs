@@ -67,6 +67,7 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
             [
                 new("fuse", fuse.Id, "rating", Amperes(old?.RatingA), Amperes(fuse.RatingA)), new("fuse", fuse.Id, "largest that its wires bear", Amperes(old?.LargestA), Amperes(fuse.LargestA)),
                 new("fuse", fuse.Id, "load", Amperes(old?.LoadA), Amperes(fuse.LoadA)),
+                .. old?.RatingA == fuse.RatingA ? Array.Empty<PlanChange>() : [new("fuse", fuse.Id, "volts lost in it, which its wires cannot lose", LostIn(old), LostIn(fuse))],
             ])
             {
                 if (change.Before != change.After)
@@ -76,6 +77,10 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
             }
         }
     }
+
+    // a larger fuse loses less: its loops may be thinner elsewhere
+    private static string? LostIn(FuseChoice? fuse) =>
+        fuse is { RatingA: not null, LoadA: > 0 and var loadA } ? string.Create(CultureInfo.InvariantCulture, $"{1000 * loadA * PlanningOptions.Usual.FuseOhm(fuse.RatingA):0} mV") : null;
 
     private static IEnumerable<PlanChange> Copper(Plan before, Plan after)
     {

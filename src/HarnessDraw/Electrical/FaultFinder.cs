@@ -44,12 +44,20 @@ public static class FaultFinder
 
         return new([.. plan.Wires.Where(w => shorts.ContainsKey(w.Id)).Select(w => shorts[w.Id])], [.. inState.SelectMany(s => s.Opens)])
         {
+            NotShorted = NotShorted(network, chosen, shorts),
             RunOn = KeyOffFinder.Find(plan, chosen, options),
             Cranking = CrankingFinder.Find(plan, chosen, options),
             Switches = SwitchFinder.Find(network, chosen),
             Solved = inState.Sum(s => s.Shorted + s.Opened),
         };
     }
+
+    private static ImmutableArray<(string Why, ImmutableArray<string> Wires)> NotShorted(PlanNetwork network, ImmutableSortedDictionary<string, string> build, Dictionary<string, ShortFault> shorts) =>
+    [
+        .. network.Plan.Wires.Where(w => !shorts.ContainsKey(w.Id))
+            .GroupBy(w => !w.Builds.Holds(build) ? "not in this build" : network.Index.Circuit(w.Circuit).IsReturn ? "returns" : "at the body's volts in every state", StringComparer.Ordinal)
+            .Select(g => (g.Key, g.Select(w => w.Id).ToImmutableArray())),
+    ];
 
     /// <summary>Each fuse and each ground point opened, in every state.</summary>
     public static ImmutableArray<OpenFault> Opens(Plan plan, ImmutableSortedDictionary<string, string>? build = null)

@@ -14,6 +14,9 @@ public sealed record FaultStudy(ImmutableArray<ShortFault> Shorts, ImmutableArra
     /// <summary>What single switches and pairs of them do to loads that are not theirs.</summary>
     public required SwitchStudy Switches { get; init; }
 
+    /// <summary>Wires that no short was tried at, by the reason; with those of <see cref="Shorts"/> they are all wires of the plan.</summary>
+    public ImmutableArray<(string Why, ImmutableArray<string> Wires)> NotShorted { get; init; } = [];
+
     /// <summary>How many faults were solved, over all states.</summary>
     public int Solved { get; init; }
 }

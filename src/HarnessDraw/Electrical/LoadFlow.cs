@@ -52,6 +52,7 @@ internal sealed class LoadFlow
 {
     /// <summary>A fuse that passes at least this share of an alternator's output is in its charge lead.</summary>
     private const double OutputShare = 0.6;
+    private const double LeastA = 1e-3;
     private readonly HarnessIndex index;
     private readonly CircuitSwitching switching;
     private readonly PlanningOptions options;
@@ -77,6 +78,9 @@ internal sealed class LoadFlow
     public List<FlowCase> Cases { get; } = [];
     public Dictionary<string, FuseLoad> Fuses { get; } = new(StringComparer.Ordinal);
     public IReadOnlyDictionary<string, double> ExtraLoadA => extraLoadA;
+
+    /// <summary>By fuse: the motors whose current passes it in some case, as things and their elements.</summary>
+    public Dictionary<string, HashSet<(string Thing, string Element)>> MotorsBehind { get; } = new(StringComparer.Ordinal);
 
     private List<(NetworkSolution Solution, int Case, Branch? Charging)> Solutions { get; } = [];
 
@@ -186,6 +190,7 @@ internal sealed class LoadFlow
         Cases.Clear();
         Solutions.Clear();
         Fuses.Clear();
+        MotorsBehind.Clear();
         var running = index.Harness.States.FirstOrDefault(s => s.Engine == EngineState.Running)?.Id ?? "full output";
         var runs = builds.SelectMany(Runs).ToArray();
         var solutions = new NetworkSolution[runs.Length];
@@ -241,16 +246,46 @@ internal sealed class LoadFlow
 
     private void Record(NetworkSolution solution, double[][] amperes, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
     {
-        foreach (var i in momentary ? [] : fuses)
+        if (!momentary)
         {
-            RecordFuse(network.Branches[i].Thing!.Id, Math.Abs(solution.Amperes[i]), solution, state, charging);
+            var motorA = MotorAmperes(solution);
+            foreach (var i in fuses)
+            {
+                var id = network.Branches[i].Thing!.Id;
+                RecordFuse(id, Math.Abs(solution.Amperes[i]), motorA.GetValueOrDefault(id), state, charging);
+            }
         }
 
         Solutions.Add((solution, Cases.Count, charging));
         Cases.Add(new(state, build, momentary, amperes) { IsOutput = charging is not null });
     }
 
-    private void RecordFuse(string id, double loadA, NetworkSolution solution, string state, Branch? charging)
+    /// <summary>By fuse: amperes of the motors that draw through it.</summary>
+    private Dictionary<string, double> MotorAmperes(NetworkSolution solution)
+    {
+        var motorA = new Dictionary<string, double>(StringComparer.Ordinal);
+        var walker = new LoopWalker(network, solution, _ => 0);
+        foreach (var i in motors.Where(i => Math.Abs(solution.Amperes[i]) > LeastA))
+        {
+            var b = network.Branches[i];
+            var (enters, leaves) = solution.Amperes[i] > 0 ? (b.A, b.B) : (b.B, b.A);
+            // where the positive pole is grounded the fuses lie behind the load
+            foreach (var fuse in walker.Upstream(enters, i).Fuses.Concat(walker.Downstream(leaves, i).Fuses).Distinct(StringComparer.Ordinal))
+            {
+                motorA[fuse] = motorA.GetValueOrDefault(fuse) + Math.Abs(solution.Amperes[i]);
+                if (!MotorsBehind.TryGetValue(fuse, out var behind))
+                {
+                    MotorsBehind.Add(fuse, behind = []);
+                }
+
+                behind.Add((b.Thing!.Id, b.Element!.Id));
+            }
+        }
+
+        return motorA;
+    }
+
+    private void RecordFuse(string id, double loadA, double motorA, string state, Branch? charging)
     {
         Fuses.TryGetValue(id, out var worst);
         worst ??= new(0, 0, 0, state);
@@ -265,14 +300,7 @@ internal sealed class LoadFlow
         }
         else if (loadA > worst.LoadA + 1e-9)
         {
-            var motor = 0.0;
-            foreach (var i in motors)
-            {
-                var a = Math.Abs(solution.Amperes[i]);
-                motor = a <= loadA + 1e-6 ? Math.Max(motor, a) : motor;
-            }
-
-            Fuses[id] = new(Math.Round(loadA, 6), motor, worst.OutputA, state);
+            Fuses[id] = new(Math.Round(loadA, 6), motorA, worst.OutputA, state);
         }
     }
 

@@ -20,6 +20,7 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
         var fixedV = 0.0;
         var hops = ImmutableArray.CreateBuilder<NetHop>();
         var loads = ImmutableArray.CreateBuilder<Branch>();
+        var fuses = ImmutableArray.CreateBuilder<string>();
         walk++;
         if (from >= 0)
         {
@@ -34,6 +35,11 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             if (branch.Kind == BranchKind.Source)
             {
                 break;
+            }
+
+            if (branch.Kind == BranchKind.Fuse)
+            {
+                fuses.Add(branch.Thing!.Id);
             }
 
             if (branch.Kind == BranchKind.Load)
@@ -59,7 +65,7 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
             node = branch.A == node ? branch.B : branch.A;
         }
 
-        return new(fixedV, hops.ToImmutable(), loads.ToImmutable());
+        return new(fixedV, hops.ToImmutable(), loads.ToImmutable()) { Fuses = fuses.ToImmutable() };
     }
 
     // a load is passed only where nothing else leads on: a coil and the module that grounds it
@@ -84,4 +90,8 @@ internal sealed class LoopWalker(ElectricalNetwork network, NetworkSolution solu
 }
 
 /// <summary>A way to a source: volts lost beside the wires, the stretches through nets, and loads that lie in series.</summary>
-internal sealed record LoopWay(double FixedV, ImmutableArray<NetHop> Hops, ImmutableArray<Branch> Loads);
+internal sealed record LoopWay(double FixedV, ImmutableArray<NetHop> Hops, ImmutableArray<Branch> Loads)
+{
+    /// <summary>The fuses passed.</summary>
+    public ImmutableArray<string> Fuses { get; init; } = [];
+}

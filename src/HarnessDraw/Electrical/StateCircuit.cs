@@ -20,9 +20,6 @@ internal sealed class StateCircuit
     public const double RestOverNominal = 1.05;
     public const double ChargingOverNominal = 1.175;
 
-    /// <summary>Internal ohms of a source of 12 V that does not say. Common practice, no source: 5 to 10 milliohm.</summary>
-    public const double UsualInternalOhm = 0.008;
-
     private const int MostRounds = 12;
     private const double SettledC = 0.05;
     private PlanNetwork plan;
@@ -171,7 +168,7 @@ internal sealed class StateCircuit
     private PartLaw SourceLaw(Branch b)
     {
         var nominal = b.Source?.NominalV ?? plan.Index.NominalV;
-        var ohm = b.Source?.InternalOhm ?? UsualInternalOhm * nominal / 12;
+        var ohm = b.Source?.Ohm ?? Source.UsualInternalOhm * nominal / 12;
         return b.Source?.Kind switch
         {
             SourceKind.Alternator => state.Engine == EngineState.Running ? PartLaw.Limited(nominal * ChargingOverNominal, ohm, b.Source.OutputA ?? 1e4) : PartLaw.Nothing,

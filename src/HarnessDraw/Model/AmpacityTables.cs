@@ -21,7 +21,7 @@ public sealed record AmpacityChoice(bool MarineInAir, BundleDerating Bundles)
         ArgumentNullException.ThrowIfNull(catalogue);
         return this == Usual ? catalogue : catalogue with
         {
-            WireTypes = [.. catalogue.WireTypes.Select(t => t with { Bundles = Bundles, Sizes = MarineInAir ? [.. t.Sizes.Select(s => s with { AirAmpacityA = MarineTable.InAirA(s.AreaMm2, t.MaxC) })] : t.Sizes })],
+            WireTypes = [.. catalogue.WireTypes.Select(t => t with { Bundles = Bundles, Sizes = MarineInAir ? [.. t.Sizes.Select(s => s with { AirAmpacityA = MarineTable.InAirA(s.AreaMm2, t.MaxC), Basis = null })] : t.Sizes })],
         };
     }
 }

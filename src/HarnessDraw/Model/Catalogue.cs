@@ -32,7 +32,21 @@ public sealed record WireType(string Id, string Title, double MaxC, bool CrossLi
 /// <summary>
 /// One size: true copper area in mm2, resistance in milliohm a metre at 20 degC, outside diameter in mm and the published current of a single wire in air.
 /// </summary>
-public sealed record WireSize(string Label, double AreaMm2, string? Awg, double MilliohmPerM, double OutsideMm, double? AirAmpacityA, double? MassGramPerM, string Source);
+public sealed record WireSize(string Label, double AreaMm2, string? Awg, double MilliohmPerM, double OutsideMm, double? AirAmpacityA, double? MassGramPerM, string Source)
+{
+    /// <summary>For which ambient and conductor its current is published; null where its source says neither, and <see cref="AmpacityBasis.AssumedAmbientC"/> with the conductor at its class is assumed.</summary>
+    public AmpacityBasis? Basis { get; init; }
+}
+
+/// <summary>What a published current holds for: ambient, conductor and the class of the family's insulation, degC.</summary>
+public sealed record AmpacityBasis(double AmbientC, double ConductorC, double ClassC)
+{
+    /// <summary>Ambient assumed where a source states none: that of a room. Common practice, no source.</summary>
+    public const double AssumedAmbientC = 25;
+
+    /// <summary>Factor from the published current to that at <see cref="AssumedAmbientC"/> with the conductor at its class: the root of the rises (heat goes with the square of the current).</summary>
+    public double ToUsual { get; } = Math.Sqrt((ClassC - AssumedAmbientC) / (ConductorC - AmbientC));
+}
 
 /// <summary>A cavity of a connector body: place in mm in the wire-entry view (x right, y down), contact size and half.</summary>
 public sealed record CavityPart(string Name, double Xmm, double Ymm, string Size)

@@ -43,6 +43,12 @@ public sealed record Source
     /// <summary>Internal resistance in ohms; null takes the default of the electrical rules.</summary>
     public double? InternalOhm { get; init; }
 
+    /// <summary>Internal resistance as reckoned with everywhere, ohms: as given, else 8 milliohm a 12 V (common practice, no source: 5 to 10).</summary>
+    public double Ohm => InternalOhm ?? UsualInternalOhm * NominalV / 12;
+
+    /// <summary>Internal ohms of a source of 12 V that does not say.</summary>
+    public const double UsualInternalOhm = 0.008;
+
     /// <summary>For a converter: the source it draws from.</summary>
     public string? FedFrom { get; init; }
     public SourceSpan? At { get; init; }

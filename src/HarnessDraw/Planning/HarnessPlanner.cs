@@ -80,9 +80,15 @@ public static class HarnessPlanner
         var switching = new CircuitSwitching(index);
         var flow = new LoadFlow(index, switching, options, BuildLister.Covering(builds));
         var root = places.Find(usable.Layout.Root) ?? 0;
+        var fuses = FuseChooser.Rated(index, flow.Fuses.GetValueOrDefault, options);
         var demands = usable.Nets.Select((net, n) => new NetDemand(
             [.. ElectricalNetwork.Members(net).Select(m => places.Find(index.PlaceOf(m)) ?? root)],
-            [.. Enumerable.Range(0, net.Ends.Length + 1).Select(m => flow.LargestA(n, m))])).ToList();
+            [.. Enumerable.Range(0, net.Ends.Length + 1).Select(m => flow.LargestA(n, m))])
+        {
+            GivenMm2 = index.Circuit(net.Circuit).AreaMm2,
+            Type = index.WireTypeOf(index.Circuit(net.Circuit)),
+            FuseA = ProtectionFinder.Of(index, index.Circuit(net.Circuit)) is [var nearest, ..] ? fuses[nearest].RatingA ?? 0 : 0,
+        }).ToList();
         var edges = BranchRouter.Route(places, demands, root, options, HandRoutes.EdgesOf(index, places));
         return new(index, switching, flow, places, new RoutedTree(places, edges, root));
     }

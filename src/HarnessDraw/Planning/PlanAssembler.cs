@@ -194,6 +194,6 @@ internal static class PlanAssembler
         var areaMm2 = wires.DistinctBy(w => w.Id, StringComparer.Ordinal).ToDictionary(w => w.Id, w => w.AreaMm2, StringComparer.Ordinal);
         var copper = tree.Segments.Sum(s => routed.Tree.Segments[int.Parse(s.Id[1..], CultureInfo.InvariantCulture) - 1].LengthMm * s.Wires.Sum(id => areaMm2[id]));
         return string.Create(CultureInfo.InvariantCulture,
-            $"least of copper in the segments plus covering at {options.CoveringAsCopperMm2:0.#} mm2 of copper a length: {copper / 1000:0.0} + {length * options.CoveringAsCopperMm2 / 1000:0.0} cm3, {tree.Segments.Length} segments, {length:0} mm (best found by exchange, not proven least)");
+            $"least of copper in the segments, with what the heat on a wire's way adds, plus covering at {options.CoveringAsCopperMm2:0.#} mm2 of copper a length: {copper / 1000:0.0} + {length * options.CoveringAsCopperMm2 / 1000:0.0} cm3, {tree.Segments.Length} segments, {length:0} mm (best found by exchange, not proven least)");
     }
 }

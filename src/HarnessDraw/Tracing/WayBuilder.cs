@@ -73,7 +73,7 @@ internal sealed class WayBuilder(Plan plan, StopBook book, VoltSpread spread, Ta
 
         if (step.Kind == HopKind.Fuse && plan.Fuses.FirstOrDefault(f => step.A == CurrentGraph.Node(f.Id, "in") || step.B == CurrentGraph.Node(f.Id, "in")) is { } fuse)
         {
-            return fuse.RatingA is { } amps ? $"fuse {fuse.Id}, {amps:0.##} A" : $"fuse {fuse.Id}, rating not known";
+            return fuse.RatingA is { } amps ? $"fuse {fuse.Id}, {amps:0.##} A{(fuse is { Given: false, Why: { } why } ? $" ({why})" : "")}" : $"fuse {fuse.Id}, rating not known";
         }
 
         return step.Words;

@@ -79,6 +79,30 @@ public sealed partial class CureTests
         Assert.Contains(Cures(CliRun.Of("check", file).Output, "wire-overloaded"), c => c is ["circuit.blower feed.wire-type=cross-linked-125"]);
     }
 
+    /// <summary>A wire too thin for its load and for its fuse is told one size that does for both.</summary>
+    [Fact]
+    public void Two_rules_about_one_wire_tell_one_size()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("  blower feed: {", "  blower feed: { size: 0.5 mm2,", StringComparison.Ordinal).Replace("motor: { '1': 70 W }", "motor: { '1': 150 W }", StringComparison.Ordinal));
+        var told = CliRun.Of("check", file).Output;
+        string[] sizes = [.. new[] { "wire-overloaded", "fuse-above-wire" }.Select(rule => Cures(told, rule).SelectMany(c => c).Single(c => c.StartsWith("circuit.blower feed.size=", StringComparison.Ordinal)))];
+        Assert.Single(sizes.Distinct());
+    }
+
+    /// <summary>Nobody lays a starter cable to a lamp: beyond three standard sizes more the load is split, the run shortened or a relay put near the load. Common practice, no source.</summary>
+    [Fact]
+    public void No_cure_asks_for_a_wire_more_than_three_sizes_up()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder, change: text => text.Replace("  dipped beam left: {", "  dipped beam left: { cavity: B5, size: 1 mm2,", StringComparison.Ordinal)
+            .Replace("circuits:  ", "kept:\n  pins: { B5: { comes-from: K11, adds: 400 mohm } }\n\ncircuits:  ", StringComparison.Ordinal));
+        var told = CliRun.Of("check", file).Output;
+        Assert.Contains("loop-drop: ", told, StringComparison.Ordinal);
+        // thin-wall sizes from 1 mm2 on: 1.5, 2, 2.5
+        Assert.All(Regex.Matches(told, @"'dipped beam left' of ([\d.]+) mm2"), m => Assert.InRange(double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), 1.5, 2.5));
+    }
+
     /// <summary>Where no more plans are made for cures, the rule's own words stay.</summary>
     [Fact]
     public void Every_finding_keeps_a_cure_that_says_what_to_do()

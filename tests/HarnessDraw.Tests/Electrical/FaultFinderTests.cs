@@ -49,6 +49,34 @@ public class FaultFinderTests(ITestOutputHelper output)
         Assert.NotEmpty(study.Opens);
     }
 
+    /// <summary>Each wire of the plan is shorted or stands under the reason why it is not; what is counted in the text adds up to the wires shorted.</summary>
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_wire_is_accounted_for(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var study = FaultFinder.Find(plan);
+        Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), study.Shorts.Select(s => s.Wire).Concat(study.NotShorted.SelectMany(n => n.Wires)).Order(StringComparer.Ordinal));
+        var text = FaultText.Of(study);
+        var told = text.Split('\n').Count(l => l.Contains(" shorted at ", StringComparison.Ordinal));
+        var opens = study.Shorts.Count(s => s.Outcome == ShortOutcome.FuseOpens);
+        Assert.Contains($"wires shorted: {study.Shorts.Length}; the fuse opens first in {opens}, told above {told}", text, StringComparison.Ordinal);
+        var weak = study.Shorts.Length - opens - told;
+        Assert.Equal(weak > 0, text.Contains($"less than 1 A flows in {weak} ", StringComparison.Ordinal));
+    }
+
+    /// <summary>Ohm's law by hand: volts of a rested battery (2.1 V a cell) over its own ohms. What flows with joints and warm copper stays below it, and above half of it at the starter's post.</summary>
+    [Fact]
+    public void A_short_at_the_starter_draws_less_than_cold_copper_alone_would_let_through()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var cable = plan.Wires.Single(w => w.Circuit == "starter cable");
+        var source = plan.Harness.Power.Sources.First(s => s.Kind == SourceKind.Battery);
+        var perM = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == cable.WireType).Sizes.Single(s => s.Label == cable.SizeLabel).MilliohmPerM;
+        var mostA = source.NominalV * 1.05 / ((source.InternalOhm ?? 0.008) + (perM * cable.CutLengthMm!.Value * 1e-6));
+        Assert.InRange(FaultFinder.Find(plan).Shorts.Single(s => s.Wire == cable.Id).CurrentA, 0.5 * mostA, 0.999 * mostA);
+    }
+
     /// <summary>Electronics side by side that have lost their source have no volts (common practice, no source), whatever they had before: 12 V behind a fuse and a relay.</summary>
     [Theory]
     [InlineData("fuse LM")]

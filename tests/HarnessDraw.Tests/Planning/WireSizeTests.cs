@@ -63,6 +63,24 @@ public sealed class WireSizeTests
         Assert.InRange(first.AreaMm2, 16, 70);
     }
 
+    /// <summary>A fuse is rated by motors only where motors stop without it, and by no motor where none does: taken out of the solved network.</summary>
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void A_fuse_is_rated_for_motors_only_where_motors_hang_on_it(string example)
+    {
+        var plan = ExamplePlans.Of(example);
+        var opens = HarnessDraw.Electrical.FaultFinder.Opens(plan);
+        foreach (var fuse in plan.Fuses.Where(f => f.Why!.Contains("mostly motors", StringComparison.Ordinal)))
+        {
+            Assert.Contains(opens.Where(o => o.What == $"fuse {fuse.Id}").SelectMany(o => o.Dead.Concat(o.Dim)), d => d.Load.Contains(" motor ", StringComparison.Ordinal));
+        }
+
+        foreach (var fuse in plan.Fuses.Where(f => f is { Given: false, LoadA: > 0 } && opens.Where(o => o.What == $"fuse {f.Id}").SelectMany(o => o.Dead.Concat(o.Dim)).All(d => !d.Load.Contains(" motor ", StringComparison.Ordinal))))
+        {
+            Assert.DoesNotContain("motors", fuse.Why!, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Only_a_fuse_that_passes_the_output_is_chosen_by_it()
     {

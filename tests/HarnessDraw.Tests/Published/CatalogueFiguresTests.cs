@@ -1,4 +1,5 @@
 using HarnessDraw.Model;
+using HarnessDraw.Planning.Sizing;
 using HarnessDraw.Reading;
 
 namespace HarnessDraw.Tests.Published;
@@ -162,6 +163,37 @@ public sealed class CatalogueFiguresTests
         var sizes = Family("thin-wall-105").Sizes;
         var at = sizes.IndexOf(sizes.Single(s => s.AreaMm2 == areaMm2));
         Assert.InRange(sizes[at].AirAmpacityA!.Value, sizes[at - 1].AirAmpacityA!.Value, nextGaugeA);
+    }
+
+    /// <summary>33 CFR 183.425 Table E, 105 degC: what is published for engine spaces (50 degC) holds there, and outside them (30 degC) by that table's own factor, 1 / 0.85.</summary>
+    [Theory]
+    [InlineData(16, 114)]
+    [InlineData(25, 149)]
+    [InlineData(35, 182)]
+    [InlineData(50, 231)]
+    [InlineData(70, 287)]
+    public void Battery_cables_bear_at_50_degC_what_is_published_for_50_degC(double areaMm2, double amps)
+    {
+        foreach (var (family, maxC) in new[] { ("thin-wall-105", 105), ("cross-linked-125", 125) })
+        {
+            var size = Family(family).Sizes.Single(s => s.AreaMm2 == areaMm2);
+            Assert.Equal((amps, 50.0, 105.0), (size.AirAmpacityA!.Value, size.Basis!.AmbientC, size.Basis.ConductorC));
+            // a conductor that may get 20 K warmer bears more by the root of the rises: physics
+            Assert.Equal(amps * Math.Sqrt((maxC - 50) / 55.0), Ampacity.DeratedA(size, maxC, 50, 1), 1e-9);
+        }
+
+        Assert.Equal(amps / 0.85, Ampacity.DeratedA(Family("thin-wall-105").Sizes.Single(s => s.AreaMm2 == areaMm2), 105, 30, 1), 0.01 * amps);
+    }
+
+    /// <summary>Each current names the ambient it holds for, or its source says that none is stated and what is assumed.</summary>
+    [Fact]
+    public void No_ambient_is_assumed_in_silence()
+    {
+        foreach (var family in Catalogue.WireTypes.Where(f => f.Sizes.Any(s => s is { AirAmpacityA: not null, Basis: null })))
+        {
+            Assert.Contains("25", family.Source[family.Source.IndexOf("amps:", StringComparison.Ordinal)..], StringComparison.Ordinal);
+            Assert.Contains("assumed", family.Source, StringComparison.Ordinal);
+        }
     }
 
     /// <summary>ISO 8820-3 ratings and colours of regular (type C) blade fuses; colours of 2, 3, 4, 7.5 to 30 and 40 A by a car-fuse colour page, 1, 5 and 35 A: no source seen.</summary>

@@ -34,9 +34,9 @@ public static class CureProposals
         }
 
         // a larger wire brings a terminal that carries more
-        Add("fuse-above-wire short-burns-wire", FuseCures.SmallerFuse, WireCures.LargerWire);
-        Add("fuse-above-contact", FuseCures.SmallerFuse, CavityCures.Larger, WireCures.LargerWire);
-        Add("short-will-not-open-fuse", FuseCures.SmallerFuse, WireCures.LargerWire, WireCures.ShorterRun);
+        Add("fuse-above-wire short-burns-wire", FuseCures.SmallerFuse, WireCures.LargerForFuse);
+        Add("fuse-above-contact", FuseCures.SmallerFuse, CavityCures.Larger, WireCures.LargerForFuse);
+        Add("short-will-not-open-fuse", FuseCures.SmallerFuse, WireCures.LargerForFuse, WireCures.ShorterRun);
         Add("fuse-load-high fuse-overloaded fuse-state-sum fuse-load-with-option inrush-opens-fuse alternator-fuse-small", FuseCures.LargerFuse);
         Add("no-such-fuse-rating", FuseCures.SmallerFuse, FuseCures.LargerFuse, FuseCures.BoltIn);
         Add("fuses-not-selective", FuseCures.LargerFuse, FuseCures.SmallerFuse);

@@ -7,8 +7,16 @@ namespace HarnessDraw.Checking.Cures;
 internal static class WireCures
 {
     private const int MostRungs = CureLadder.MostRungs;
+    private const int MostSteps = 3;
 
-    public static IEnumerable<CureLadder> LargerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: true);
+    /// <summary>
+    /// Thicker wires: none below what the wire's own rules ask, so that one size answers all of them, and none more than three steps above the size that it has or needs. Whoever would need more
+    /// splits the load, shortens the run or puts a relay near the load (common practice, no source).
+    /// </summary>
+    public static IEnumerable<CureLadder> LargerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: true, bounded: true);
+
+    /// <summary>Thicker wires from the next size on, beside a smaller fuse: together they meet in between.</summary>
+    public static IEnumerable<CureLadder> LargerForFuse(RuleContext context, Finding finding) => Sized(context, finding, larger: true);
 
     /// <summary>Thinner wires, never thinner than what mechanics, temperature and fuse ask of the wire.</summary>
     public static IEnumerable<CureLadder> SmallerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: false, bounded: true);
@@ -43,8 +51,15 @@ internal static class WireCures
             var wire = larger ? target.MinBy(w => w.AreaMm2)! : target.MaxBy(w => w.AreaMm2)!;
             var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => (larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2) && (!bounded || s.AreaMm2 >= (wire.NeededMm2 ?? 0)));
             var key = wire.ByHand ? $"circuit.{wire.Circuit}.by-hand.{wire.Id}.size" : $"circuit.{wire.Circuit}.size";
-            yield return new([.. (larger ? sizes : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
+            yield return new([.. (larger ? sizes.Where(s => StepsUp(context, wire, s) <= MostSteps) : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
         }
+    }
+
+    // standard sizes from what the wire has, or by its own rules should have, up to a size
+    private static int StepsUp(RuleContext context, Wire wire, WireSize size)
+    {
+        var fromMm2 = Math.Max(wire.AreaMm2, wire.NeededMm2 ?? 0);
+        return context.TypeOf(wire)!.Sizes.Count(s => s.AreaMm2 > fromMm2 && s.AreaMm2 <= size.AreaMm2);
     }
 
     /// <summary>Wire types that bear more heat than the wires' own, the least first, for all circuits that the finding names.</summary>

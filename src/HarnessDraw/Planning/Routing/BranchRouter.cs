@@ -33,7 +33,7 @@ internal static class BranchRouter
         // starts are improved side by side; each fills its own place, and of equal ones the first is taken
         Parallel.For(0, trees.Length, s =>
         {
-            var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root);
+            var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root, places.RunC, places.PlaceC);
             trees[s] = Improve(graph, trees[s], wanted, objective, forced);
             costs[s] = objective.CostOf(trees[s]);
         });

@@ -30,11 +30,19 @@ internal sealed class PlaceGraph
 
         AddMissing(index, needed);
         Graph = new(Places.Length, Runs.Select(r => (r.A, r.B, r.LengthMm * r.Factor)));
+        RunC = [.. Runs.Select(r => index.AmbientC(r.Path?.Zone, options))];
+        PlaceC = [.. Places.Select(p => index.AmbientC(p.Zone, options))];
     }
 
     public Place[] Places { get; }
     public List<Run> Runs { get; } = [];
     public WeightedGraph Graph { get; }
+
+    /// <summary>Ambient of every run, degC.</summary>
+    public double[] RunC { get; }
+
+    /// <summary>Ambient of every place, degC.</summary>
+    public double[] PlaceC { get; }
 
     public int? Find(string place) => numberOf.TryGetValue(place, out var number) ? number : null;
 

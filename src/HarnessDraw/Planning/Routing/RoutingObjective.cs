@@ -2,10 +2,15 @@ namespace HarnessDraw.Planning.Routing;
 
 /// <summary>
 /// What routing minimises: over all segments, length times (copper of the wires in it, mm2, plus the price of covering as mm2 of copper).
-/// Copper is guessed from the current until sizes are known; a wire that is shared up to a splice is counted once.
+/// Copper is guessed before sizes are known: by the current, and by as much more as a stretch that is hotter than the wire's ends asks for. A wire has one size: what a hot stretch asks for is
+/// paid over its whole length. A wire that is shared up to a splice is counted once.
 /// </summary>
-internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDemand> nets, double coveringMm2, int root)
+/// <param name="runC">Ambient of every edge, degC.</param>
+/// <param name="placeC">Ambient of every vertex, degC: a wire that ends in the heat must bear it whichever way it goes.</param>
+internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDemand> nets, double coveringMm2, int root, double[] runC, double[] placeC)
 {
+    private readonly bool[] hasMember = new bool[graph.Vertices];
+    private readonly List<(double Mm, double WayC, double EndsC, double CurrentA)> atTop = [];
     private readonly int[] parent = new int[graph.Vertices];
     private readonly int[] parentEdge = new int[graph.Vertices];
     private readonly int[] count = new int[graph.Vertices];
@@ -88,8 +93,10 @@ internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDem
 
     private double CopperOf(NetDemand net)
     {
-        for (var m = 0; m < net.Places.Length; m++)
+        var members = net.Places.Length;
+        for (var m = 0; m < members; m++)
         {
+            hasMember[net.Places[m]] = true;
             for (var v = net.Places[m]; v >= 0; v = parent[v])
             {
                 count[v]++;
@@ -98,23 +105,82 @@ internal sealed class RoutingObjective(WeightedGraph graph, IReadOnlyList<NetDem
             }
         }
 
-        var total = below[root];
         var cost = 0.0;
-        for (var m = 0; m < net.Places.Length; m++)
+        atTop.Clear();
+        foreach (var place in net.Places)
         {
-            for (var v = net.Places[m]; v >= 0; v = parent[v])
-            {
-                if (parent[v] >= 0 && count[v] > 0 && count[v] < net.Places.Length)
-                {
-                    cost += graph.Edges[parentEdge[v]].Weight * NetDemand.GuessMm2(rootBelow[v] ? total - below[v] : below[v]);
-                }
+            cost += LegsFrom(place, net);
+        }
 
-                count[v] = 0;
-                below[v] = 0;
-                rootBelow[v] = false;
+        // two that meet above all members, where no member is, are one wire
+        if (atTop is [var one, var other] && !hasMember[TopOf(net)])
+        {
+            cost += (one.Mm + other.Mm) * net.Mm2(Math.Max(one.CurrentA, other.CurrentA), Math.Max(one.WayC, other.WayC), Math.Max(one.EndsC, other.EndsC));
+        }
+        else
+        {
+            foreach (var (mm, wayC, endsC, currentA) in atTop)
+            {
+                cost += mm * net.Mm2(currentA, wayC, EndsOr(endsC, net));
+            }
+        }
+
+        foreach (var place in net.Places)
+        {
+            hasMember[place] = false;
+        }
+
+        for (var v = net.Places[0]; v >= 0; v = parent[v])
+        {
+            Forget(v);
+        }
+
+        return cost;
+    }
+
+    private int TopOf(NetDemand net)
+    {
+        var v = net.Places[0];
+        while (count[v] < net.Places.Length)
+        {
+            v = parent[v];
+        }
+
+        return v;
+    }
+
+    /// <summary>Copper of the wires from a member up to where others have already come by; what comes up to above all members is put by.</summary>
+    private double LegsFrom(int place, NetDemand net)
+    {
+        var cost = 0.0;
+        for (var v = place; count[v] > 0 && count[v] < net.Places.Length;)
+        {
+            var (passed, mm, wayC, endsC) = (count[v], 0.0, double.NegativeInfinity, hasMember[v] ? placeC[v] : double.NegativeInfinity);
+            var currentA = rootBelow[v] ? below[root] - below[v] : below[v];
+            while (count[v] == passed)
+            {
+                mm += graph.Edges[parentEdge[v]].Weight;
+                wayC = Math.Max(wayC, runC[parentEdge[v]]);
+                Forget(v);
+                v = parent[v];
+            }
+
+            endsC = hasMember[v] ? Math.Max(endsC, placeC[v]) : endsC;
+            if (count[v] == net.Places.Length)
+            {
+                atTop.Add((mm, wayC, endsC, currentA));
+            }
+            else
+            {
+                cost += mm * net.Mm2(currentA, wayC, EndsOr(endsC, net));
             }
         }
 
         return cost;
     }
+
+    // a wire between two splices is held against the root of its net
+    private double EndsOr(double endsC, NetDemand net) => double.IsNegativeInfinity(endsC) ? placeC[net.Places[0]] : endsC;
+
+    private void Forget(int v) => (count[v], below[v], rootBelow[v]) = (0, 0, false);
 }

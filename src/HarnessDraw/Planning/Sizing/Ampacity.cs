@@ -3,13 +3,13 @@ using HarnessDraw.Model;
 namespace HarnessDraw.Planning.Sizing;
 
 /// <summary>
-/// The steady current of a wire where it lies: published current of the single wire in air at 25 degC, times the bundle factor by loaded
-/// wires, times the ambient factor. The steps of the bundle factor are one reading of the aerospace derating curve; common practice.
+/// The steady current of a wire where it lies: published current of the single wire in air, brought from the ambient and conductor it is published for to 25 degC and the class, times the bundle
+/// factor by loaded wires, times the ambient factor. The steps of the bundle factor are one reading of the aerospace derating curve; common practice.
 /// </summary>
 public static class Ampacity
 {
-    /// <summary>Ambient at which published air currents are taken to hold, degC.</summary>
-    public const double PublishedAtC = 25;
+    /// <summary>Ambient from which currents are derated, degC: published ones are brought to it.</summary>
+    public const double PublishedAtC = AmpacityBasis.AssumedAmbientC;
 
     /// <summary>How the current in air grows with the area. Common practice, no source.</summary>
     public const double AreaPower = 0.62;
@@ -36,11 +36,11 @@ public static class Ampacity
     public static double AmbientFactor(double maxC, double ambientC) =>
         ambientC >= maxC ? 0 : Math.Sqrt((maxC - ambientC) / (maxC - PublishedAtC));
 
-    /// <summary>Amperes of the single wire in air: as published, else by area (14 A at 0.75 mm2, growing with its power 0.62).</summary>
+    /// <summary>Amperes of the single wire in air at 25 degC with the conductor at its class: as published, else by area (14 A at 0.75 mm2, growing with its power 0.62).</summary>
     public static double InAirA(WireSize size)
     {
         ArgumentNullException.ThrowIfNull(size);
-        return size.AirAmpacityA ?? 16.8 * Math.Pow(size.AreaMm2, AreaPower);
+        return size.AirAmpacityA * (size.Basis?.ToUsual ?? 1) ?? 16.8 * Math.Pow(size.AreaMm2, AreaPower);
     }
 
     /// <summary>Amperes where the wire lies.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 
@@ -16,6 +17,11 @@ internal sealed record ChosenRating(double? RatingA, bool Given, string Why, dou
 /// </summary>
 internal static class FuseChooser
 {
+    /// <summary>Every protection's rating by what it passes.</summary>
+    public static ImmutableSortedDictionary<string, ChosenRating> Rated(HarnessIndex index, Func<string, FuseLoad?> loadOf, PlanningOptions options) =>
+        index.Harness.Protections.ToImmutableSortedDictionary(
+            p => p.Id, p => Choose(p, index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == p.Kind), loadOf(p.Id), options), StringComparer.Ordinal);
+
     public static ChosenRating Choose(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options) =>
         ByLoad(protection, series, load, options) with { State = load is { LoadA: > 0 } ? load.State : null };
 
@@ -35,9 +41,9 @@ internal static class FuseChooser
         var motor = load.MotorA > 0.5 * load.LoadA;
         var charges = load.OutputA > load.LoadA;
         var factor = charges ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
-        var what = charges ? "alternator output" : motor ? "load, mostly motor" : "load";
+        var what = charges ? "alternator output" : motor ? "load, mostly motors" : "load";
         var rating = series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().FirstOrDefault(r => r >= (factor * loadA) - 1e-9);
-        var text = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"next standard rating above {factor:0.##} x {loadA:0.0} A {what}");
+        var text = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"next standard rating above {factor:0.##} x {loadA:0.0#} A = {factor * loadA:0.0#} A ({what})");
         return new(rating, false, rating is null ? $"{text}: none in the series" : text, loadA);
     }
 

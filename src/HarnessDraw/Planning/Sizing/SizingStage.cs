@@ -91,8 +91,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         return new(wiring, loops, fuses, cavities, terminals, sizer, withoutCavity, states);
     }
 
-    private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) =>
-        index.Harness.Protections.ToImmutableSortedDictionary(p => p.Id, p => FuseChooser.Choose(p, SeriesOf(p), loadOf(p.Id), options), StringComparer.Ordinal);
+    private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) => FuseChooser.Rated(index, loadOf, options);
 
     /// <summary>
     /// Sizes, lengths, fuses and the solved states settle one another: done when the sizes and ratings that the states ask for are those they were solved with.
@@ -244,8 +243,6 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         fuses = onlyUp ? rated.ToImmutableSortedDictionary(f => f.Key, f => f.Value.RatingA < before[f.Key].RatingA ? before[f.Key] : f.Value, StringComparer.Ordinal) : rated;
         return fuses.Any(f => f.Value.RatingA != before[f.Key].RatingA);
     }
-
-    private FuseSeries? SeriesOf(Protection protection) => index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
 
     private double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id)?.RatingA);
 

@@ -31,7 +31,7 @@ internal sealed class SolvedStates
     // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
     private readonly sbyte[,] along;
     private readonly Dictionary<double, Branch[]> posts;
-    private readonly List<int> motors = [];
+    private readonly List<((string Thing, string Element) Motor, int Branch)> motors = [];
 
     // the wires as they were last handed to the network, and what of their rows they were made from
     private readonly Wire[] wires;
@@ -69,7 +69,7 @@ internal sealed class SolvedStates
 
             if (network.Network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })
             {
-                motors.Add(i);
+                motors.Add(((network.Network.Branches[i].Thing!.Id, network.Network.Branches[i].Element!.Id), i));
             }
         }
 
@@ -171,7 +171,7 @@ internal sealed class SolvedStates
     public bool IsSolved(LoopBudget loop) => circuits[firstAlike[loop.Path.Case]] is not null;
 
     /// <summary>
-    /// What a fuse passes in the solved states, and how much of it the largest motor behind it draws. In a charge lead only states count in which the engine
+    /// What a fuse passes in the solved states, and how much of it the motors behind it draw. In a charge lead only states count in which the engine
     /// stands: what passes while it runs is the alternator's output, which has a rule of its own.
     /// </summary>
     public FuseLoad? LoadOf(string fuse, FuseLoad? nominal)
@@ -183,7 +183,7 @@ internal sealed class SolvedStates
             var (flow, amperes) = (routed.Flow.Cases[c], Math.Round(Math.Abs(circuits[c]!.Solution.Amperes[branch]), 6));
             if (amperes > (worst?.LoadA ?? 0) + 1e-9 && !(nominal?.OutputA > 0 && StateOf(flow).Engine == EngineState.Running))
             {
-                worst = new(amperes, LargestMotorA(circuits[c]!, amperes), nominal?.OutputA ?? 0, flow.State);
+                worst = new(amperes, MotorA(fuse, circuits[c]!), nominal?.OutputA ?? 0, flow.State);
             }
         }
 
@@ -223,18 +223,16 @@ internal sealed class SolvedStates
         return new(path with { NominalV = circuitV, FixedV = lostV - wiresV }, ImmutableArray.Create(passing.AsSpan(0, count)));
     }
 
-    private double LargestMotorA(StateCircuit circuit, double atMostA)
+    // amperes of the motors behind a fuse
+    private double MotorA(string fuse, StateCircuit circuit)
     {
-        var most = 0.0;
-        foreach (var i in motors)
+        var sum = 0.0;
+        foreach (var (motor, i) in routed.Flow.MotorsBehind.TryGetValue(fuse, out var behind) ? motors : [])
         {
-            if (Math.Abs(circuit.Solution.Amperes[i]) is var a && a <= atMostA + 1e-6)
-            {
-                most = Math.Max(most, a);
-            }
+            sum += behind!.Contains(motor) ? Math.Abs(circuit.Solution.Amperes[i]) : 0;
         }
 
-        return most;
+        return sum;
     }
 
     /// <summary>For each case the first one with the same parts that can carry current and the same nominal currents; itself for what is not solved.</summary>

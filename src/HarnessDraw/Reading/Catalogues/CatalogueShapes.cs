@@ -15,12 +15,16 @@ public static class CatalogueShapes
     private static readonly Key Source = new("source", Shape.Text, "Where the figures come from and how they are known; 'no source' if they have none.", Required: true);
     private static readonly Key ContactSize = new("size", Length, "Contact size, by the width of its blade or the diameter of its pin.");
 
+    private static readonly Key AmpsAmbient = new("amps-ambient", Temperature, "Ambient that the source states for the current; where neither size nor family has it, 25 degC is assumed.");
+    private static readonly Key AmpsConductor = new("amps-conductor", Temperature, "Conductor temperature that the source states for the current; without it the family's highest.");
+
     public static readonly BlockShape WireSize = new("catalogueWireSize", "One size of a wire family.",
     [
         new("area", Shape.Of(QuantityKind.Area, orUnknown: false), "True copper area. Needed for AWG sizes; a metric size is its own area."),
         new("resistance", Shape.Of(QuantityKind.ResistancePerLength, orUnknown: false), "Resistance by length at 20 degC.", Required: true),
         new("outside", Length, "Largest outside diameter.", Required: true),
         new("amps", Shape.Of(QuantityKind.Current), "Continuous current of a single wire in air; 'unknown' is allowed."),
+        AmpsAmbient, AmpsConductor,
         new("mass", Shape.Of(QuantityKind.MassPerLength), "Mass by length; 'unknown' is allowed."),
         new("source", Shape.Text, "Where this size's figures come from, where that differs from the family's."),
     ]);
@@ -36,6 +40,7 @@ public static class CatalogueShapes
         new("title", Shape.Text, "The family in words."),
         new("usual", Shape.YesNo, "Yes for the family that is used where a circuit names none."),
         new("max", Temperature, "Highest conductor temperature of the insulation."),
+        AmpsAmbient, AmpsConductor,
         new("cross-linked", Shape.YesNo, "Yes for cross-linked insulation, which may replace PVC but not the other way round."),
         new("colours", Shape.ListOf(Shape.Colour), "Colours in stock; without this key any colour is."),
         new("sources", Shape.Either(Shape.Text, WireSources), "Where the figures come from and how they are known."),

@@ -47,7 +47,7 @@ internal sealed class CatalogueWires(DiagnosticBag bag)
 
         // figures of a size that a user gives without a source are his own, not those of the family they are put into
         var usualSource = SourceOf(row) ?? "given in the parts file, no source named";
-        var sizes = CatalogueReader.Over(old?.Sizes ?? [], Sizes(row, usualSource), s => s.Label);
+        var sizes = CatalogueReader.Over(old?.Sizes ?? [], Sizes(row, usualSource, maxC.Value), s => s.Label);
         return new(id.Value, title, maxC.Value, row.YesNo("cross-linked") ?? old?.CrossLinked ?? false, [.. sizes.OrderBy(s => s.AreaMm2).ThenBy(s => s.Label, StringComparer.Ordinal)], source)
         {
             IsUsual = row.YesNo("usual") ?? old?.IsUsual ?? false,
@@ -55,7 +55,7 @@ internal sealed class CatalogueWires(DiagnosticBag bag)
         };
     }
 
-    private IEnumerable<WireSize> Sizes(InputMap row, string usualSource)
+    private IEnumerable<WireSize> Sizes(InputMap row, string usualSource, double classC)
     {
         foreach (var entry in row.Map("sizes")?.Entries ?? [])
         {
@@ -77,8 +77,31 @@ internal sealed class CatalogueWires(DiagnosticBag bag)
                 continue;
             }
 
-            yield return new(Label(size), areaMm2.Value, size.IsAwg ? size.NumberText : null, milliohm, outsideMm, figures.Number("amps"), figures.Number("mass"), figures.Text("source") ?? usualSource);
+            yield return new(Label(size), areaMm2.Value, size.IsAwg ? size.NumberText : null, milliohm, outsideMm, figures.Number("amps"), figures.Number("mass"), figures.Text("source") ?? usualSource)
+            {
+                Basis = BasisOf(figures, row, classC),
+            };
         }
+    }
+
+    /// <summary>What the currents hold for, by the size or else by its family; null where neither says it.</summary>
+    private AmpacityBasis? BasisOf(InputMap figures, InputMap row, double classC)
+    {
+        var (ambientC, conductorC) = (figures.Number("amps-ambient") ?? row.Number("amps-ambient"), figures.Number("amps-conductor") ?? row.Number("amps-conductor"));
+        if (ambientC is null && conductorC is null)
+        {
+            return null;
+        }
+
+        var basis = new AmpacityBasis(ambientC ?? AmpacityBasis.AssumedAmbientC, conductorC ?? classC, classC);
+        if (basis.ConductorC > basis.AmbientC && classC > AmpacityBasis.AssumedAmbientC)
+        {
+            return basis;
+        }
+
+        bag.Error(DiagnosticCodes.Quantity, string.Create(CultureInfo.InvariantCulture, $"a current is stated for a conductor of {basis.ConductorC:0.#} degC in an ambient of {basis.AmbientC:0.#} degC"),
+            figures.At, "a conductor that carries current is warmer than what is around it: 'amps-conductor' must lie above 'amps-ambient'");
+        return null;
     }
 
     /// <summary>'0.75', '1.0', '10' and '16 AWG': as the sheets print it.</summary>

@@ -32,6 +32,7 @@ public static class FuseCardSheets
             FuseCard.Paint(flow, panel, Imprint(plan));
         }
 
+        Why(flow, shown);
         Spares(flow, shown);
         Notes(flow, shown);
         return flow.ToResult();
@@ -43,6 +44,35 @@ public static class FuseCardSheets
         var drawing = plan.Harness.Drawing;
         ImmutableArray<string?> parts = [plan.Harness.Vehicle, drawing.Number, drawing.Revisions.IsEmpty ? null : $"rev {drawing.Revisions[^1].Rev}"];
         return string.Join(", ", parts.Where(p => !string.IsNullOrEmpty(p)));
+    }
+
+    private static void Why(PageFlow flow, Plan plan)
+    {
+        ImmutableArray<FuseChoice> rated = [.. plan.Fuses.Where(f => f is { RatingA: not null, Given: false }).OrderBy(f => f.Id, CavityOrder.Instance)];
+        ImmutableArray<FuseChoice> given = [.. plan.Fuses.Where(f => f is { RatingA: not null, Given: true }).OrderBy(f => f.Id, CavityOrder.Instance)];
+        if (rated.IsEmpty && given.IsEmpty)
+        {
+            return;
+        }
+
+        flow.Heading("WHY THESE RATINGS", 20);
+        if (!given.IsEmpty)
+        {
+            flow.Paragraph($"Given by hand: {string.Join(", ", given.Select(f => $"{f.Id} {Shown.Number(f.RatingA, 1)} A (load {Shown.Number(f.LoadA, 1)} A)"))}.");
+        }
+
+        if (rated.IsEmpty)
+        {
+            return;
+        }
+
+        flow.Table(new TextTable<FuseChoice>(
+            rated, flow.Area,
+            new TextColumn<FuseChoice>("fuse", f => f.Id) { Style = TextStyle.Bold },
+            new TextColumn<FuseChoice>("A", f => Shown.Number(f.RatingA, 1)) { Right = true, Style = TextStyle.Bold },
+            new TextColumn<FuseChoice>("load A", f => Shown.Number(f.LoadA, 1)) { Right = true },
+            new TextColumn<FuseChoice>("most in", f => f.LoadState ?? Shown.Unknown),
+            new TextColumn<FuseChoice>("decided by", f => f.Why ?? Shown.Unknown) { LeastMm = 60 }));
     }
 
     private static void Spares(PageFlow flow, Plan plan)

@@ -26,8 +26,6 @@ internal sealed record PowerNode(Thing Thing, Wire? Wire, string? Pin, Immutable
 /// <summary>Grows the power network from the posts of the batteries: the live side up to the first plug or blade behind a heavy fuse, the ground side over its straps.</summary>
 internal sealed class PowerTree
 {
-    // as the network is solved: 8 milliohm at 12 V (common practice, no source)
-    private const double InternalOhmAt12V = 0.008;
     private const double ChargedPerNominal = 1.05;
     private readonly Plan plan;
     private readonly Source source;
@@ -54,8 +52,7 @@ internal sealed class PowerTree
     private PowerNode Grow(Thing battery, bool live)
     {
         seen.Add(battery.Id);
-        var ohm = source.InternalOhm ?? InternalOhmAt12V * source.NominalV / 12;
-        return Node(battery, null, null, live, new Reach(0, ohm, false));
+        return Node(battery, null, null, live, new Reach(0, source.Ohm, false));
     }
 
     private PowerNode Node(Thing thing, Wire? wire, string? pin, bool live, Reach reach)

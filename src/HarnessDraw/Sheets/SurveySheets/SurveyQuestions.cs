@@ -16,7 +16,7 @@ internal sealed record SurveyQuestion(string Group, string What, string Known, s
 internal static class SurveyQuestions
 {
     public static ImmutableArray<SurveyQuestion> Of(Plan plan) =>
-        [.. Open(plan), .. Lengths(plan), .. Openings(plan), .. Torques(plan), .. Ratings(plan)];
+        [.. Open(plan), .. Lengths(plan), .. Openings(plan), .. Torques(plan), .. Ratings(plan), .. WireCurrents(plan)];
 
     private static IEnumerable<SurveyQuestion> Open(Plan plan) =>
         plan.Harness.OpenQuestions.Select(q => new SurveyQuestion("Given as unknown", q.What, Shown.Unknown, ""));
@@ -69,4 +69,19 @@ internal static class SurveyQuestions
 
     private static IEnumerable<SurveyQuestion> Ratings(Plan plan) =>
         plan.Fuses.Where(f => f.RatingA is null).OrderBy(f => f.Id, CavityOrder.Instance).Select(f => new SurveyQuestion("Fuses", $"rating of fuse {f.Id}", "not known", "A"));
+
+    // sizes whose published current comes without the ambient it holds for
+    private static IEnumerable<SurveyQuestion> WireCurrents(Plan plan)
+    {
+        var used = plan.Wires.Select(w => (w.WireType, w.SizeLabel)).ToHashSet();
+        foreach (var type in plan.Harness.Catalogue.WireTypes)
+        {
+            var open = type.Sizes.Where(s => s is { AirAmpacityA: not null, Basis: null } && used.Contains((type.Id, s.Label))).Select(s => s.Label).ToList();
+            if (open.Count > 0)
+            {
+                yield return new("Data sheets", $"{type.Title}: ambient for which the currents of {string.Join(", ", open)}{(open.Exists(l => !l.EndsWith("AWG", StringComparison.Ordinal)) ? " mm²" : "")} are stated",
+                    $"{Shown.Number(AmpacityBasis.AssumedAmbientC)} °C assumed", "°C");
+            }
+        }
+    }
 }

@@ -17,12 +17,13 @@ public static class FaultText
         var text = new StringBuilder();
         text.Append(Text($"\nfaults tried one at a time in every state of the usual build: {study.Solved}\n"));
         text.Append("dead shorts to the body at the far end of each wire, worst state; k of IEC 60364-5-54, fuse windows of ISO 8820 as reprinted on data sheets\n");
+        text.Append(Text($"  current as it flows: sources at their volts in the state behind their own ohms, copper as warm as it was, joints, fuses and {1000 * FaultFinder.ShortOhm:0.#} mohm of the short counted; the power sheet tells the most, with cold copper and none of these\n"));
         foreach (var f in study.Shorts.Where(f => f.Outcome != ShortOutcome.FuseOpens && f.CurrentA >= LeastToldA).OrderByDescending(f => f.Outcome == ShortOutcome.Burns).ThenByDescending(f => f.HottestC).ThenBy(f => f.Wire, StringComparer.Ordinal))
         {
             text.Append("  ").Append(Short(f)).Append('\n');
         }
 
-        text.Append(Text($"  in {study.Shorts.Count(f => f.Outcome == ShortOutcome.FuseOpens)} of {study.Shorts.Length} wires the fuse opens first\n"));
+        text.Append(Counted(study));
         text.Append("one fuse or ground point opened at a time\n");
         foreach (var what in study.Opens.GroupBy(o => o.What, StringComparer.Ordinal))
         {
@@ -48,6 +49,21 @@ public static class FaultText
         foreach (var kill in s.Kills.GroupBy(e => (e.Load, e.Switches[^1])).Select(g => g.First()))
         {
             text.Append(Text($"  {kill.Load} is put out by {kill.Switches[^1]} while {kill.Switches[0]} is on\n"));
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Every wire of the plan under one name: what adds up.</summary>
+    private static string Counted(FaultStudy study)
+    {
+        var opens = study.Shorts.Count(f => f.Outcome == ShortOutcome.FuseOpens);
+        string[] weak = [.. study.Shorts.Where(f => f.Outcome != ShortOutcome.FuseOpens && f.CurrentA < LeastToldA).Select(f => f.Wire)];
+        var text = new StringBuilder(Text($"  wires shorted: {study.Shorts.Length}; the fuse opens first in {opens}, told above {study.Shorts.Length - opens - weak.Length}"));
+        text.Append(weak.Length == 0 ? "" : Text($", less than {LeastToldA:0} A flows in {weak.Length} ({string.Join(", ", weak)})")).Append('\n');
+        foreach (var (why, wires) in study.NotShorted)
+        {
+            text.Append(Text($"  not shorted, {why}: {wires.Length} ({string.Join(", ", wires)})\n"));
         }
 
         return text.ToString();

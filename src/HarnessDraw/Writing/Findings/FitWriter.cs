@@ -20,6 +20,7 @@ public static class FitWriter
         {
             var row = rows[i];
             var share = row.Fuse is { RatingA: > 0 and { } rating, LoadA: { } loadA } ? string.Create(CultureInfo.InvariantCulture, $"{rating:0.#} A, {loadA:0.#} A of it used, {100 * loadA / rating:0} %") : "no rating fits";
+            share += row.Fuse.Why is { } why ? $"; {why}" : "";
             text.Append(CultureInfo.InvariantCulture, $"\n{i + 1}. behind {(row.IsNewFuse ? $"a new fuse on {row.Holder}" : $"fuse {row.Fuse.Id}")}: {share}\n");
             foreach (var wire in row.Wires)
             {

@@ -138,6 +138,9 @@ public static class PlanJsonWriter
         json.WriteString("kind", FuseKind(fuse.Kind));
         json.Number("ratingA", fuse.RatingA, ElectricDecimals);
         json.Number("largestA", fuse.LargestA, ElectricDecimals);
+        json.Number("loadA", fuse.LoadA, ElectricDecimals);
+        json.WriteString("loadState", fuse.LoadState);
+        json.WriteString("why", fuse.Why);
         json.Strings("wires", fuse.Wires);
     }
 

@@ -78,9 +78,12 @@ public static class PlanSchema
                   "kind": { "type": "string", "enum": ["bolt-in", "blade", "fusible link", "breaker"] },
                   "ratingA": { "type": ["number", "null"] },
                   "largestA": { "description": "Largest standard rating that all behind it bears.", "type": ["number", "null"] },
+                  "loadA": { "description": "Largest steady current in the worst build and state.", "type": ["number", "null"] },
+                  "loadState": { "description": "The state that loads it most.", "type": ["string", "null"] },
+                  "why": { "description": "Rule that decided the rating.", "type": ["string", "null"] },
                   "wires": { "type": "array", "items": { "type": "string" } }
                 },
-                "required": ["id", "kind", "ratingA", "largestA", "wires"],
+                "required": ["id", "kind", "ratingA", "largestA", "loadA", "loadState", "why", "wires"],
                 "additionalProperties": false
               }
             },

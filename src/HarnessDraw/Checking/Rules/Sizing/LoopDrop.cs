@@ -47,7 +47,7 @@ internal sealed class LoopDrop : MeasuredRule
         var light = load.Element.Kind == ElementKind.Lamp ? $" Light about {Figure.Number(Math.Round(100 * Math.Pow(load.AtLoadV / load.SourceV, PartLaw.LightPower)))} %." : "";
         // of kept wiring that is not described to its end the volts are known and not where they go
         var rest = load.DropV - parts.WiresV - parts.ContactsV - parts.KeptV - parts.ReturnV;
-        var where = string.Join(", ", new[] { parts.ToString(), rest >= LeastToldV ? $"kept wiring and feed that are not described {Figure.Volts(rest)}" : "" }.Where(w => w.Length > 0)) is { Length: > 0 } said ? $": {said}" : "";
+        var where = parts.Told(rest >= LeastToldV ? rest : 0) is { Length: > 0 } said ? $": {said}" : "";
         var also = loads.Skip(1).Where(l => l.DropV > limit).ToList();
         var more = also.Count == 0 ? "" : $" Also {Wording.List(also.Select(l => $"{l.Thing.Id} {Figure.Volts(l.DropV)}"))}.";
         var severity = load.DropV > context.Limit(Info, "error at times limit") * limit ? Severity.Error : Severity.Warning;
