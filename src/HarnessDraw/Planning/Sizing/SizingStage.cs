@@ -24,7 +24,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
     private const int RoundsOfThinning = 4;
 
     // share of a limit
-    private const double HardlyOver = 0.01;
+    private const double HardlyOver = 0.004;
 
     // share of a limit: nearer to it a loop is solved again before anything is said of it
     private const double MayBeOver = 0.02;
