@@ -211,11 +211,13 @@ internal sealed class LoadFlow
             ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
             : network.SolveNominal(runs[i].State!, runs[i].Build));
         var amperes = new double[runs.Length][][];
+        var motorA = new Dictionary<string, double>[runs.Length];
         for (var i = 0; i < runs.Length; i++)
         {
             var (run, solution) = (runs[i], solutions[first[i]]);
-            amperes[i] = first[i] == i ? MemberAmperes(solution) : amperes[first[i]];
-            Record(solution, amperes[i], run.State?.Id ?? running, run.Build, run.State?.Engine == EngineState.Cranking, run.Charging);
+            var isMomentary = run.State?.Engine == EngineState.Cranking;
+            (amperes[i], motorA[i]) = first[i] == i ? (MemberAmperes(solution), isMomentary ? [] : MotorAmperes(solution)) : (amperes[first[i]], motorA[first[i]]);
+            Record(solution, amperes[i], motorA[i], run.State?.Id ?? running, run.Build, isMomentary, run.Charging);
         }
     }
 
@@ -244,11 +246,10 @@ internal sealed class LoadFlow
         return amperes;
     }
 
-    private void Record(NetworkSolution solution, double[][] amperes, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
+    private void Record(NetworkSolution solution, double[][] amperes, Dictionary<string, double> motorA, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
     {
         if (!momentary)
         {
-            var motorA = MotorAmperes(solution);
             foreach (var i in fuses)
             {
                 var id = network.Branches[i].Thing!.Id;

@@ -128,10 +128,10 @@ internal static class ChartCuts
     {
         var bands = spines.Where(s => s.IsBand).Select(WidestOf).OfType<Station>().Take(Letters).ToList();
         var bundles = spines.Where(s => !s.IsBand).SelectMany(s => s.Stations.Where(t => t.HasEdge).Select(t => new Stretch(s, t, Met(s, t)))).ToList();
-        var least = Math.Clamp(LeastOfWidest * bundles.Select(b => b.Lanes.Count).DefaultIfEmpty(0).Max(), Least, Always);
-        var begins = bundles.Where(b => b.Lanes.Count >= least).GroupBy(b => b.Spine).Select(g => g.First()).ToList();
-        var joined = bundles.Select(b => (b.Station, Lanes: begins.Find(s => s.Spine == b.Spine) is { } begin ? b.Lanes.Except(begin.Lanes).Count() : 0)).Where(j => j.Lanes >= Least).OrderByDescending(j => j.Lanes).Take(1);
-        var named = joined.Select(j => j.Station).Concat(begins.OrderByDescending(b => b.Lanes.Count).Select(b => b.Station)).Distinct().Take(Math.Max(0, Usual - bands.Count));
+        var least = Math.Clamp(LeastOfWidest * bundles.Select(b => b.Lanes).DefaultIfEmpty(0).Max(), Least, Always);
+        var begins = bundles.Where(b => b.Lanes >= least).DistinctBy(b => b.Spine).ToList();
+        var joined = begins.SelectMany(Joined).Where(j => j.Lanes >= Least).OrderByDescending(j => j.Lanes).Take(1);
+        var named = joined.Select(j => j.Station).Concat(begins.OrderByDescending(b => b.Lanes).Select(b => b.Station)).Distinct().Take(Math.Max(0, Usual - bands.Count));
         foreach (var station in bands.Concat(named))
         {
             station.HasCut = true;
@@ -139,14 +139,31 @@ internal static class ChartCuts
     }
 
     // where most of a band is named at once
-    private static Station? WidestOf(Spine spine) => spine.Stations.Where(s => s.HasEdge && Met(spine, s).Count > 0).MaxBy(s => Met(spine, s).Count);
+    private static Station? WidestOf(Spine spine) => spine.Stations.Where(s => s.HasEdge && Met(spine, s) > 0).MaxBy(s => Met(spine, s));
 
-    // lanes on the stretch before a place, behind its splices
-    private static HashSet<int> Met(Spine spine, Station station)
+    private static int Met(Spine spine, Station station)
     {
-        var e = station.FirstEvent + station.Splices.Count - 0.5;
-        return [.. spine.Runs.Where(r => r.StartEvent < e && r.EndEvent > e).Select(r => r.Lane)];
+        var (met, cut) = (0, CutOf(station));
+        foreach (var run in spine.Runs)
+        {
+            met += Meets(run, cut) ? 1 : 0;
+        }
+
+        return met;
     }
 
-    private sealed record Stretch(Spine Spine, Station Station, HashSet<int> Lanes);
+    // by stretch of a bundle: lanes that are not among those where it begins to be wide
+    private static IEnumerable<(Station Station, int Lanes)> Joined(Stretch begin)
+    {
+        var first = CutOf(begin.Station);
+        var known = begin.Spine.Runs.Where(r => Meets(r, first)).Select(r => r.Lane).ToHashSet();
+        return begin.Spine.Stations.Where(t => t.HasEdge).Select(t => (t, begin.Spine.Runs.Count(r => Meets(r, CutOf(t)) && !known.Contains(r.Lane))));
+    }
+
+    // on the stretch before a place, behind its splices
+    private static double CutOf(Station station) => station.FirstEvent + station.Splices.Count - 0.5;
+
+    private static bool Meets(LaneRun run, double cut) => run.StartEvent < cut && run.EndEvent > cut;
+
+    private sealed record Stretch(Spine Spine, Station Station, int Lanes);
 }

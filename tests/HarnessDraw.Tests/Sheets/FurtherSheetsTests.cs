@@ -72,8 +72,11 @@ public class FurtherSheetsTests
     public void Every_fuse_stands_on_one_card_with_the_largest_permissible_rating(string name)
     {
         var plan = ExamplePlans.Of(name);
-        var texts = Texts(SheetKinds.FuseCard, plan).Select(t => t.Text).ToList();
-        Assert.All(plan.Fuses, f => Assert.Single(texts, t => t == f.Id));
+        var letters = Texts(SheetKinds.FuseCard, plan).ToList();
+        var texts = letters.Select(t => t.Text).ToList();
+        // on the card in letters that are read from above, and those with a chosen rating once more in the table of reasons
+        Assert.All(plan.Fuses, f => Assert.Single(letters, t => t.Text == f.Id && t.CapHeightMm > 3));
+        Assert.All(plan.Fuses, f => Assert.Equal(f is { RatingA: not null, Given: false } ? 1 : 0, letters.Count(t => t.Text == f.Id && t.CapHeightMm <= 3)));
         Assert.Equal(plan.Fuses.Length, texts.Count(t => t.StartsWith("never above ", StringComparison.Ordinal) || t.StartsWith("TOO LARGE: never above ", StringComparison.Ordinal)));
     }
 

@@ -127,7 +127,8 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     /// <summary>
     /// What swung between two sizes has kept the larger one, and a load that gets less draws less, which whole sizes by constant currents overlook: what a loop is hardly over with
-    /// is tried with the states solved again, all at once, and where they do not bear that wire by wire. A trial solves the cases of loops that may be over; at the end all are.
+    /// is tried with the states solved again, all at once, and where they do not bear that wire by wire; in the end each wire that brings its loops a little over by itself.
+    /// A trial solves the cases of loops that may be over; at the end all are.
     /// </summary>
     private void TakeBack()
     {
@@ -142,7 +143,29 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             // loads that get less draw less: what a thinner wire took leaves room for another
         }
 
+        ThinOneByOne();
         WireSizer.SayWhatDecided(rows);
+
+        // what constant currents see a little over its limit the solved states may bear, wire by wire
+        void ThinOneByOne()
+        {
+            var over = Over();
+            foreach (var row in rows.OrderByDescending(r => r.SizeNow.AreaMm2 * r.ConductorMm))
+            {
+                while (sizer.MayBear(row, loops, MayBeOver))
+                {
+                    row.Size--;
+                    if (!Bear(over))
+                    {
+                        row.Size++;
+                        Bear(over);
+                        break;
+                    }
+                }
+            }
+
+            Resolve();
+        }
 
         // true where something went a size down and stayed there
         bool Thin()

@@ -106,6 +106,34 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
         }
     }
 
+    /// <summary>True where a wire a size smaller would bring every loop it is part of over what it may drop by no more than a share of its limit; those that are over already take nothing.</summary>
+    public bool MayBear(WireRow wire, IReadOnlyList<LoopBudget> loops, double slack)
+    {
+        if (wire.Given || wire.IsLevelled || !MayBeThinner(wire))
+        {
+            return false;
+        }
+
+        foreach (var loop in loops)
+        {
+            var (addedV, passes) = (0.0, false);
+            foreach (var pass in loop.Wires)
+            {
+                if (pass.Wire == wire)
+                {
+                    (addedV, passes) = (addedV + pass.DropV(wire.Size - 1) - pass.DropV(wire.Size), true);
+                }
+            }
+
+            if (passes && loop.WiresV + addedV > AllowedV(loop) + (slack * loop.Path.LimitV))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private bool MayBeThinner(WireRow wire) => wire.Size > wire.Least && HasTerminal(wire, wire.Size - 1);
 
     // passes of one loop stand beside each other; a loop that is over what it may drop takes no more
