@@ -8,7 +8,7 @@ namespace HarnessDraw.Planning.Sizing;
 /// </summary>
 internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser terminals, Func<string, double?> ratingOf, HashSet<(string Load, int Case)>? unmet = null)
 {
-    // share of its limit by which terminals may keep a loop over it. Common practice, no source: nobody sees a fifth of 3 %
+    // share of its limit by which contacts and terminals may keep a loop over it. Common practice, no source: nobody sees a fifth of 3 %
     private const double NearlyMet = 0.2;
 
     // by load and case: what thin hand-given wires drop that the others do not make up for
@@ -48,7 +48,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     }
 
     /// <summary>
-    /// What the wires of a loop may drop: what contacts, fuses and kept wiring leave of its limit. Where no copper can meet that, the whole limit: the wires by
+    /// What the wires of a loop may drop: what contacts, fuses and kept wiring leave of its limit. Where no copper can meet that, or come near it (<see cref="NearlyMet"/>), the whole limit: the wires by
     /// themselves still satisfy it, as tables of conductor sizes ask (ABYC E-11 as quoted), and the checker says the rest. What a thin hand-given wire drops beyond what it
     /// would in the size its loop asks for is not made up for by the others.
     /// </summary>
@@ -264,13 +264,13 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
             return;
         }
 
-        // a terminal that keeps a loop a little over its limit is no reason to give its copper up: a size less somewhere, and it would lose far more
-        if (loop.WiresV <= allowedV + (NearlyMet * loop.Path.LimitV))
+        // what pins keep from its limit is no reason for thick wires elsewhere, nor to give up the copper that brings it near
+        Put(loop, before);
+        if (Reach(loop, allowedV + (NearlyMet * loop.Path.LimitV)))
         {
             return;
         }
 
-        // what pins keep from its limit is no reason for thick wires elsewhere
         Put(loop, before);
         Unmet.Add((loop.Path.Load, loop.Path.Case));
         if (loop.WiresV > loop.Path.LimitV)
