@@ -26,6 +26,9 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
     // share of a limit
     private const double HardlyOver = 0.004;
 
+    // share of a limit: by what one wire alone may bring its loops over, to be tried
+    private const double LittleOver = 0.008;
+
     // share of a limit: nearer to it a loop is solved again before anything is said of it
     private const double MayBeOver = 0.02;
 
@@ -152,13 +155,15 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             var over = Over();
             foreach (var row in rows.OrderByDescending(r => r.SizeNow.AreaMm2 * r.ConductorMm))
             {
-                while (sizer.MayBear(row, loops, MayBeOver))
+                while (sizer.MayBear(row, loops, LittleOver))
                 {
+                    var (toldLoops, toldSolved) = (loops, (LoopBudget?[])solved.Clone());
                     row.Size--;
                     if (!Bear(over))
                     {
+                        // what was told before holds again; its cases are solved anew with the next
                         row.Size++;
-                        Bear(over);
+                        (loops, solved) = (toldLoops, toldSolved);
                         break;
                     }
                 }
