@@ -26,7 +26,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
     // share of a limit
     private const double HardlyOver = 0.004;
 
-    // share of a limit: by what one wire alone may bring its loops over, to be tried
+    // share of a limit: by what one wire alone may bring its loops over, to be tried (our own figure: beyond it trials cost time and bear nothing)
     private const double LittleOver = 0.008;
 
     // share of a limit: nearer to it a loop is solved again before anything is said of it
@@ -153,6 +153,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         void ThinOneByOne()
         {
             var over = Over();
+            var before = rows.Select(r => r.Size).ToArray();
             foreach (var row in rows.OrderByDescending(r => r.SizeNow.AreaMm2 * r.ConductorMm))
             {
                 while (sizer.MayBear(row, loops, LittleOver))
@@ -170,6 +171,15 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             }
 
             Resolve();
+            if (Over() > over)
+            {
+                for (var w = 0; w < before.Length; w++)
+                {
+                    rows[w].Size = before[w];
+                }
+
+                Resolve();
+            }
         }
 
         // true where something went a size down and stayed there
