@@ -90,7 +90,7 @@ internal sealed class CavityOptimum
         var solver = new CpSolver { StringParameters = FormattableString.Invariant($"num_workers:1 random_seed:1 linearization_level:2 max_deterministic_time:{effort}") };
         var status = solver.Solve(new CavityOptimum(some).model);
         Assert.True(status is CpSolverStatus.Optimal or CpSolverStatus.Feasible, $"{status}");
-        return ((int)solver.ObjectiveValue, (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6));
+        return ((int)Math.Round(solver.ObjectiveValue), (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6));
     }
 
     /// <summary>What given cavities cost, the spliced wires running where they do best.</summary>
