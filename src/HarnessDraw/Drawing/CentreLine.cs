@@ -9,12 +9,12 @@ namespace HarnessDraw.Drawing;
 public sealed class CentreLine
 {
     private const int ChordsPerCurve = 24;
-    private readonly ImmutableArray<Piece> pieces;
+    private readonly Piece[] pieces;
 
-    private CentreLine(ImmutableArray<Piece> pieces)
+    private CentreLine(Piece[] pieces)
     {
         this.pieces = pieces;
-        LengthMm = pieces.IsEmpty ? 0 : pieces[^1].StartMm + pieces[^1].LengthMm;
+        LengthMm = pieces.Length == 0 ? 0 : pieces[^1].StartMm + pieces[^1].LengthMm;
     }
 
     public double LengthMm { get; }
@@ -60,31 +60,34 @@ public sealed class CentreLine
         {
             if (pieces.Count > 0)
             {
-                lines.Add(new(pieces.ToImmutable()));
+                lines.Add(new(pieces.ToArray()));
                 pieces.Clear();
             }
         }
     }
 
     /// <summary>The point at a distance from the start and the unit direction there; beyond the ends the line goes straight on.</summary>
-    public (Point At, Point Direction) At(double distanceMm)
-    {
-        var piece = pieces[Index(distanceMm)];
-        return piece.At(distanceMm - piece.StartMm);
-    }
+    public (Point At, Point Direction) At(double distanceMm) => At(Index(distanceMm), distanceMm);
 
     /// <summary>The point at a distance along and a distance beside the line, positive to the right of its direction.</summary>
-    public Point Beside(double distanceMm, double rightMm)
+    /// <param name="piece">The number of the piece when it is known, as by <see cref="StraightPiece"/>.</param>
+    public Point Beside(double distanceMm, double rightMm, int? piece = null)
     {
-        var (at, direction) = At(distanceMm);
+        var (at, direction) = At(piece ?? Index(distanceMm), distanceMm);
         return new(at.X - (direction.Y * rightMm), at.Y + (direction.X * rightMm));
     }
 
-    /// <summary>True when the stretch lies on one straight piece.</summary>
-    public bool IsStraight(double fromMm, double toMm)
+    /// <summary>The number of the straight piece on which the whole stretch lies; null where it bends.</summary>
+    public int? StraightPiece(double fromMm, double toMm)
     {
         var index = Index(fromMm);
-        return index == Index(toMm) && pieces[index].Radius == 0;
+        return index == Index(toMm) && pieces[index].Radius == 0 ? index : null;
+    }
+
+    private (Point At, Point Direction) At(int piece, double distanceMm)
+    {
+        ref readonly var on = ref pieces[piece];
+        return on.At(distanceMm - on.StartMm);
     }
 
     private int Index(double distanceMm)

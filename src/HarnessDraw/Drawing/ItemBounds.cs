@@ -23,11 +23,11 @@ public static class ItemBounds
             var reach = 0.0;
             switch (step)
             {
-                case PathStep.MoveTo(var to):
-                    (start, at) = (to, to);
-                    break;
                 case PathStep.LineTo(var to):
                     at = to;
+                    break;
+                case PathStep.MoveTo(var to):
+                    (start, at) = (to, to);
                     break;
                 case PathStep.ArcTo(var to, _, _):
                     // at most a half circle
@@ -52,8 +52,10 @@ public static class ItemBounds
 
         void Take(Point p, double reach)
         {
-            (left, top) = (Math.Min(left, p.X - reach), Math.Min(top, p.Y - reach));
-            (right, bottom) = (Math.Max(right, p.X + reach), Math.Max(bottom, p.Y + reach));
+            left = p.X - reach < left ? p.X - reach : left;
+            top = p.Y - reach < top ? p.Y - reach : top;
+            right = p.X + reach > right ? p.X + reach : right;
+            bottom = p.Y + reach > bottom ? p.Y + reach : bottom;
         }
     }
 

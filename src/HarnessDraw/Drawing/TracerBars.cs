@@ -40,12 +40,13 @@ internal static class TracerBars
     private static void AddBar(ImmutableArray<PathStep>.Builder steps, CentreLine line, double from, double to, double half)
     {
         var slant = LeansForward(line.At((from + to) / 2).Direction) ? half : -half;
-        var count = line.IsStraight(from - half, to + half) ? 1 : (int)Math.Ceiling((to - from) / StepMm);
+        var straight = line.StraightPiece(from - half, to + half);
+        var count = straight is null ? (int)Math.Ceiling((to - from) / StepMm) : 1;
         for (var i = 0; i <= (2 * count) + 1; i++)
         {
             // forward along the one side, back along the other
             var (k, side) = i <= count ? (i, 1) : ((2 * count) + 1 - i, -1);
-            var p = line.Beside(from - (side * slant) + ((to - from) * k / count), side * half);
+            var p = line.Beside(from - (side * slant) + ((to - from) * k / count), side * half, straight);
             steps.Add(i == 0 ? new PathStep.MoveTo(p) : new PathStep.LineTo(p));
         }
 

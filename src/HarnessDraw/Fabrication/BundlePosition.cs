@@ -17,12 +17,21 @@ public static class BundlePosition
         // the same order everywhere: a segment's wires are put in it by their numbers
         var order = wires.Values.OrderByDescending(w => w.CutLengthMm ?? double.NegativeInfinity).ThenByDescending(w => w.AreaMm2).ThenBy(w => w.Id, NaturalOrder.Instance).Select(w => w.Id).ToArray();
         var numbers = order.Select((id, i) => (id, i)).ToDictionary(w => w.id, w => w.i, StringComparer.Ordinal);
-        var ranks = plan.Tree.Segments.ToDictionary(s => s.Id, RanksIn, StringComparer.Ordinal);
-        var counts = plan.Tree.Segments.ToDictionary(s => s.Id, s => s.Wires.Length, StringComparer.Ordinal);
-        return wires.Values
-            .Select(w => (w.Id, Fullest: FullestOf(w)))
-            .Where(p => p.Fullest is not null)
-            .ToImmutableDictionary(p => p.Id, p => $"{p.Fullest} {Words(LayerOf(ranks[p.Fullest!][p.Id]))}", StringComparer.Ordinal);
+        var segments = plan.Tree.Segments.ToDictionary(s => s.Id, StringComparer.Ordinal);
+        var laid = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var together in wires.Values.GroupBy(FullestOf, StringComparer.Ordinal))
+        {
+            var ranks = together.Key is { } fullest ? RanksIn(segments[fullest]) : [];
+            foreach (var wire in together)
+            {
+                if (ranks.TryGetValue(wire.Id, out var before))
+                {
+                    laid[wire.Id] = $"{together.Key} {Words(LayerOf(before))}";
+                }
+            }
+        }
+
+        return laid.ToImmutable();
 
         // by wire: how many lie before it
         Dictionary<string, int> RanksIn(Segment segment)
@@ -40,16 +49,16 @@ public static class BundlePosition
         // of equally full ones the first on its way
         string? FullestOf(Wire wire)
         {
-            string? best = null;
-            foreach (var segment in wire.Segments)
+            Segment? best = null;
+            foreach (var id in wire.Segments)
             {
-                if (ranks.TryGetValue(segment, out var here) && (best is null || counts[segment] > counts[best]) && here.ContainsKey(wire.Id))
+                if (segments.TryGetValue(id, out var segment) && (best is null || segment.Wires.Length > best.Wires.Length))
                 {
                     best = segment;
                 }
             }
 
-            return best;
+            return best?.Id;
         }
     }
 

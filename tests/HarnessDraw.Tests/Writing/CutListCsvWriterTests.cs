@@ -97,6 +97,22 @@ public class CutListCsvWriterTests
     public void Inch_steps(double lengthMm, double expectedIn) => Assert.Equal(expectedIn, InchLength.RoundedUp(lengthMm));
 
     [Fact]
+    public void Whatever_a_text_begins_with_it_is_marked_where_a_spreadsheet_would_change_it()
+    {
+        string[] tails = ["", "0", "7E05", "000000000000", "%", " 3", "/4", "an", "an1", "eb 2", "ov-3", "rue", "alse", "am", "1)"];
+        for (var first = '!'; first < '\uFFFF'; first++)
+        {
+            foreach (var tail in tails)
+            {
+                if (first != '_' && SpreadsheetText.IsChanged(first + tail))
+                {
+                    Assert.Equal("_" + first + tail, SpreadsheetText.Guard(first + tail));
+                }
+            }
+        }
+    }
+
+    [Fact]
     public void Unknown_lengths_are_empty_cells_and_said_to_be_unknown()
     {
         var plan = SmallPlan.With(SmallPlan.Plan, "F01", w => w with { PathLengthMm = null, CutLengthMm = null, Worst = null, AmpacityA = null, Margin = null });

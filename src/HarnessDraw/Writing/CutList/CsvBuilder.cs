@@ -5,24 +5,36 @@ using System.Text;
 namespace HarnessDraw.Writing.CutList;
 
 /// <summary>Builds a CSV text after RFC 4180: cells quoted where needed, quotes doubled, lines ended by CR LF.</summary>
-internal sealed class CsvBuilder(CsvOptions options)
+internal sealed class CsvBuilder : IDisposable
 {
+    private const int MostDigits = 20;
+
     // a reader that guesses another separator must not cut a cell in two either
     private static readonly SearchValues<char> NeedsQuotes = SearchValues.Create(",;\t|\"\r\n");
-    private readonly StringBuilder text = new();
+    private readonly CsvOptions options;
+    private readonly ByteBlocks bytes = new();
     private bool lineBegun;
+
+    public CsvBuilder(CsvOptions options)
+    {
+        this.options = options;
+        if (options.ByteOrderMark)
+        {
+            Append("\uFEFF");
+        }
+    }
 
     public CsvBuilder Text(string? value)
     {
         BeginCell();
         var cell = SpreadsheetText.Guard(value ?? "");
-        if (cell.AsSpan().ContainsAny(NeedsQuotes) || cell != cell.Trim())
+        if (cell.AsSpan().ContainsAny(NeedsQuotes) || BeginsOrEndsBlank(cell))
         {
-            text.Append('"').Append(cell.Replace("\"", "\"\"", StringComparison.Ordinal)).Append('"');
+            Append($"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
         }
         else
         {
-            text.Append(cell);
+            Append(cell);
         }
 
         return this;
@@ -34,9 +46,7 @@ internal sealed class CsvBuilder(CsvOptions options)
         BeginCell();
         if (value is { } known && Math.Abs(known) < 1e15)
         {
-            var rounded = Math.Round((decimal)known, decimals, MidpointRounding.AwayFromZero);
-            var plain = (rounded == 0 ? 0m : rounded).ToString("0.######", CultureInfo.InvariantCulture).Replace('.', options.DecimalMark);
-            text.Append(plain.Contains(options.Separator, StringComparison.Ordinal) ? $"\"{plain}\"" : plain);
+            AppendNumber(known, decimals);
         }
 
         return this;
@@ -44,22 +54,39 @@ internal sealed class CsvBuilder(CsvOptions options)
 
     public CsvBuilder EndLine()
     {
-        text.Append("\r\n");
+        Append("\r\n");
         lineBegun = false;
         return this;
     }
 
-    public byte[] ToBytes()
+    public byte[] ToBytes() => bytes.ToArray();
+
+    public void Dispose() => bytes.Dispose();
+
+    // most are whole and need no decimal arithmetic
+    private void AppendNumber(double value, int decimals)
     {
-        var body = Encoding.UTF8.GetBytes(text.ToString());
-        return options.ByteOrderMark ? [0xEF, 0xBB, 0xBF, .. body] : body;
+        if (value == Math.Truncate(value))
+        {
+            ((long)value).TryFormat(bytes.GetSpan(MostDigits), out var taken, default, CultureInfo.InvariantCulture);
+            bytes.Advance(taken);
+            return;
+        }
+
+        var rounded = Math.Round((decimal)value, decimals, MidpointRounding.AwayFromZero);
+        var plain = (rounded == 0 ? 0m : rounded).ToString("0.######", CultureInfo.InvariantCulture).Replace('.', options.DecimalMark);
+        Append(plain.Contains(options.Separator, StringComparison.Ordinal) ? $"\"{plain}\"" : plain);
     }
+
+    private static bool BeginsOrEndsBlank(string cell) => cell.Length > 0 && (char.IsWhiteSpace(cell[0]) || char.IsWhiteSpace(cell[^1]));
+
+    private void Append(ReadOnlySpan<char> text) => bytes.Advance(Encoding.UTF8.GetBytes(text, bytes.GetSpan(Encoding.UTF8.GetMaxByteCount(text.Length))));
 
     private void BeginCell()
     {
         if (lineBegun)
         {
-            text.Append(options.Separator);
+            Append([options.Separator]);
         }
 
         lineBegun = true;

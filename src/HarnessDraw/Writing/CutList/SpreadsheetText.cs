@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text.RegularExpressions;
 
@@ -11,28 +12,34 @@ public static partial class SpreadsheetText
 {
     private const char Mark = '_';
 
+    // what the three patterns can begin with, in either case, besides letters and digits of other scripts
+    private static readonly SearchValues<char> ChangedBegins = SearchValues.Create("0123456789.,$(adfjmnostADFJMNOST");
+
     public static string Guard(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return IsRisky(text.AsSpan().TrimStart(Mark).ToString()) ? Mark + text : text;
+        return IsRisky(text.AsSpan().TrimStart(Mark)) ? Mark + text : text;
     }
 
     /// <summary>The text that <see cref="Guard"/> was given.</summary>
     public static string Unguard(string cell)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        return cell.StartsWith(Mark) && IsRisky(cell.AsSpan().TrimStart(Mark).ToString()) ? cell[1..] : cell;
+        return cell.StartsWith(Mark) && IsRisky(cell.AsSpan().TrimStart(Mark)) ? cell[1..] : cell;
     }
 
-    private static bool IsRisky(string text)
+    private static bool IsRisky(ReadOnlySpan<char> text)
     {
         var seen = SkipUnseen(text);
         return seen.Length > 0
-            && (IsFormulaStart(seen[0]) || char.IsControl(text[0]) || ChangedAsNumber().IsMatch(seen) || ChangedAsDate().IsMatch(seen) || ChangedAsWord().IsMatch(seen));
+            && (IsFormulaStart(seen[0]) || char.IsControl(text[0]) || ((seen[0] > '\u007F' || ChangedBegins.Contains(seen[0])) && IsChanged(seen)));
     }
 
+    /// <summary>True for what a spreadsheet would show as a number, date or truth value of another look.</summary>
+    public static bool IsChanged(ReadOnlySpan<char> seen) => ChangedAsNumber().IsMatch(seen) || ChangedAsDate().IsMatch(seen) || ChangedAsWord().IsMatch(seen);
+
     // blanks and marks without width before a sign do not make it harmless everywhere
-    private static string SkipUnseen(string text)
+    private static ReadOnlySpan<char> SkipUnseen(ReadOnlySpan<char> text)
     {
         var at = 0;
         while (at < text.Length && (char.IsWhiteSpace(text[at]) || char.IsControl(text[at]) || char.GetUnicodeCategory(text[at]) == UnicodeCategory.Format))

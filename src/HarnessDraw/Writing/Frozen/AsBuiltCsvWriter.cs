@@ -9,7 +9,7 @@ public static class AsBuiltCsvWriter
     public static byte[] Write(AsBuilt built)
     {
         ArgumentNullException.ThrowIfNull(built);
-        var csv = new CsvBuilder(new());
+        using var csv = new CsvBuilder(new());
         foreach (var head in AsBuilt.Columns)
         {
             csv.Text(head);

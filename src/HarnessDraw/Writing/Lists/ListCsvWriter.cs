@@ -9,7 +9,7 @@ public static class ListCsvWriter
     public static byte[] Write(ListTable table, CsvOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(table);
-        var csv = new CsvBuilder(options ?? new CsvOptions());
+        using var csv = new CsvBuilder(options ?? new CsvOptions());
         foreach (var column in table.Columns)
         {
             csv.Text(column.Head);
@@ -18,8 +18,9 @@ public static class ListCsvWriter
         csv.EndLine();
         foreach (var row in table.Rows)
         {
-            foreach (var (column, cell) in table.Columns.Zip(row))
+            for (var i = 0; i < row.Length; i++)
             {
+                var (column, cell) = (table.Columns[i], row[i]);
                 _ = column.Kind == CellKind.Number ? csv.Number(cell.Number, column.Decimals) : csv.Text(cell.Text);
             }
 

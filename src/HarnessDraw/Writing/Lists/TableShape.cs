@@ -30,8 +30,22 @@ internal sealed class TableShape<T>
         return this;
     }
 
-    public ListTable Table(string name, string title, IEnumerable<T> rows) =>
-        new(name, title, [.. columns.Select(c => c.Column)], [.. rows.Select(r => (ImmutableArray<ListCell>)[.. columns.Select(c => c.Cell(r))])]);
+    public ListTable Table(string name, string title, IEnumerable<T> rows)
+    {
+        var table = ImmutableArray.CreateBuilder<ImmutableArray<ListCell>>();
+        foreach (var row in rows)
+        {
+            var cells = ImmutableArray.CreateBuilder<ListCell>(columns.Count);
+            foreach (var (_, cell) in columns)
+            {
+                cells.Add(cell(row));
+            }
+
+            table.Add(cells.MoveToImmutable());
+        }
+
+        return new(name, title, [.. columns.Select(c => c.Column)], table.DrainToImmutable());
+    }
 
     private TableShape<T> Add(ListColumn column, Func<T, ListCell> cell)
     {

@@ -20,7 +20,7 @@ public static class PlanJsonWriter
     public static byte[] Write(Plan plan, ImmutableArray<Finding> findings, ChartFigures? chart = null, string? refused = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var buffer = new ArrayBufferWriter<byte>(64 * 1024);
+        using var buffer = new ByteBlocks();
         using (var json = new Utf8JsonWriter(buffer, JsonParts.FileOptions))
         {
             json.WriteStartObject();
@@ -38,7 +38,7 @@ public static class PlanJsonWriter
         }
 
         buffer.Write("\n"u8);
-        return buffer.WrittenSpan.ToArray();
+        return buffer.ToArray();
     }
 
     private static void WriteHead(Utf8JsonWriter json, Plan plan)

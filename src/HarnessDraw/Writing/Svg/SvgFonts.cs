@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Xml;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Writing.Svg;
@@ -17,20 +16,20 @@ internal static class SvgFonts
     }
 
     /// <summary>A style element with the faces that the sheet's lettering uses.</summary>
-    public static void WriteStyle(XmlWriter xml, Sheet sheet, FaceSet faces)
+    public static void WriteStyle(SvgXml xml, Sheet sheet, FaceSet faces)
     {
         var used = new SortedSet<(int Index, FaceWeight Weight)>();
         Collect(sheet.Items, faces, used);
-        xml.WriteStartElement("style", SvgWriter.SvgNamespace);
+        xml.Start("style");
         foreach (var (index, weight) in used)
         {
             var face = faces.Face(weight, index);
-            xml.WriteString($"\n@font-face{{font-family:{Quoted(face.Family)};font-weight:{((int)weight).ToString(CultureInfo.InvariantCulture)};src:url(data:font/ttf;base64,");
-            xml.WriteString(Convert.ToBase64String(face.Bytes.Span));
-            xml.WriteString(")}");
+            xml.Text($"\n@font-face{{font-family:{Quoted(face.Family)};font-weight:{((int)weight).ToString(CultureInfo.InvariantCulture)};src:url(data:font/ttf;base64,");
+            xml.Text(Convert.ToBase64String(face.Bytes.Span));
+            xml.Text(")}");
         }
 
-        xml.WriteEndElement();
+        xml.End();
     }
 
     // a family name from a user's font file must not end the quotation

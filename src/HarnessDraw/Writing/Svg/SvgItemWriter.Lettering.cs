@@ -13,69 +13,69 @@ internal sealed partial class SvgItemWriter
         var titled = text.Tag?.Title is not null;
         if (titled)
         {
-            Start("g");
+            xml.Start("g");
             WriteTitle(text.Tag);
         }
 
         var runs = TextMeasure.Runs(text.Text, text.CapHeightMm, text.Weight, options.Faces);
         var width = runs.Sum(r => r.WidthMm);
-        Start("text");
+        xml.Start("text");
         WriteTag(text.Tag);
-        Number("x", text.At.X);
-        Number("y", text.At.Y);
+        xml.Attribute("x", text.At.X);
+        xml.Attribute("y", text.At.Y);
         if (text.Anchor != TextAnchor.Start)
         {
-            xml.WriteAttributeString("text-anchor", text.Anchor == TextAnchor.End ? "end" : "middle");
+            xml.Attribute("text-anchor", text.Anchor == TextAnchor.End ? "end" : "middle");
         }
 
         if (text.TurnDegrees != 0)
         {
-            xml.WriteAttributeString("transform", $"rotate({SvgNumber.Text(text.TurnDegrees)} {SvgNumber.Text(text.At.X)} {SvgNumber.Text(text.At.Y)})");
+            xml.Attribute("transform", $"rotate({SvgNumber.Text(text.TurnDegrees)} {SvgNumber.Text(text.At.X)} {SvgNumber.Text(text.At.Y)})");
         }
 
         if (text.Weight != FaceWeight.Medium)
         {
-            xml.WriteAttributeString("font-weight", ((int)text.Weight).ToString(CultureInfo.InvariantCulture));
+            xml.Attribute("font-weight", ((int)text.Weight).ToString(CultureInfo.InvariantCulture));
         }
 
         // a page says once for all its texts what they have in common
         var inPage = options.PagePart is not null;
         if (!inPage || text.Colour != Ink.Black)
         {
-            xml.WriteAttributeString("fill", text.Colour.ToString());
+            xml.Attribute("fill", text.Colour);
         }
 
         if (width > 0)
         {
-            Number("textLength", width);
+            xml.Attribute("textLength", width);
             if (!inPage)
             {
-                xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
+                xml.Attribute("lengthAdjust", "spacingAndGlyphs");
             }
         }
 
         if (NeedsSpaces(runs))
         {
-            xml.WriteAttributeString("xml", "space", null, "preserve");
+            xml.Attribute("xml:space", "preserve");
         }
 
         // the size of the first face stands at the text, for readers that do not look into spans
         var first = options.Faces.Face(text.Weight, 0);
-        Number("font-size", runs.Length == 1 ? runs[0].SizeMm : text.CapHeightMm / first.CapRatio);
+        xml.Attribute("font-size", runs.Length == 1 ? runs[0].SizeMm : text.CapHeightMm / first.CapRatio);
         if (runs.Length == 1)
         {
             WriteFace(runs[0]);
-            xml.WriteString(runs[0].Text);
+            xml.Text(runs[0].Text);
         }
         else
         {
             WriteSpans(runs);
         }
 
-        xml.WriteEndElement();
+        xml.End();
         if (titled)
         {
-            xml.WriteEndElement();
+            xml.End();
         }
     }
 
@@ -84,15 +84,15 @@ internal sealed partial class SvgItemWriter
     {
         foreach (var run in runs)
         {
-            Start("tspan");
+            xml.Start("tspan");
             WriteFace(run);
             if (run.FaceIndex > 0)
             {
-                Number("font-size", run.SizeMm);
+                xml.Attribute("font-size", run.SizeMm);
             }
 
-            xml.WriteString(run.Text);
-            xml.WriteEndElement();
+            xml.Text(run.Text);
+            xml.End();
         }
     }
 
@@ -100,7 +100,7 @@ internal sealed partial class SvgItemWriter
     {
         if (run.FaceIndex > 0)
         {
-            xml.WriteAttributeString("font-family", SvgFonts.FamilyList(options.Faces, run.FaceIndex));
+            xml.Attribute("font-family", SvgFonts.FamilyList(options.Faces, run.FaceIndex));
         }
     }
 

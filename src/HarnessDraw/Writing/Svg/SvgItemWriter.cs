@@ -1,12 +1,11 @@
 using System.Globalization;
 using System.Text;
-using System.Xml;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Writing.Svg;
 
 /// <summary>Writes the items of one sheet; holds what must be unique within the file (ids).</summary>
-internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
+internal sealed partial class SvgItemWriter(SvgXml xml, SvgOptions options)
 {
     private readonly StringBuilder work = new();
     private readonly HashSet<string> ids = new(StringComparer.Ordinal);
@@ -23,12 +22,12 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
     /// <summary>The sheet of paper: a viewer with a dark ground would show black on black without it.</summary>
     public void WritePaper(Paper paper)
     {
-        xml.WriteWhitespace("\n");
-        Start("rect");
-        xml.WriteAttributeString("id", Id("paper"));
+        xml.Text("\n");
+        xml.Start("rect");
+        xml.Attribute("id", Id("paper"));
         WriteBox(new(0, 0, paper.WidthMm, paper.HeightMm));
-        xml.WriteAttributeString("fill", "#fff");
-        xml.WriteEndElement();
+        xml.Attribute("fill", "#fff");
+        xml.End();
     }
 
     /// <summary>Text made fit for XML: control characters and lone surrogates replaced; all else is the XML writer's to escape.</summary>
@@ -60,7 +59,7 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
 
     private void Write(Item item)
     {
-        xml.WriteWhitespace("\n");
+        xml.Text("\n");
         switch (item)
         {
             case GroupItem group:
@@ -83,10 +82,10 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
 
     private void WriteGroup(GroupItem group)
     {
-        Start("g");
+        xml.Start("g");
         if (group.Name is not null)
         {
-            xml.WriteAttributeString("id", Id(group.Name));
+            xml.Attribute("id", Id(group.Name));
         }
 
         WriteTransform(group);
@@ -94,7 +93,7 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         if (group.Clip is not null)
         {
             clip = Id("clip-" + (++clips).ToString(CultureInfo.InvariantCulture));
-            xml.WriteAttributeString("clip-path", $"url(#{clip})");
+            xml.Attribute("clip-path", $"url(#{clip})");
         }
 
         WriteTag(group.Tag);
@@ -105,8 +104,8 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         }
 
         WriteAll(group.Items);
-        xml.WriteWhitespace("\n");
-        xml.WriteEndElement();
+        xml.Text("\n");
+        xml.End();
     }
 
     private void WriteTransform(GroupItem group)
@@ -114,12 +113,12 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         work.Clear();
         if (group.MoveXMm != 0 || group.MoveYMm != 0)
         {
-            work.Append("translate(").AppendNumber(group.MoveXMm).Append(' ').AppendNumber(group.MoveYMm).Append(')');
+            work.Append("translate(").Append(SvgNumber.Text(group.MoveXMm)).Append(' ').Append(SvgNumber.Text(group.MoveYMm)).Append(')');
         }
 
         if (group.TurnDegrees != 0)
         {
-            work.Append("rotate(").AppendNumber(group.TurnDegrees).Append(')');
+            work.Append("rotate(").Append(SvgNumber.Text(group.TurnDegrees)).Append(')');
         }
 
         if (group.Scale != 1)
@@ -130,28 +129,30 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
 
         if (work.Length > 0)
         {
-            xml.WriteAttributeString("transform", work.ToString());
+            xml.Attribute("transform", work.ToString());
         }
     }
 
     private void WriteClip(string id, Box box)
     {
-        Start("clipPath");
-        xml.WriteAttributeString("id", id);
-        Start("rect");
+        xml.Start("clipPath");
+        xml.Attribute("id", id);
+        xml.Start("rect");
         WriteBox(box);
-        xml.WriteEndElement();
-        xml.WriteEndElement();
+        xml.End();
+        xml.End();
     }
 
     private void WritePath(PathItem path)
     {
-        Start("path");
+        xml.Start("path");
         WriteTag(path.Tag);
-        xml.WriteAttributeString("d", SvgPath.Of(path.Outline, work));
+        xml.BeginAttribute("d");
+        SvgPath.Write(path.Outline, xml);
+        xml.EndAttribute();
         if (path.Fill is { } fill)
         {
-            xml.WriteAttributeString("fill", fill.ToString());
+            xml.Attribute("fill", fill);
         }
 
         if (path.Stroke is { } stroke)
@@ -160,42 +161,42 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         }
 
         WriteTitle(path.Tag);
-        xml.WriteEndElement();
+        xml.End();
     }
 
     private void WriteStroke(Stroke stroke)
     {
-        xml.WriteAttributeString("stroke", stroke.Colour.ToString());
-        Number("stroke-width", stroke.WidthMm);
+        xml.Attribute("stroke", stroke.Colour);
+        xml.Attribute("stroke-width", stroke.WidthMm);
         if (!stroke.DashMm.IsDefaultOrEmpty)
         {
-            xml.WriteAttributeString("stroke-dasharray", string.Join(' ', stroke.DashMm.Select(SvgNumber.Text)));
+            xml.Attribute("stroke-dasharray", string.Join(' ', stroke.DashMm.Select(SvgNumber.Text)));
             if (stroke.DashPhaseMm != 0)
             {
-                Number("stroke-dashoffset", stroke.DashPhaseMm);
+                xml.Attribute("stroke-dashoffset", stroke.DashPhaseMm);
             }
         }
 
         if (stroke.RoundCap)
         {
-            xml.WriteAttributeString("stroke-linecap", "round");
+            xml.Attribute("stroke-linecap", "round");
         }
 
         if (!stroke.RoundJoin)
         {
-            xml.WriteAttributeString("stroke-linejoin", "miter");
+            xml.Attribute("stroke-linejoin", "miter");
         }
     }
 
     private void WriteImage(ImageItem image)
     {
-        Start("image");
+        xml.Start("image");
         WriteTag(image.Tag);
         WriteBox(image.Box);
-        xml.WriteAttributeString("preserveAspectRatio", "none");
-        xml.WriteAttributeString("href", SvgWriter.LinkNamespace, "data:image/png;base64," + Convert.ToBase64String(image.Png.AsSpan()));
+        xml.Attribute("preserveAspectRatio", "none");
+        xml.Attribute("xlink:href", "data:image/png;base64," + Convert.ToBase64String(image.Png.AsSpan()));
         WriteTitle(image.Tag);
-        xml.WriteEndElement();
+        xml.End();
     }
 
     private void WriteLink(LinkItem link)
@@ -206,14 +207,14 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
             return;
         }
 
-        Start("a");
-        xml.WriteAttributeString("href", SvgWriter.LinkNamespace, target);
+        xml.Start("a");
+        xml.Attribute("xlink:href", target);
         WriteTitle(link.Tag);
-        Start("rect");
+        xml.Start("rect");
         WriteBox(link.Box);
-        xml.WriteAttributeString("pointer-events", "all");
-        xml.WriteEndElement();
-        xml.WriteEndElement();
+        xml.Attribute("pointer-events", "all");
+        xml.End();
+        xml.End();
     }
 
     // only a place in this file or a file the caller names: no text of a description ever becomes an address
@@ -252,16 +253,18 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
     {
         if (tag?.Title is { } title)
         {
-            xml.WriteElementString("title", SvgWriter.SvgNamespace, Safe(title));
+            xml.Start("title");
+            xml.Text(Safe(title));
+            xml.End();
         }
     }
 
     private void WriteBox(Box box)
     {
-        Number("x", box.X);
-        Number("y", box.Y);
-        Number("width", box.Width);
-        Number("height", box.Height);
+        xml.Attribute("x", box.X);
+        xml.Attribute("y", box.Y);
+        xml.Attribute("width", box.Width);
+        xml.Attribute("height", box.Height);
     }
 
     private string Id(string name)
@@ -282,15 +285,11 @@ internal sealed partial class SvgItemWriter(XmlWriter xml, SvgOptions options)
         return plain.Length > 0 && char.IsAsciiLetter(plain[0]) ? plain : "n" + plain;
     }
 
-    private void Start(string element) => xml.WriteStartElement(element, SvgWriter.SvgNamespace);
-
-    private void Number(string name, double value) => xml.WriteAttributeString(name, SvgNumber.Text(value));
-
     private void Named(string name, string? value)
     {
         if (value is not null)
         {
-            xml.WriteAttributeString(name, Safe(value));
+            xml.Attribute(name, Safe(value));
         }
     }
 }

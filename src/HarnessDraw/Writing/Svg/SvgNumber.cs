@@ -3,21 +3,16 @@ using System.Text;
 namespace HarnessDraw.Writing.Svg;
 
 /// <summary>Numbers of an SVG file: at most three decimals, no trailing zeros, no negative zero, no exponent.</summary>
-internal static class SvgNumber
+public static class SvgNumber
 {
+    /// <summary>The most bytes a number takes.</summary>
+    public const int MostDigits = 24;
+
+    /// <exception cref="ArgumentOutOfRangeException">No number of a drawing: not finite, or beyond a thousand million.</exception>
     public static string Text(double value)
     {
-        Span<char> text = stackalloc char[24];
-        return text[..Format(Thousandths(value), text)].ToString();
-    }
-
-    public static StringBuilder AppendNumber(this StringBuilder builder, double value) => builder.AppendThousandths(Thousandths(value));
-
-    /// <summary>A number that is known in thousandths.</summary>
-    public static StringBuilder AppendThousandths(this StringBuilder builder, long thousandths)
-    {
-        Span<char> text = stackalloc char[24];
-        return builder.Append(text[..Format(thousandths, text)]);
+        Span<byte> text = stackalloc byte[MostDigits];
+        return Encoding.ASCII.GetString(text[..Format(Thousandths(value), text)]);
     }
 
     /// <summary>Rounded to thousandths, as numbers are written.</summary>
@@ -25,30 +20,28 @@ internal static class SvgNumber
         ? (long)Math.Round(value * 1000, MidpointRounding.AwayFromZero)
         : throw new ArgumentOutOfRangeException(nameof(value), value, "a drawing has no such coordinate");
 
-    private static int Format(long thousandths, Span<char> text)
+    /// <summary>Writes a number that is known in thousandths; tells how many bytes it took.</summary>
+    public static int Format(long thousandths, Span<byte> text)
     {
         var at = 0;
         if (thousandths < 0)
         {
-            text[at++] = '-';
+            text[at++] = (byte)'-';
             thousandths = -thousandths;
         }
 
-        ((ulong)thousandths / 1000).TryFormat(text[at..], out var digits);
+        var (whole, part) = Math.DivRem((ulong)thousandths, 1000);
+        whole.TryFormat(text[at..], out var digits);
         at += digits;
-        var part = (int)(thousandths % 1000);
         if (part == 0)
         {
             return at;
         }
 
-        text[at++] = '.';
-        for (var unit = 100; part > 0; unit /= 10)
-        {
-            text[at++] = (char)('0' + (part / unit));
-            part %= unit;
-        }
-
-        return at;
+        text[at] = (byte)'.';
+        text[at + 1] = (byte)('0' + (part / 100));
+        text[at + 2] = (byte)('0' + (part / 10 % 10));
+        text[at + 3] = (byte)('0' + (part % 10));
+        return at + (part % 10 != 0 ? 4 : part % 100 != 0 ? 3 : 2);
     }
 }

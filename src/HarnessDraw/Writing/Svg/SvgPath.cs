@@ -1,4 +1,3 @@
-using System.Text;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Writing.Svg;
@@ -9,40 +8,48 @@ namespace HarnessDraw.Writing.Svg;
 /// </summary>
 internal static class SvgPath
 {
-    public static string Of(Outline outline, StringBuilder work)
+    // a curve has three places of two numbers with what stands between them
+    private const int MostBytesOfStep = (6 * SvgNumber.MostDigits) + 8;
+
+    public static void Write(Outline outline, SvgXml xml)
     {
-        work.Clear();
         var relative = HasSeveralRuns(outline);
         var (at, start) = ((X: 0L, Y: 0L), (X: 0L, Y: 0L));
         foreach (var step in outline.Steps)
         {
             var from = relative ? at : (X: 0, Y: 0);
+            var d = new StepText(xml.Room(MostBytesOfStep));
             switch (step)
             {
+                case PathStep.LineTo(var to):
+                    at = Line(ref d, to, at, from, relative);
+                    break;
                 case PathStep.MoveTo(var to):
-                    start = Pair(work.Append(relative ? 'm' : 'M'), to, from);
+                    start = Pair(ref d, relative ? 'm' : 'M', to, from);
                     at = start;
                     break;
-                case PathStep.LineTo(var to):
-                    at = Line(work, to, at, from, relative);
-                    break;
                 case PathStep.ArcTo(var to, var radius, var clockwise):
-                    work.Append(relative ? 'a' : 'A').AppendNumber(radius).Append(' ').AppendNumber(radius).Append(" 0 0 ").Append(clockwise ? '1' : '0').Append(' ');
-                    at = Pair(work, to, from);
+                    var thousandths = SvgNumber.Thousandths(radius);
+                    d.Add(relative ? 'a' : 'A', thousandths);
+                    d.Add(' ', thousandths);
+                    d.Add(' ', 0);
+                    d.Add(' ', 0);
+                    d.Add(' ', clockwise ? 1000 : 0);
+                    at = Pair(ref d, ' ', to, from);
                     break;
                 case PathStep.CurveTo(var one, var two, var to):
-                    Pair(work.Append(relative ? 'c' : 'C'), one, from);
-                    Pair(work.Append(' '), two, from);
-                    at = Pair(work.Append(' '), to, from);
+                    Pair(ref d, relative ? 'c' : 'C', one, from);
+                    Pair(ref d, ' ', two, from);
+                    at = Pair(ref d, ' ', to, from);
                     break;
                 default:
-                    work.Append(relative ? 'z' : 'Z');
+                    d.Add(relative ? 'z' : 'Z');
                     at = start;
                     break;
             }
-        }
 
-        return work.ToString();
+            xml.Took(d.Length);
+        }
     }
 
     private static bool HasSeveralRuns(Outline outline)
@@ -57,29 +64,47 @@ internal static class SvgPath
     }
 
     // places in thousandths
-    private static (long X, long Y) Line(StringBuilder d, Point to, (long X, long Y) at, (long X, long Y) from, bool relative)
+    private static (long X, long Y) Line(ref StepText d, Point to, (long X, long Y) at, (long X, long Y) from, bool relative)
     {
         var (x, y) = (SvgNumber.Thousandths(to.X), SvgNumber.Thousandths(to.Y));
         if (y == at.Y)
         {
-            d.Append(relative ? 'h' : 'H').AppendThousandths(x - from.X);
+            d.Add(relative ? 'h' : 'H', x - from.X);
         }
         else if (x == at.X)
         {
-            d.Append(relative ? 'v' : 'V').AppendThousandths(y - from.Y);
+            d.Add(relative ? 'v' : 'V', y - from.Y);
         }
         else
         {
-            d.Append(relative ? 'l' : 'L').AppendThousandths(x - from.X).Append(' ').AppendThousandths(y - from.Y);
+            d.Add(relative ? 'l' : 'L', x - from.X);
+            d.Add(' ', y - from.Y);
         }
 
         return (x, y);
     }
 
-    private static (long X, long Y) Pair(StringBuilder d, Point p, (long X, long Y) from)
+    private static (long X, long Y) Pair(ref StepText d, char command, Point p, (long X, long Y) from)
     {
         var (x, y) = (SvgNumber.Thousandths(p.X), SvgNumber.Thousandths(p.Y));
-        d.AppendThousandths(x - from.X).Append(' ').AppendThousandths(y - from.Y);
+        d.Add(command, x - from.X);
+        d.Add(' ', y - from.Y);
         return (x, y);
+    }
+
+    // one step as it is put together
+    private ref struct StepText(Span<byte> room)
+    {
+        private readonly Span<byte> room = room;
+
+        public int Length { get; private set; }
+
+        public void Add(char command) => room[Length++] = (byte)command;
+
+        public void Add(char before, long thousandths)
+        {
+            Add(before);
+            Length += SvgNumber.Format(thousandths, room[Length..]);
+        }
     }
 }

@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text;
-using System.Xml;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Writing.Svg;
@@ -8,53 +6,51 @@ namespace HarnessDraw.Writing.Svg;
 /// <summary>A sheet as an SVG file: user units are millimetres on paper, text stays text, widths of text are fixed.</summary>
 public static class SvgWriter
 {
-    internal const string SvgNamespace = "http://www.w3.org/2000/svg";
-    internal const string LinkNamespace = "http://www.w3.org/1999/xlink";
+    private const string SvgNamespace = "http://www.w3.org/2000/svg";
+    private const string LinkNamespace = "http://www.w3.org/1999/xlink";
 
     /// <summary>The whole file, UTF-8 without a byte order mark, the same bytes for the same sheet.</summary>
     public static byte[] Write(Sheet sheet, SvgOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         options ??= new SvgOptions();
-        using var stream = new MemoryStream(64 * 1024);
-        var settings = new XmlWriterSettings { Encoding = new UTF8Encoding(false), NewLineChars = "\n", NewLineHandling = NewLineHandling.None };
-        using (var xml = XmlWriter.Create(stream, settings))
+        using var xml = new SvgXml();
+        xml.Start("svg");
+        WriteRootAttributes(xml, sheet, options);
+        xml.Start("title");
+        xml.Text(ShownText.Of(sheet.Title));
+        xml.End();
+        if (options.EmbedFonts)
         {
-            xml.WriteStartElement("svg", SvgNamespace);
-            WriteRootAttributes(xml, sheet, options);
-            xml.WriteElementString("title", SvgNamespace, ShownText.Of(sheet.Title));
-            if (options.EmbedFonts)
-            {
-                SvgFonts.WriteStyle(xml, sheet, options.Faces);
-            }
-
-            var writer = new SvgItemWriter(xml, options);
-            if (options.PagePart is null)
-            {
-                // a page for a browser has its own paper
-                writer.WritePaper(sheet.Paper);
-            }
-
-            writer.WriteAll(sheet.Items);
-            xml.WriteWhitespace("\n");
-            xml.WriteEndElement();
-            xml.WriteWhitespace("\n");
+            SvgFonts.WriteStyle(xml, sheet, options.Faces);
         }
 
-        return stream.ToArray();
+        var writer = new SvgItemWriter(xml, options);
+        if (options.PagePart is null)
+        {
+            // a page for a browser has its own paper
+            writer.WritePaper(sheet.Paper);
+        }
+
+        writer.WriteAll(sheet.Items);
+        xml.Text("\n");
+        xml.End();
+        xml.Text("\n");
+        return xml.ToArray();
     }
 
-    private static void WriteRootAttributes(XmlWriter xml, Sheet sheet, SvgOptions options)
+    private static void WriteRootAttributes(SvgXml xml, Sheet sheet, SvgOptions options)
     {
-        xml.WriteAttributeString("xmlns", "xlink", null, LinkNamespace);
+        xml.Attribute("xmlns:xlink", LinkNamespace);
         var (width, height) = (SvgNumber.Text(sheet.Paper.WidthMm), SvgNumber.Text(sheet.Paper.HeightMm));
-        xml.WriteAttributeString("width", width + "mm");
-        xml.WriteAttributeString("height", height + "mm");
-        xml.WriteAttributeString("viewBox", $"0 0 {width} {height}");
-        xml.WriteAttributeString("lang", SvgItemWriter.Safe(sheet.Language));
-        xml.WriteAttributeString("font-family", SvgFonts.FamilyList(options.Faces, 0));
-        xml.WriteAttributeString("font-weight", ((int)FaceWeight.Medium).ToString(CultureInfo.InvariantCulture));
-        xml.WriteAttributeString("fill", "none");
-        xml.WriteAttributeString("stroke-linejoin", "round");
+        xml.Attribute("width", width + "mm");
+        xml.Attribute("height", height + "mm");
+        xml.Attribute("viewBox", $"0 0 {width} {height}");
+        xml.Attribute("lang", SvgItemWriter.Safe(sheet.Language));
+        xml.Attribute("font-family", SvgFonts.FamilyList(options.Faces, 0));
+        xml.Attribute("font-weight", ((int)FaceWeight.Medium).ToString(CultureInfo.InvariantCulture));
+        xml.Attribute("fill", "none");
+        xml.Attribute("stroke-linejoin", "round");
+        xml.Attribute("xmlns", SvgNamespace);
     }
 }
