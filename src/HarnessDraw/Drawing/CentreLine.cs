@@ -46,6 +46,15 @@ public sealed class CentreLine
                     AddCurve(pieces, at, curve);
                     at = curve.To;
                     break;
+                case PathStep.Polygons polygons:
+                    for (var i = 0; i < polygons.Count; i++)
+                    {
+                        Finish();
+                        AddPolygon(pieces, polygons[i]);
+                    }
+
+                    (start, at) = (polygons.LastBegin, polygons.LastBegin);
+                    break;
                 default:
                     AddLine(pieces, at, start);
                     at = start;
@@ -109,6 +118,14 @@ public sealed class CentreLine
         if (length > 1e-9)
         {
             pieces.Add(new(End(pieces), length, a, new((b.X - a.X) / length, (b.Y - a.Y) / length), 0, true));
+        }
+    }
+
+    private static void AddPolygon(ImmutableArray<Piece>.Builder pieces, ReadOnlySpan<Point> corners)
+    {
+        for (var i = 0; i < corners.Length; i++)
+        {
+            AddLine(pieces, corners[i], corners[(i + 1) % corners.Length]);
         }
     }
 

@@ -29,7 +29,7 @@ public readonly record struct Box(double X, double Y, double Width, double Heigh
     public bool Contains(Box other) => X <= other.X && Y <= other.Y && Right >= other.Right && Bottom >= other.Bottom;
 }
 
-/// <summary>One step of an outline. A closed set: move, line, circular arc, cubic curve, close.</summary>
+/// <summary>One step of an outline. A closed set: move, line, circular arc, cubic curve, close, and many closed polygons at once.</summary>
 public abstract record PathStep
 {
     private PathStep() { }
@@ -41,6 +41,21 @@ public abstract record PathStep
     public sealed record ArcTo(Point To, double Radius, bool Clockwise) : PathStep;
     public sealed record CurveTo(Point Control1, Point Control2, Point To) : PathStep;
     public sealed record Close : PathStep;
+
+    /// <summary>
+    /// Closed polygons, each what a move to its first corner, lines to the others and a close are: for the many small bars of a tracer, which as steps of their
+    /// own would be most of what a sheet holds. <paramref name="Ends"/> has the number of corners up to the end of each.
+    /// </summary>
+    public sealed record Polygons(ImmutableArray<Point> Corners, ImmutableArray<int> Ends) : PathStep
+    {
+        public int Count => Ends.Length;
+
+        /// <summary>Where a pen stands after them.</summary>
+        public Point LastBegin => this[Count - 1][0];
+
+        /// <summary>The corners of one polygon, at least two.</summary>
+        public ReadOnlySpan<Point> this[int i] => Corners.AsSpan()[(i == 0 ? 0 : Ends[i - 1])..Ends[i]];
+    }
 }
 
 /// <summary>An outline in millimetres; may hold several sub-paths.</summary>

@@ -40,6 +40,14 @@ public static class ItemBounds
                     Take(two, 0);
                     at = to;
                     break;
+                case PathStep.Polygons polygons:
+                    foreach (var corner in polygons.Corners)
+                    {
+                        Take(corner, 0);
+                    }
+
+                    (start, at) = (polygons.LastBegin, polygons.LastBegin);
+                    break;
                 default:
                     at = start;
                     break;

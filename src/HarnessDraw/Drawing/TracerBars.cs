@@ -6,8 +6,7 @@ namespace HarnessDraw.Drawing;
 internal static class TracerBars
 {
     private const double StepMm = 0.3;
-    private const int StepsOfStraightBar = 5;
-    private static readonly PathStep Closed = new PathStep.Close();
+    private const int CornersOfStraightBar = 4;
 
     /// <summary>
     /// Bars centred at phase, phase + pitch, ... that keep <paramref name="clearMm"/> from the ends. <paramref name="parts"/> are
@@ -15,20 +14,23 @@ internal static class TracerBars
     /// </summary>
     public static Outline Along(Outline lane, ImmutableArray<(double FromMm, double ToMm)> parts, double pitchMm, double phaseMm, double halfWidthMm, double clearMm)
     {
-        var steps = ImmutableArray.CreateBuilder<PathStep>();
+        var (corners, ends) = (ImmutableArray.CreateBuilder<Point>(), ImmutableArray.CreateBuilder<int>());
         foreach (var line in CentreLine.Of(lane))
         {
-            steps.Capacity = Math.Max(steps.Capacity, steps.Count + (StepsOfStraightBar * parts.Length * (int)((line.LengthMm / pitchMm) + 1)));
+            var most = parts.Length * (int)((line.LengthMm / pitchMm) + 1);
+            corners.Capacity = Math.Max(corners.Capacity, corners.Count + (CornersOfStraightBar * most));
+            ends.Capacity = Math.Max(ends.Capacity, ends.Count + most);
             for (var centre = First(phaseMm, pitchMm, clearMm); centre <= line.LengthMm - clearMm; centre += pitchMm)
             {
                 foreach (var (from, to) in parts)
                 {
-                    AddBar(steps, line, centre + from, centre + to, halfWidthMm);
+                    AddBar(corners, line, centre + from, centre + to, halfWidthMm);
+                    ends.Add(corners.Count);
                 }
             }
         }
 
-        return new(steps.DrainToImmutable());
+        return new(ends.Count == 0 ? [] : [new PathStep.Polygons(corners.DrainToImmutable(), ends.DrainToImmutable())]);
     }
 
     private static double First(double phaseMm, double pitchMm, double clearMm)
@@ -37,7 +39,7 @@ internal static class TracerBars
         return phase >= clearMm ? phase : phase + (pitchMm * Math.Ceiling((clearMm - phase) / pitchMm));
     }
 
-    private static void AddBar(ImmutableArray<PathStep>.Builder steps, CentreLine line, double from, double to, double half)
+    private static void AddBar(ImmutableArray<Point>.Builder corners, CentreLine line, double from, double to, double half)
     {
         var slant = LeansForward(line.At((from + to) / 2).Direction) ? half : -half;
         var straight = line.StraightPiece(from - half, to + half);
@@ -46,11 +48,8 @@ internal static class TracerBars
         {
             // forward along the one side, back along the other
             var (k, side) = i <= count ? (i, 1) : ((2 * count) + 1 - i, -1);
-            var p = line.Beside(from - (side * slant) + ((to - from) * k / count), side * half, straight);
-            steps.Add(i == 0 ? new PathStep.MoveTo(p) : new PathStep.LineTo(p));
+            corners.Add(line.Beside(from - (side * slant) + ((to - from) * k / count), side * half, straight));
         }
-
-        steps.Add(Closed);
     }
 
     // Bars stand at 45 degrees to the lane, either way; the way nearer to a '/' on paper is taken, so that all bars lean alike

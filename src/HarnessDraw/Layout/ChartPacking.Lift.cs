@@ -123,10 +123,12 @@ internal sealed partial class ChartPacking
     private (double LengthMm, double HeightMm) Extent(Spine root)
     {
         var (t0, t1, u0, u1) = (0.0, 0.0, 0.0, corner.U1);
-        foreach (var box in root.Packed)
+        foreach (ref readonly var box in CollectionsMarshal.AsSpan(root.Packed))
         {
-            (t0, t1) = (Math.Min(t0, box.T0), Math.Max(t1, box.T1));
-            (u0, u1) = (Math.Min(u0, box.U0), Math.Max(u1, box.U1));
+            t0 = box.T0 < t0 ? box.T0 : t0;
+            t1 = box.T1 > t1 ? box.T1 : t1;
+            u0 = box.U0 < u0 ? box.U0 : u0;
+            u1 = box.U1 > u1 ? box.U1 : u1;
         }
 
         return (t1 - t0, u1 - u0);

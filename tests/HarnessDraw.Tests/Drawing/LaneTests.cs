@@ -1,4 +1,7 @@
+using System.Text;
 using HarnessDraw.Drawing;
+using HarnessDraw.Writing.Png;
+using HarnessDraw.Writing.Svg;
 
 namespace HarnessDraw.Tests.Drawing;
 
@@ -56,8 +59,8 @@ public class LaneTests
     {
         var straight = Outline.Line(0, 0, 100, 0);
         var bars = LanePainter.Paint(straight, new(WireColour.Parse("GN/WH"))).OfType<PathItem>().Last();
-        Assert.InRange(bars.Outline.Steps.OfType<PathStep.MoveTo>().Count(), 19, 20);
-        var xs = bars.Outline.Steps.SelectMany(PointsOf).Select(p => p.X).ToList();
+        Assert.InRange(BarsOf(bars).Count, 19, 20);
+        var xs = BarsOf(bars).Corners.Select(p => p.X).ToList();
         Assert.InRange(xs.Min(), 0, 6);
         Assert.InRange(xs.Max(), 94, 100);
     }
@@ -65,7 +68,7 @@ public class LaneTests
     [Fact]
     public void Bars_of_neighbours_never_line_up()
     {
-        double First(int index) => ((PathStep.MoveTo)LanePainter.Paint(Outline.Line(0, 0, 60, 0), new(WireColour.Parse("GN/WH")) { Index = index }).OfType<PathItem>().Last().Outline.Steps[0]).To.X % 5;
+        double First(int index) => BarsOf(LanePainter.Paint(Outline.Line(0, 0, 60, 0), new(WireColour.Parse("GN/WH")) { Index = index }).OfType<PathItem>().Last())[0][0].X % 5;
         Assert.True(Math.Abs(First(0) - First(1)) > 1);
         Assert.True(Math.Abs(First(1) - First(2)) > 1);
     }
@@ -75,8 +78,8 @@ public class LaneTests
     {
         foreach (var (x, y) in (ReadOnlySpan<(double, double)>)[(60, 0), (-60, 0), (0, 60), (0, -60)])
         {
-            var bars = LanePainter.Paint(Outline.Line(0, 0, x, y), new(WireColour.Parse("GN/WH"))).OfType<PathItem>().Last().Outline;
-            var corners = bars.Steps.Take(4).SelectMany(PointsOf).ToArray();
+            var bars = LanePainter.Paint(Outline.Line(0, 0, x, y), new(WireColour.Parse("GN/WH"))).OfType<PathItem>().Last();
+            var corners = BarsOf(bars)[0];
 
             // the edge across the lane rises to the right on paper
             var edge = corners[2] - corners[1];
@@ -105,10 +108,23 @@ public class LaneTests
         }
     }
 
-    private static IEnumerable<Point> PointsOf(PathStep step) => step switch
+    [Fact]
+    public void Polygons_are_drawn_and_bounded_as_their_corners_one_after_the_other()
     {
-        PathStep.MoveTo(var to) => [to],
-        PathStep.LineTo(var to) => [to],
-        _ => [],
-    };
+        Point[][] bars = [[new(1, 1), new(4, 1), new(3, 3)], [new(-2, 8), new(5, 8), new(5, 9.5), new(-2, 9)]];
+        var together = new Outline([new PathStep.Polygons([.. bars.SelectMany(b => b)], [3, 7])]);
+        var apart = new Outline([.. bars.SelectMany(b => Outline.Polyline(b, closed: true).Steps)]);
+        Assert.Equal(SvgOf(apart), SvgOf(together));
+        Assert.Equal(ItemBounds.Of(new PathItem(apart)), ItemBounds.Of(new PathItem(together)));
+        Assert.Equal(CentreLine.Of(apart).Select(l => l.LengthMm), CentreLine.Of(together).Select(l => l.LengthMm));
+        Assert.Equal(PngOf(apart), PngOf(together));
+    }
+
+    private static string SvgOf(Outline outline) => Encoding.UTF8.GetString(SvgWriter.Write(SheetOf(outline)));
+
+    private static byte[] PngOf(Outline outline) => PngWriter.Write(SheetOf(outline), 200, FaceSet.Shipped);
+
+    private static Sheet SheetOf(Outline outline) => new("x", "x", new("small", 20, 20), [new PathItem(outline) { Fill = Ink.Black }]);
+
+    private static PathStep.Polygons BarsOf(PathItem item) => Assert.IsType<PathStep.Polygons>(Assert.Single(item.Outline.Steps));
 }

@@ -153,6 +153,9 @@ internal static class SheetShapes
                     all[^1].Add(new(start.X, start.Y));
                     at = start;
                     break;
+                case PathStep.Polygons polygons:
+                    all.AddRange(Enumerable.Range(0, polygons.Count).Select(i => polygons[i].ToArray()).Select(p => p.Append(p[0]).Select(c => new Coordinate(c.X, c.Y)).ToList()));
+                    break;
                 default:
                     AddBend(all[^1], at, step);
                     at = step is PathStep.ArcTo arc ? arc.To : ((PathStep.CurveTo)step).To;

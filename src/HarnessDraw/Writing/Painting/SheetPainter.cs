@@ -231,6 +231,10 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
                     path.CubicTo(Point(one), Point(two), Point(to));
                     from = to;
                     break;
+                case PathStep.Polygons polygons:
+                    AddPolygons(path, polygons);
+                    from = polygons.LastBegin;
+                    break;
                 default:
                     path.Close();
                     break;
@@ -238,6 +242,21 @@ internal sealed class SheetPainter(FaceSet faces) : IDisposable
         }
 
         return path.Detach();
+    }
+
+    private static void AddPolygons(SKPathBuilder path, PathStep.Polygons polygons)
+    {
+        for (var i = 0; i < polygons.Count; i++)
+        {
+            var corners = polygons[i];
+            path.MoveTo(Point(corners[0]));
+            foreach (var corner in corners[1..])
+            {
+                path.LineTo(Point(corner));
+            }
+
+            path.Close();
+        }
     }
 
     internal static SKRect Rect(Box box) => new((float)box.X, (float)box.Y, (float)box.Right, (float)box.Bottom);

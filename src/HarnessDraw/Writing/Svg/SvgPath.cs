@@ -13,42 +13,34 @@ internal static class SvgPath
 
     public static void Write(Outline outline, SvgXml xml)
     {
-        var relative = HasSeveralRuns(outline);
-        var (at, start) = ((X: 0L, Y: 0L), (X: 0L, Y: 0L));
+        var pen = new Pen(xml, HasSeveralRuns(outline));
         foreach (var step in outline.Steps)
         {
-            var from = relative ? at : (X: 0, Y: 0);
-            var d = new StepText(xml.Room(MostBytesOfStep));
             switch (step)
             {
-                case PathStep.LineTo(var to):
-                    at = Line(ref d, to, at, from, relative);
-                    break;
                 case PathStep.MoveTo(var to):
-                    start = Pair(ref d, relative ? 'm' : 'M', to, from);
-                    at = start;
+                    pen.Move(to);
+                    break;
+                case PathStep.LineTo(var to):
+                    pen.Line(to);
                     break;
                 case PathStep.ArcTo(var to, var radius, var clockwise):
-                    var thousandths = SvgNumber.Thousandths(radius);
-                    d.Add(relative ? 'a' : 'A', thousandths);
-                    d.Add(' ', thousandths);
-                    d.Add(' ', 0);
-                    d.Add(' ', 0);
-                    d.Add(' ', clockwise ? 1000 : 0);
-                    at = Pair(ref d, ' ', to, from);
+                    pen.Arc(to, radius, clockwise);
                     break;
                 case PathStep.CurveTo(var one, var two, var to):
-                    Pair(ref d, relative ? 'c' : 'C', one, from);
-                    Pair(ref d, ' ', two, from);
-                    at = Pair(ref d, ' ', to, from);
+                    pen.Curve(one, two, to);
+                    break;
+                case PathStep.Polygons polygons:
+                    for (var i = 0; i < polygons.Count; i++)
+                    {
+                        pen.Polygon(polygons[i]);
+                    }
+
                     break;
                 default:
-                    d.Add(relative ? 'z' : 'Z');
-                    at = start;
+                    pen.Close();
                     break;
             }
-
-            xml.Took(d.Length);
         }
     }
 
@@ -57,39 +49,103 @@ internal static class SvgPath
         var runs = 0;
         foreach (var step in outline.Steps)
         {
-            runs += step is PathStep.MoveTo ? 1 : 0;
+            runs += step is PathStep.MoveTo ? 1 : step is PathStep.Polygons polygons ? polygons.Count : 0;
         }
 
         return runs > 1;
     }
 
-    // places in thousandths
-    private static (long X, long Y) Line(ref StepText d, Point to, (long X, long Y) at, (long X, long Y) from, bool relative)
+    // where the pen stands and where its run began, in thousandths
+    private ref struct Pen(SvgXml xml, bool relative)
     {
-        var (x, y) = (SvgNumber.Thousandths(to.X), SvgNumber.Thousandths(to.Y));
-        if (y == at.Y)
+        private (long X, long Y) at;
+        private (long X, long Y) start;
+
+        // what places are told from
+        private readonly (long X, long Y) From => relative ? at : (0, 0);
+
+        public void Move(Point to)
         {
-            d.Add(relative ? 'h' : 'H', x - from.X);
-        }
-        else if (x == at.X)
-        {
-            d.Add(relative ? 'v' : 'V', y - from.Y);
-        }
-        else
-        {
-            d.Add(relative ? 'l' : 'L', x - from.X);
-            d.Add(' ', y - from.Y);
+            var d = Begin();
+            start = Pair(ref d, relative ? 'm' : 'M', to);
+            at = start;
+            xml.Took(d.Length);
         }
 
-        return (x, y);
-    }
+        public void Line(Point to)
+        {
+            var d = Begin();
+            var (x, y) = Thousandths(to);
+            if (y == at.Y)
+            {
+                d.Add(relative ? 'h' : 'H', x - From.X);
+            }
+            else if (x == at.X)
+            {
+                d.Add(relative ? 'v' : 'V', y - From.Y);
+            }
+            else
+            {
+                d.Add(relative ? 'l' : 'L', x - From.X);
+                d.Add(' ', y - From.Y);
+            }
 
-    private static (long X, long Y) Pair(ref StepText d, char command, Point p, (long X, long Y) from)
-    {
-        var (x, y) = (SvgNumber.Thousandths(p.X), SvgNumber.Thousandths(p.Y));
-        d.Add(command, x - from.X);
-        d.Add(' ', y - from.Y);
-        return (x, y);
+            at = (x, y);
+            xml.Took(d.Length);
+        }
+
+        public void Arc(Point to, double radius, bool clockwise)
+        {
+            var d = Begin();
+            var thousandths = SvgNumber.Thousandths(radius);
+            d.Add(relative ? 'a' : 'A', thousandths);
+            d.Add(' ', thousandths);
+            d.Add(' ', 0);
+            d.Add(' ', 0);
+            d.Add(' ', clockwise ? 1000 : 0);
+            at = Pair(ref d, ' ', to);
+            xml.Took(d.Length);
+        }
+
+        public void Curve(Point one, Point two, Point to)
+        {
+            var d = Begin();
+            Pair(ref d, relative ? 'c' : 'C', one);
+            Pair(ref d, ' ', two);
+            at = Pair(ref d, ' ', to);
+            xml.Took(d.Length);
+        }
+
+        public void Close()
+        {
+            var d = Begin();
+            d.Add(relative ? 'z' : 'Z');
+            at = start;
+            xml.Took(d.Length);
+        }
+
+        public void Polygon(ReadOnlySpan<Point> corners)
+        {
+            Move(corners[0]);
+            foreach (var corner in corners[1..])
+            {
+                Line(corner);
+            }
+
+            Close();
+        }
+
+        private readonly StepText Begin() => new(xml.Room(MostBytesOfStep));
+
+        private readonly (long X, long Y) Pair(ref StepText d, char command, Point p)
+        {
+            var (x, y) = Thousandths(p);
+            d.Add(command, x - From.X);
+            d.Add(' ', y - From.Y);
+            return (x, y);
+        }
+
+        private static (long X, long Y) Thousandths(Point p) => (SvgNumber.Thousandths(p.X), SvgNumber.Thousandths(p.Y));
     }
 
     // one step as it is put together
