@@ -10,6 +10,7 @@ public sealed class DiagnosticBag
 
     private readonly List<Diagnostic> _items = [];
     private readonly HashSet<Diagnostic> _seen = [];
+    private readonly Dictionary<string, string> _lost = new(StringComparer.Ordinal);
     private int _leftOut;
 
     public bool HasErrors { get; private set; }
@@ -20,7 +21,7 @@ public sealed class DiagnosticBag
     {
         ArgumentNullException.ThrowIfNull(diagnostic);
         HasErrors |= diagnostic.Severity == Severity.Error;
-        if (!_seen.Add(diagnostic))
+        if (MayComeOfLoss(diagnostic) || !_seen.Add(diagnostic))
         {
             return;
         }
@@ -33,6 +34,40 @@ public sealed class DiagnosticBag
         {
             _leftOut++;
         }
+    }
+
+    /// <summary>
+    /// This text of a file could not be read. From now on nothing is said that may only come of it: what a block of that file lacks, and names that stand in
+    /// what is lost.
+    /// </summary>
+    public void Lose(string file, string text) => _lost[file] = text;
+
+    /// <summary>True when this word stands in what could not be read.</summary>
+    public bool IsLost(string word) => _lost.Values.Any(text => Stands(word, text));
+
+    private bool MayComeOfLoss(Diagnostic diagnostic) => _lost.Count > 0 && diagnostic.Code switch
+    {
+        DiagnosticCodes.MissingKey or DiagnosticCodes.NoReturn or DiagnosticCodes.NothingToFeed or DiagnosticCodes.NotBuildable or DiagnosticCodes.NotACable
+            or DiagnosticCodes.UnknownNotAllowed => diagnostic.At is null || _lost.ContainsKey(diagnostic.At.File),
+        DiagnosticCodes.UnknownName or DiagnosticCodes.UnknownPin or DiagnosticCodes.UnknownChoice or DiagnosticCodes.WrongKind =>
+            QuotedWords(diagnostic.Message).Any(IsLost),
+        _ => false,
+    };
+
+    private static IEnumerable<string> QuotedWords(string message) => message.Split('\'').Where((_, i) => i % 2 == 1);
+
+    // as a name of its own, not within another word
+    private static bool Stands(string word, string text)
+    {
+        for (var at = text.IndexOf(word, StringComparison.Ordinal); at >= 0 && word.Length > 0; at = text.IndexOf(word, at + 1, StringComparison.Ordinal))
+        {
+            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (at + word.Length == text.Length || !char.IsLetterOrDigit(text[at + word.Length])))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     public void Error(string code, string message, SourceSpan? at, string? hint = null, SourceSpan? other = null) =>

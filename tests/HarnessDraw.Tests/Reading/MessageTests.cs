@@ -142,6 +142,34 @@ public class MessageTests
     public void A_number_that_cannot_be_meant_is_told(string code, string circuit, string? hint) =>
         AssertMessage(new SmallVehicle { Circuits = "circuits:\n" + circuit + "\n" }.MessageAtMark(), code, hint);
 
+    /// <summary>What is lost with a broken line (the horn, the ground it names) is not missed elsewhere; mistakes of the lines that are whole are told.</summary>
+    [Fact]
+    public void Beside_broken_lines_the_mistakes_of_whole_lines_are_told_and_nothing_that_only_comes_of_the_broken_ones()
+    {
+        var sound = new SmallVehicle();
+        var vehicle = sound with
+        {
+            Things = sound.Things.Replace("horn: {", "horn {", StringComparison.Ordinal).Replace("ground left: { at: wing, ground: M8 }", "ground left: { at: wing, ground: M8", StringComparison.Ordinal)
+                .Replace("at: pass, mate", "at: pas, mate", StringComparison.Ordinal),
+            Circuits = "circuits:\n  horn: { from: F1, feeds: horn.1 }\n  dipped beam: { from: F77, enters-by: firewall, feeds: headlamp left.56c, colour: RED, size: 2,5 mm2 }\n",
+            Layout = sound.Layout.Replace("nose: { at:", "nose { at:", StringComparison.Ordinal).Replace("500 mm }", "500 }", StringComparison.Ordinal),
+        };
+        Assert.Equal(
+            [
+                "van-harness 11 yaml-syntax", "van-harness 12 unknown-name", "van-harness 20 choice", "van-harness 20 unknown-key", "van-harness 20 unknown-name", "van-harness 20 unknown-pin", "van-harness 9 yaml-syntax",
+                "van 7 yaml-syntax", "van 9 quantity",
+            ],
+            vehicle.Read().Diagnostics.Select(d => $"{System.IO.Path.GetFileNameWithoutExtension(d.At!.File)} {d.At.Line} {d.Code}").Order(StringComparer.Ordinal).OrderBy(d => d.StartsWith("van ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Parts_of_a_file_that_is_named_in_a_broken_line_are_not_missed()
+    {
+        var sound = new SmallVehicle();
+        var vehicle = sound with { Things = sound.Things.Replace("lamp-3", "own-lamp", StringComparison.Ordinal), Rest = "parts-from: [own-parts.yaml\n" };
+        Assert.Equal(DiagnosticCodes.YamlSyntax, Assert.Single(vehicle.Read().Diagnostics).Code);
+    }
+
     [Fact]
     public void A_source_of_no_volts_is_a_mistake() =>
         AssertMessage(new SmallVehicle { Power = "power:\n  sources:\n    battery: { kind: battery, nominal: §0 V, at: tray, posts: { plus: M8, minus: M8 } }\n" }.MessageAtMark(), "quantity", "12 V");

@@ -124,8 +124,74 @@ public class YamlNodeReaderTests
         Assert.Equal(["2:9", "4:1"], told.Select(d => $"{d.At!.Line}:{d.At.Column}"));
         Assert.Contains("colon", told[0].Hint, StringComparison.Ordinal);
         Assert.Contains("spaces", told[1].Hint, StringComparison.Ordinal);
-        // what follows a key without its colon hangs on it: only the first is certain
+        // what follows a key without its colon hangs on it
         Assert.Single(Read("things {\n  horn: { at: nose }\n  lamp: { at: nose }\n").Bag.ToSorted());
+    }
+
+    /// <summary>One mistake of every kind, each in an entry of its own: each is told in its own line and none brings others with it.</summary>
+    public static TheoryData<string, int, int, string> Kinds => new()
+    {
+        { "  a { at: nose, on: body }", 0, 4, "colon" },
+        { "  a: { at: nose", 0, 16, "bracket" },
+        { "  a: { at: nose }}", 0, 18, "bracket" },
+        { "  a: [x, y", 0, 11, "bracket" },
+        { "  a: \"x", 0, 6, "quote" },
+        { "  a: 'x", 0, 6, "quote" },
+        { "  a: x: y", 0, 7, "quotes" },
+        { "\ta: x", 0, 1, "spaces" },
+        { "   a: x", 0, 4, "column" },
+        { "  - a", 0, 3, "list" },
+        { "  a", 0, 3, "colon" },
+        { "  a:x", 0, 3, "colon" },
+        { "  a: @x", 0, 6, "quotes" },
+        { "  a: `x`", 0, 6, "quotes" },
+        { "  a: %x", 0, 6, "quotes" },
+        { "  a: {b: c d: e}", 0, 13, "comma" },
+        { "  a: [x y], z", 0, 11, "quotes" },
+        { "  a:\n    b: {\n    c: d", 1, 9, "bracket" },
+        { "  a: { at: nose,\n       plug: x\n  b: y", 1, 15, "bracket" },
+        { "  a:\n    b: x\n   c: y", 2, 4, "column" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void A_mistake_of_each_kind_is_told_in_its_line_and_the_rest_is_read(string lines, int line, int column, string hint)
+    {
+        var (root, bag) = Read($"things:\n  before: {{ at: nose }}\n{lines}\n  after: {{ at: nose }}\nlast: [x]\n");
+        var told = Only(bag);
+        Assert.Equal((3 + line, column), (told.At!.Line, told.At.Column));
+        Assert.Contains(hint, told.Hint, StringComparison.Ordinal);
+        var things = Assert.IsType<InputMap>(root).Map("things")!;
+        Assert.True(things.Has("before") && things.Has("after"));
+        Assert.Equal(["x"], ((InputMap)root).Texts("last"));
+    }
+
+    [Fact]
+    public void Mistakes_of_all_kinds_together_are_all_told()
+    {
+        var all = Kinds.Select((row, i) => (Lines: row.Data.Item1, row.Data.Item2, row.Data.Item3, Of: i)).ToArray();
+        var text = new StringBuilder("things:\n");
+        var expected = new List<string>();
+        var line = 2;
+        foreach (var kind in all)
+        {
+            text.Append($"  before {kind.Of}: {{ at: nose }}\n{kind.Lines}\n");
+            expected.Add($"{line + 1 + kind.Item2}:{kind.Item3}");
+            line += 2 + kind.Lines.Count(c => c == '\n');
+        }
+
+        var (root, bag) = Read(text.ToString());
+        Assert.Equal(expected, bag.ToSorted().Where(d => d.Code == DiagnosticCodes.YamlSyntax).Select(d => $"{d.At!.Line}:{d.At.Column}"));
+        Assert.Equal(all.Length, Assert.IsType<InputMap>(root).Map("things")!.Entries.Count(e => e.Key.Value.StartsWith("before", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Lines_below_each_other_that_begin_with_tabs_are_one_mistake_and_a_file_of_nothing_else_ends()
+    {
+        Assert.Contains("and 2 below it", Only(Read("things:\n\ta: x\n\tb: x\n\n\tc: x\n").Bag).Message, StringComparison.Ordinal);
+        var told = Read(string.Concat(Enumerable.Repeat("a: [\n", 400))).Bag.ToSorted();
+        Assert.Equal(BrokenYaml.Most + 1, told.Length);
+        Assert.Equal(DiagnosticCodes.TooManyMessages, told.Single(d => d.At is null).Code);
     }
 
     [Theory]
@@ -151,7 +217,7 @@ public class YamlNodeReaderTests
 
     /// <summary>The parser throws what is no YAML mistake for some texts, also where it is asked for a second mistake.</summary>
     [Fact]
-    public void A_mistake_behind_which_the_parser_stumbles_is_told_alone()
+    public void A_mistake_behind_which_the_parser_stumbles_is_told_with_the_others()
     {
         const string Stumbles = "things:\n  horn: !<:> x\n";
         var parser = new YamlDotNet.Core.Parser(new StringReader(Stumbles));
@@ -162,6 +228,6 @@ public class YamlNodeReaderTests
             }
         });
         Assert.Equal(DiagnosticCodes.YamlSyntax, Only(Read(Stumbles).Bag).Code);
-        Assert.Equal(2, Only(Read("things:\n\tfan: x\n  horn: !<:> x\n").Bag).At!.Line);
+        Assert.Equal([2, 3], Read("things:\n\tfan: x\n  horn: !<:> x\n").Bag.ToSorted().Select(d => d.At!.Line));
     }
 }

@@ -6,7 +6,8 @@ namespace HarnessDraw.Reading;
 /// <summary>What a broken file most likely lacks, in words for who wrote it; the parser's own words name its grammar.</summary>
 internal static class YamlHints
 {
-    public const string Usual = "look for a missing bracket, quote or colon";
+    private const string Usual = "look for a missing bracket, quote or colon";
+    private const string ListAndKeys = "a list ('- ...') and keys ('name: ...') cannot stand in one block";
 
     /// <summary>A better place than the parser's, where it points far away from the mistake.</summary>
     public static SourceSpan Place(string file, string text, YamlException broken) =>
@@ -14,23 +15,26 @@ internal static class YamlHints
         : KeyWithoutColon(text, broken) is { } column ? new(file, (int)broken.Start.Line, column)
         : new(file, (int)broken.Start.Line, (int)broken.Start.Column);
 
-    /// <summary>True where the mistake is certain to be in that line alone, so that the file can be read on without it: keys of its own below would hang on nothing.</summary>
-    public static bool IsOfOneLine(string text, YamlException broken, int line)
+    public static bool IsTab(string text, YamlException broken) => TabLine(text, broken) is not null;
+
+    /// <summary>The parser's words, without its own position in front.</summary>
+    public static string Sentence(string text, YamlException broken)
     {
-        static int Indent(string l) => l.Length - l.TrimStart(' ', '\t').Length;
-        if (TabLine(text, broken) is null && KeyWithoutColon(text, broken) is null)
+        if (IsTab(text, broken))
         {
-            return false;
+            return "this is not well-formed YAML: a tab indents this line";
         }
 
-        var next = text.Split('\n').Skip(line).FirstOrDefault(l => l.Trim().Length > 0 && !l.TrimStart().StartsWith('#'));
-        return next is null || next.Contains('\t', StringComparison.Ordinal) || Indent(next) <= Indent(Line(text, line));
+        var says = broken.Message;
+        var position = says.LastIndexOf("): ", StringComparison.Ordinal);
+        says = (position >= 0 && says.StartsWith('(') ? says[(position + 3)..] : says).Trim().TrimEnd('.');
+        return says.Length == 0 ? "this is not well-formed YAML" : "this is not well-formed YAML: " + char.ToLowerInvariant(says[0]) + says[1..];
     }
 
     public static string Hint(string text, YamlException broken)
     {
         var says = broken.Message;
-        if (says.Contains("tab", StringComparison.Ordinal) && TabLine(text, broken) is not null)
+        if (IsTab(text, broken))
         {
             return "indent with spaces; YAML takes no tabs there";
         }
@@ -40,45 +44,40 @@ internal static class YamlHints
             return "a key needs a colon and a space after it: 'key: { ... }'";
         }
 
-        if (says.Contains("quoted scalar", StringComparison.Ordinal))
+        var line = Line(text, (int)broken.Start.Line);
+        var rest = line[Math.Clamp((int)broken.Start.Column - 1, 0, line.Length)..].TrimStart();
+        return says switch
         {
-            return "close the quote at the end of the text";
-        }
+            _ when Has("quoted scalar") => "close the quote at the end of the text",
+            _ when Has("cannot start any token") => $"text that begins with '{(rest.Length > 0 ? rest[0] : '@')}' needs quotes",
+            _ when Has("flow") => "look for a missing comma or bracket; text with ': ' or ', ' in it needs quotes",
+            _ when Has("block collection") => ListAndKeys,
+            _ when Has("invalid mapping") => "text with ': ' in it needs quotes; a key of its own begins a new line",
+            _ when !Has("block mapping") => Usual,
+            _ when rest.StartsWith('}') || rest.StartsWith(']') => "a closing bracket too many, or an opening one is missing",
+            _ when rest.StartsWith("- ", StringComparison.Ordinal) => ListAndKeys,
+            _ when rest.StartsWith(',') => "text with ', ' in it needs quotes; a list needs brackets around all of it",
+            _ when line.Contains(": ", StringComparison.Ordinal) || line.TrimEnd().EndsWith(':') => "keys of one block start in one column: check the spaces in front of this line and the one above",
+            _ => "a key needs a colon and a space after it: 'key: value'",
+        };
 
-        if (says.Contains("flow", StringComparison.Ordinal))
-        {
-            return "look for a missing comma or bracket; text with ': ' or ', ' in it needs quotes";
-        }
-
-        if (says.Contains("block collection", StringComparison.Ordinal))
-        {
-            return "a list ('- ...') and keys ('name: ...') cannot stand in one block";
-        }
-
-        return !says.Contains("block mapping", StringComparison.Ordinal) ? Usual
-            : Line(text, (int)broken.Start.Line).Contains(':', StringComparison.Ordinal) ? "keys of one block start in one column: check the spaces in front of this line and the one above"
-            : "a key needs a colon and a space after it: 'key: value'";
+        bool Has(string words) => says.Contains(words, StringComparison.Ordinal);
     }
 
+    // the line at which the parser stopped, or the first of those that it means
     private static (int Number, int Column)? TabLine(string text, YamlException broken)
     {
-        if (!broken.Message.Contains("tab", StringComparison.Ordinal))
-        {
-            return null;
-        }
-
         var lines = text.Split('\n');
-        for (var i = 0; i < lines.Length; i++)
-        {
-            var indent = lines[i].Length - lines[i].TrimStart(' ', '\t').Length;
-            var tab = lines[i].AsSpan(0, indent).IndexOf('\t');
-            if (tab >= 0 && lines[i].Trim().Length > 0)
-            {
-                return (i + 1, tab + 1);
-            }
-        }
+        var stopped = (int)broken.Start.Line - 1;
+        var tabs = Enumerable.Range(0, lines.Length).Where(i => TabAt(lines[i]) >= 0 && (i == stopped || broken.Message.Contains("tab", StringComparison.Ordinal)))
+            .OrderBy(i => i == stopped ? 0 : 1).Take(1).ToArray();
+        return tabs is [var at] ? (at + 1, TabAt(lines[at]) + 1) : null;
+    }
 
-        return null;
+    private static int TabAt(string line)
+    {
+        var indent = line.Length - line.TrimStart(' ', '\t').Length;
+        return indent == line.TrimEnd().Length ? -1 : line.AsSpan(0, indent).IndexOf('\t');
     }
 
     // 'horn left { at: grille }': the parser trips over the first colon in the braces

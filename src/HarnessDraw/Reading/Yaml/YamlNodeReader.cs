@@ -13,7 +13,6 @@ public sealed class YamlNodeReader
 {
     public const int LargestFileChars = 5 * 1024 * 1024;
     public const int Deepest = 64;
-    private const int MostSyntaxMistakes = 10;
 
     /// <summary>Values that a file may grow to when its aliases are written out.</summary>
     public const int MostValues = 500_000;
@@ -51,12 +50,31 @@ public sealed class YamlNodeReader
         {
             return new YamlNodeReader(file, text, bag).ReadDocument();
         }
-        catch (YamlException broken)
+        catch (YamlException)
         {
-            TellAll(file, text, broken, bag);
-            return null;
+            return BrokenYaml.TellAll(file, text, bag) is { } rest ? ReadRest(file, rest, bag) : null;
         }
         catch (Stop)
+        {
+            return null;
+        }
+    }
+
+    // an alias may hang on what is lost, and nothing may be left: that is told with the mistakes
+    private static InputNode? ReadRest(string file, string rest, DiagnosticBag bag)
+    {
+        var told = new DiagnosticBag();
+        try
+        {
+            var root = new YamlNodeReader(file, rest, told).ReadDocument();
+            if (root is not null)
+            {
+                bag.AddRange(told.ToSorted());
+            }
+
+            return root;
+        }
+        catch (Exception broken) when (broken is YamlException or Stop)
         {
             return null;
         }
@@ -205,22 +223,7 @@ public sealed class YamlNodeReader
         }
     }
 
-    // the parser's scanner throws plain exceptions for some broken files; those are the file's fault as well
-    private bool Next()
-    {
-        var lastGood = _parser.Current?.End;
-        try
-        {
-            return _parser.MoveNext();
-        }
-        catch (Exception broken) when (IsOfTheScanner(broken))
-        {
-            var at = new SourceSpan(_file, (int)(lastGood?.Line ?? 1), (int)(lastGood?.Column ?? 1));
-            throw Fatal(DiagnosticCodes.YamlSyntax, "this is not well-formed YAML from here on", at, YamlHints.Usual);
-        }
-    }
-
-    private static bool IsOfTheScanner(Exception broken) => broken is InvalidOperationException or ArgumentException or IndexOutOfRangeException or OverflowException;
+    private bool Next() => BrokenYaml.Next(_parser);
 
     private int Grown(int size, int by, SourceSpan at) =>
         (long)size + by <= MostValues
@@ -243,55 +246,6 @@ public sealed class YamlNodeReader
     {
         var before = text.AsSpan(0, index);
         return new SourceSpan(file, before.Count('\n') + 1, index - before.LastIndexOf('\n'));
-    }
-
-    // the parser's words, without its own position in front
-    /// <summary>The mistake at which the parser stopped, and those further down that it would stop at without the lines told so far.</summary>
-    private static void TellAll(string file, string text, YamlException? broken, DiagnosticBag bag)
-    {
-        for (var told = 0; broken is not null && told < MostSyntaxMistakes; told++)
-        {
-            var place = YamlHints.Place(file, text, broken);
-            bag.Error(DiagnosticCodes.YamlSyntax, Sentence(broken), place, YamlHints.Hint(text, broken));
-            if (!YamlHints.IsOfOneLine(text, broken, place.Line))
-            {
-                return;
-            }
-
-            string[] lines = text.Split('\n');
-            lines[place.Line - 1] = "";
-            text = string.Join('\n', lines);
-            broken = Broken(text) is { } next && YamlHints.Place(file, text, next).Line > place.Line ? next : null;
-        }
-    }
-
-    private static YamlException? Broken(string text)
-    {
-        try
-        {
-            var parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
-            while (parser.MoveNext())
-            {
-            }
-
-            return null;
-        }
-        catch (YamlException broken)
-        {
-            return broken;
-        }
-        catch (Exception broken) when (IsOfTheScanner(broken))
-        {
-            return null; // it names no place: told once the mistakes in front of it are mended
-        }
-    }
-
-    private static string Sentence(YamlException broken)
-    {
-        var text = broken.Message;
-        var position = text.LastIndexOf("): ", StringComparison.Ordinal);
-        text = (position >= 0 && text.StartsWith('(') ? text[(position + 3)..] : text).Trim().TrimEnd('.');
-        return text.Length == 0 ? "this is not well-formed YAML" : "this is not well-formed YAML: " + char.ToLowerInvariant(text[0]) + text[1..];
     }
 
     // a node, how many values it holds with its aliases written out, and how many levels
