@@ -10,7 +10,8 @@ public sealed class DiagnosticBag
 
     private readonly List<Diagnostic> _items = [];
     private readonly HashSet<Diagnostic> _seen = [];
-    private readonly Dictionary<string, string> _lost = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _lostFiles = new(StringComparer.Ordinal);
+    private readonly List<string> _doubtful = [];
     private int _leftOut;
 
     public bool HasErrors { get; private set; }
@@ -40,17 +41,24 @@ public sealed class DiagnosticBag
     /// This text of a file could not be read. From now on nothing is said that may only come of it: what a block of that file lacks, and names that stand in
     /// what is lost.
     /// </summary>
-    public void Lose(string file, string text) => _lost[file] = text;
+    public void Lose(string file, string text)
+    {
+        _lostFiles.Add(file);
+        _doubtful.Add(text);
+    }
 
-    /// <summary>True when this word stands in what could not be read.</summary>
-    public bool IsLost(string word) => _lost.Values.Any(text => Stands(word, text));
+    /// <summary>It is not known what is meant by the names in this text, for instance because two things have one: nothing is said of references to them.</summary>
+    public void Doubt(string text) => _doubtful.Add(text);
 
-    private bool MayComeOfLoss(Diagnostic diagnostic) => _lost.Count > 0 && diagnostic.Code switch
+    /// <summary>True when this word stands in what could not be read or is not clear.</summary>
+    public bool IsDoubtful(string word) => _doubtful.Exists(text => Stands(word, text));
+
+    private bool MayComeOfLoss(Diagnostic diagnostic) => _doubtful.Count > 0 && diagnostic.Code switch
     {
         DiagnosticCodes.MissingKey or DiagnosticCodes.NoReturn or DiagnosticCodes.NothingToFeed or DiagnosticCodes.NotBuildable or DiagnosticCodes.NotACable
-            or DiagnosticCodes.UnknownNotAllowed => diagnostic.At is null || _lost.ContainsKey(diagnostic.At.File),
+            or DiagnosticCodes.UnknownNotAllowed => diagnostic.At is null || _lostFiles.Contains(diagnostic.At.File),
         DiagnosticCodes.UnknownName or DiagnosticCodes.UnknownPin or DiagnosticCodes.UnknownChoice or DiagnosticCodes.WrongKind =>
-            QuotedWords(diagnostic.Message).Any(IsLost),
+            QuotedWords(diagnostic.Message).Any(IsDoubtful),
         _ => false,
     };
 

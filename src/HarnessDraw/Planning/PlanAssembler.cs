@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
+using HarnessDraw.Planning.Cavities;
 using HarnessDraw.Planning.Bundles;
 using HarnessDraw.Planning.Lengths;
 using HarnessDraw.Planning.Sizing;
@@ -182,9 +183,21 @@ internal static class PlanAssembler
 
             foreach (var seeker in sizing.WithoutCavity.Where(s => s.Wire == rows[w]))
             {
-                findings.AddNoCavity(rows[w], ids[w], index.Thing(seeker.Pin.Thing)!.Id);
+                CavitySeeker[] all = [.. sizing.WithoutCavity.Where(s => s.Pin.Thing == seeker.Pin.Thing)];
+                findings.AddNoCavity(rows[w], ids[w], index.Thing(seeker.Pin.Thing)!, all.Length, Larger(index, all));
             }
         }
+    }
+
+    // by count alone, half by half: sizes of contacts are looked at when it is planned with
+    private static ConnectorPart? Larger(HarnessIndex index, CavitySeeker[] without)
+    {
+        var catalogue = index.Harness.Catalogue.Connectors;
+        return catalogue.FirstOrDefault(c => c.Id == index.Thing(without[0].Pin.Thing)!.ConnectorPart) is not { } own ? null
+            : catalogue.Where(c => c.IsBulkhead == own.IsBulkhead && c.Cavities.Length > own.Cavities.Length && without.GroupBy(s => s.Half).All(h => Of(c, h.Key) >= Of(own, h.Key) + h.Count()))
+                .OrderBy(c => c.Cavities.Length).ThenBy(c => c.Id, StringComparer.Ordinal).FirstOrDefault();
+
+        static int Of(ConnectorPart part, string? half) => part.Cavities.Count(c => half is null || c.Half == half);
     }
 
     private static string Objective(RoutedHarness routed, ImmutableArray<Wire> wires, HarnessTree tree, PlanningOptions options)

@@ -59,9 +59,12 @@ internal sealed class PlanningFindings
             byFuse ? $"Use a smaller fuse than {fuse} is, or a larger contact." : "Use a larger contact, split the load, or step down behind a fuse.", byFuse ? [id, wire.Circuit.Id, fuse!] : [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
     }
 
-    public void AddNoCavity(WireRow wire, string id, string connector) =>
-        Add("no-cavity", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}' has no cavity left in {connector} of its half and size.",
-            "Use a larger connector, join circuits before the mate, or free a cavity.", [id, wire.Circuit.Id, connector], wire.Circuit.At, wire.Draft.Builds);
+    /// <param name="missing">How many wires have no cavity in that connector.</param>
+    /// <param name="larger">The next larger connector of the catalogue in which all of them would have one.</param>
+    public void AddNoCavity(WireRow wire, string id, Thing connector, int missing, ConnectorPart? larger) =>
+        Add("no-cavity", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}' has no cavity left in {connector.Id} of its half and size{(missing == 1 ? "" : $", one of {missing} wires")}.",
+            $"{(larger is null ? "No connector of the catalogue is larger: join" : $"Use {larger.Id} with {larger.Cavities.Length} cavities, join")} circuits before the mate, or free {(missing == 1 ? "a cavity" : $"{missing} cavities")}.",
+            [id, wire.Circuit.Id, connector.Id], wire.Circuit.At, wire.Draft.Builds);
 
     public void AddNoRating(Protection protection, double loadA) =>
         Add("no-fuse-rating", Severity.Error, $"{protection.Id}: no standard rating is large enough for {loadA:0.0} A.", "Use another kind of fuse, or split the circuits.", [protection.Id], protection.At);

@@ -24,7 +24,7 @@ public static class HarnessReader
 
         var checker = new ShapeChecker(bag);
         checker.Check(root, DescriptionShapes.Description, "the description");
-        if (root is not InputMap map || bag.IsLost("parts-from"))
+        if (root is not InputMap map || bag.IsDoubtful("parts-from"))
         {
             return new(null, bag.ToSorted());
         }

@@ -2,6 +2,7 @@ using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
 using HarnessDraw.Tests.Model;
+using HarnessDraw.Tests.Reading;
 
 namespace HarnessDraw.Tests.Planning;
 
@@ -47,6 +48,27 @@ public sealed class HarnessPlannerTests(ITestOutputHelper output)
         Assert.Contains(Plan.Tree.Segments, s => s.From == "left wing rear" && s.To == "left wing front");
         Assert.False(Through());
         Assert.True(Through("thermostat - grille"));
+    }
+
+    [Theory]
+    [InlineData("bulkhead-24", 30, "Use bulkhead-44 with 44 cavities")]
+    [InlineData("bulkhead-24", 60, "Use bulkhead-80 with 80 cavities")]
+    [InlineData("bulkhead-80", 90, "No connector of the catalogue is larger")]
+    public void A_connector_too_small_says_how_many_cavities_are_missing_and_the_next_that_has_them(string mate, int lamps, string cure)
+    {
+        var vehicle = new SmallVehicle();
+        string Each(Func<int, string> line) => string.Concat(Enumerable.Range(1, lamps).Select(n => line(n) + "\n"));
+        vehicle = vehicle with
+        {
+            Things = vehicle.Things.Replace("bulkhead-24", mate, StringComparison.Ordinal) + Each(n => $"  lamp {n}: {{ at: nose, blade: 6.3 mm, lamp: 5 W, grounds-itself: yes }}"),
+            Circuits = "circuits:\n" + Each(n => $"  c{n}: {{ from: F7, enters-by: firewall, feeds: lamp {n} }}"),
+        };
+        var plan = HarnessPlanner.Plan(vehicle.Harness(), PlanningOptions.Usual);
+        var found = plan.PlanningFindings.Where(f => f.Rule == "no-cavity").ToList();
+        Assert.NotEmpty(found);
+        Assert.All(found, f => Assert.Contains($"one of {found.Count} wires", f.Message, StringComparison.Ordinal));
+        Assert.All(found, f => Assert.StartsWith(cure, f.Cure, StringComparison.Ordinal));
+        Assert.All(found, f => Assert.EndsWith($"free {found.Count} cavities.", f.Cure, StringComparison.Ordinal));
     }
 
     // by hand: crossed lines 30 apart, a line past the end of another, parallel ones, points

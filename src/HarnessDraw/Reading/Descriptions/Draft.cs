@@ -41,6 +41,7 @@ internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? l
         if (_things.TryGetValue(thing.Id, out var first))
         {
             Bag.Error(DiagnosticCodes.DuplicateName, $"'{thing.Id}' is the name of two things", name.At, "rename one of them", first.At);
+            Bag.Doubt(thing.Id);
             return;
         }
 

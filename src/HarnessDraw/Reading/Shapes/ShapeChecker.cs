@@ -49,7 +49,8 @@ public sealed class ShapeChecker(DiagnosticBag bag)
             return;
         }
 
-        foreach (var entry in map.Entries)
+        var skipped = ReportCommas(map, what);
+        foreach (var entry in map.Entries.Where(e => !skipped.Contains(e)))
         {
             if (block.KeyOf(entry.Key.Value) is { } key)
             {
@@ -57,7 +58,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
             }
             else
             {
-                bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{entry.Key.Value}'", entry.Key.At, CommaHint(entry) ?? NearestName.Hint(entry.Key.Value, block.Keys.Select(k => k.Name)) ?? KeysHint(block));
+                bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{entry.Key.Value}'", entry.Key.At, NearestName.Hint(entry.Key.Value, block.Keys.Select(k => k.Name)) ?? KeysHint(block));
             }
         }
 
@@ -67,9 +68,24 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         }
     }
 
-    // '{ draws: 2,5 A }' gives a key '5 A' without a value
-    private static string? CommaHint(InputEntry entry) =>
-        entry.Key.Value.Length > 0 && char.IsAsciiDigit(entry.Key.Value[0]) && entry.Value is InputText { IsEmpty: true } ? "a decimal comma? decimals have a point: '2.5 A'" : null;
+    // in braces '{ draws: 2,5 A }' is the value '2' and a key '5 A' without a value: one mistake, not two
+    private HashSet<InputEntry> ReportCommas(InputMap map, string what)
+    {
+        var skipped = new HashSet<InputEntry>();
+        for (var i = 1; i < map.Entries.Length; i++)
+        {
+            var (whole, rest) = (map.Entries[i - 1], map.Entries[i]);
+            if (whole.Value is InputText { Value: [.., >= '0' and <= '9'] digits } value && rest is { Key.Value: [>= '0' and <= '9', ..] decimals, Value: InputText { IsEmpty: true } } && value.At.Line == rest.Key.At.Line)
+            {
+                var end = rest.Key.At.Column + rest.Key.At.Length - value.At.Column;
+                bag.Error(DiagnosticCodes.Quantity, $"{Inside(what, whole.Key.Value)} is '{digits},{decimals}' with a decimal comma", value.At with { Length = end }, $"decimals have a point: '{digits}.{decimals}'");
+                skipped.Add(whole);
+                skipped.Add(rest);
+            }
+        }
+
+        return skipped;
+    }
 
     private void CheckNamed(InputNode node, NamedShape named, string what)
     {
@@ -84,7 +100,8 @@ public sealed class ShapeChecker(DiagnosticBag bag)
             return;
         }
 
-        foreach (var entry in map.Entries)
+        var skipped = ReportCommas(map, what);
+        foreach (var entry in map.Entries.Where(e => !skipped.Contains(e)))
         {
             if (entry.Key.Value.Length == 0)
             {

@@ -30,8 +30,34 @@ public static class ShapeWords
         ArgumentNullException.ThrowIfNull(kind);
         return double.TryParse(typed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _)
             ? $"write the unit: {string.Join(" or ", kind.Units.Where(u => u.Symbol.All(char.IsAscii)).Take(MostUnits).Select(u => $"'{typed} {u.Symbol}'"))}"
-            : $"write it like '{Example(kind)}'";
+            : $"write it like '{Meant(typed, kind) ?? Example(kind)}'";
     }
+
+    // '2,5 A' and '4 Amps' leave no doubt
+    private static string? Meant(string typed, QuantityKind kind)
+    {
+        var number = string.Concat(typed.Replace(',', '.').TakeWhile(c => char.IsAsciiDigit(c) || c == '.'));
+        var word = typed[number.Length..].Trim();
+        string[] symbols = [.. kind.Units.Select(u => u.Symbol).Where(s => s.All(char.IsAscii))];
+        var unit = symbols.FirstOrDefault(s => s.Equals(word, StringComparison.OrdinalIgnoreCase))
+            ?? symbols.FirstOrDefault(s => UnitWords.TryGetValue(s, out var words) && words.Contains(word.TrimEnd('s'), StringComparer.OrdinalIgnoreCase));
+        return unit is not null && Quantity.TryParse($"{number} {unit}", kind, out _, out _) ? $"{number} {unit}" : null;
+    }
+
+    // each without the s of many
+    private static readonly Dictionary<string, string[]> UnitWords = new(StringComparer.Ordinal)
+    {
+        ["A"] = ["amp", "ampere"],
+        ["V"] = ["volt"],
+        ["W"] = ["watt"],
+        ["ohm"] = ["ohm", "Ω"],
+        ["mm2"] = ["sqmm", "sq mm", "mm^2"],
+        ["mm"] = ["millimetre", "millimeter"],
+        ["in"] = ["inch", "inche", "\""],
+        ["ft"] = ["foot", "feet", "'"],
+        ["degC"] = ["°C", "C"],
+        ["AWG"] = ["ga", "gauge"],
+    };
 
     public static string Example(QuantityKind kind)
     {

@@ -167,6 +167,7 @@ public sealed class YamlNodeReader
             else if (seen.TryGetValue(key.Value, out var first))
             {
                 _bag.Error(DiagnosticCodes.DuplicateKey, $"'{key.Value}' stands twice in this block", key.At, "remove or rename one of them", first.At);
+                _bag.Doubt(key.Value);
             }
             else
             {
