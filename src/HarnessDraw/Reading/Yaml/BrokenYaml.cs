@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
 using YamlDotNet.Core;
 
