@@ -58,11 +58,11 @@ public sealed class FaultExercise
             SeenAnswer[] wrong = [.. Evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off))];
             // what cannot be seen from the seat is told only where nothing else is wrong
             var told = wrong.Any(a => Bench.Loads[a.Load].SeenFromSeat) ? wrong.Where(a => Bench.Loads[a.Load].SeenFromSeat) : wrong;
-            return [.. told.Select(a => $"{Bench.Loads[a.Load].Name} {Bench.Loads[a.Load].Says(a.Seen)} in state '{Bench.States[a.State].Id}'")];
+            return [.. told.Select(a => $"{Bench.Loads[a.Load].Called} {Bench.Loads[a.Load].Says(a.Seen)} in state '{Bench.States[a.State].Id}'")];
         }
     }
 
-    public ImmutableArray<string> Working => [.. Evidence.Answers.Where(a => a.Seen == LoadClass.Works && Bench.Loads[a.Load].SeenFromSeat).GroupBy(a => a.Load).Where(g => Evidence.Answers.Where(a => a.Load == g.Key).All(a => a.Seen is LoadClass.Works or LoadClass.Off)).Select(g => Bench.Loads[g.Key].Name)];
+    public ImmutableArray<string> Working => [.. Evidence.Answers.Where(a => a.Seen == LoadClass.Works && Bench.Loads[a.Load].SeenFromSeat).GroupBy(a => a.Load).Where(g => Evidence.Answers.Where(a => a.Load == g.Key).All(a => a.Seen is LoadClass.Works or LoadClass.Off)).Select(g => Bench.Loads[g.Key].Called)];
 
     /// <summary>What a meter without error shows at a point, or null when there is no such point or state.</summary>
     public double? Read(string point, string state, bool toLive = false)

@@ -47,10 +47,11 @@ internal sealed class NoteResolver(FaultBench bench)
     {
         var loads = Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Name == note.Name).ToList();
         loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Thing == note.Name)];
+        loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Called == note.Name)];
         loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Circuit == note.Name)];
         if (loads.Count == 0)
         {
-            var names = bench.Loads.SelectMany(l => new[] { l.Name, l.Thing, l.Circuit }).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
+            var names = bench.Loads.SelectMany(l => new[] { l.Name, l.Called, l.Thing, l.Circuit }).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
             var nearest = NearestName.Hint(note.Name, names) ?? Containing(note.Name, names);
             Say(Severity.Error, $"'{note.Name}' is no load of this build, nor a thing or circuit with one", note, nearest);
             return;
@@ -128,7 +129,7 @@ internal sealed class NoteResolver(FaultBench bench)
         foreach (var load in answers.GroupBy(a => (a.Load, a.State)).Where(g => g.Select(a => a.Seen).Distinct().Count() > 1))
         {
             var words = string.Join(" and ", load.Select(a => bench.Loads[a.Load].Says(a.Seen)).Distinct());
-            said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, $"'{bench.Loads[load.Key.Load].Name}' is said to be {words} in state '{bench.States[load.Key.State].Id}': both cannot be", null) { Hint = "look again and leave one of them out; until then both count" });
+            said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, $"Of '{bench.Loads[load.Key.Load].Called}' two things are said ({words}) in state '{bench.States[load.Key.State].Id}': both cannot be", null) { Hint = "look again and leave one of them out; until then both count" });
         }
 
         foreach (var point in readings.GroupBy(r => (r.Point, r.State, r.ToLive)))

@@ -13,7 +13,7 @@ internal static class Reasons
         foreach (var load in evidence.Answers.GroupBy(a => (a.Load, a.Seen)))
         {
             var fits = load.Where(a => Fits(bench, prediction, unknownOhm, a)).ToList();
-            var words = $"{bench.Loads[load.Key.Load].Name} {bench.Loads[load.Key.Load].Says(load.Key.Seen)}";
+            var words = $"{bench.Loads[load.Key.Load].Called} {bench.Loads[load.Key.Load].Says(load.Key.Seen)}";
             if (fits.Count == load.Count())
             {
                 explains.Add(words);

@@ -17,21 +17,55 @@ public sealed record SeenLoad(string Name, string Thing, string? Circuit)
     /// <summary>A filament: what people see of it is its light.</summary>
     internal bool Glows { get; init; }
 
+    /// <summary>What a driver or mechanic calls it: without its terminal where the thing has no other load, else by what the terminal is for ('headlamp left (dipped beam)').</summary>
+    public string Called { get; private init; } = Name;
+
     private LoadSort Sort { get; init; }
 
     /// <summary>False for what only somebody with the bonnet open notices: an alternator's field, a relay's coil.</summary>
     public bool SeenFromSeat => Sort is not (LoadSort.Field or LoadSort.RelayCoil);
 
     /// <summary>What is seen of it, in the words that fit it.</summary>
-    public string Says(LoadClass seen) => Sort switch
+    public string Says(LoadClass seen) => (Sort, seen) switch
     {
-        LoadSort.Lamp => seen switch { LoadClass.Dim => "dim", LoadClass.OnWrongly => "lit though it should be off", _ => seen.Words() },
-        LoadSort.Motor => seen switch { LoadClass.Dim => "slow", LoadClass.OnWrongly => "runs though it should be off", _ => seen.Words() },
-        LoadSort.Sender => seen switch { LoadClass.Dim => "reads wrong on its gauge or lamp", LoadClass.Dead => "shows nothing on its gauge or lamp", LoadClass.OnWrongly => "shows on its gauge or lamp though it should not", _ => seen.Words() },
-        LoadSort.RelayCoil => seen switch { LoadClass.Dim => "weak", LoadClass.Dead => "does not pull in", LoadClass.OnWrongly => "pulled in though it should be off", _ => seen.Words() },
-        LoadSort.Field => seen switch { LoadClass.Dim => "weakly excited", LoadClass.Dead => "not excited", LoadClass.OnWrongly => "excited though it should not be", _ => seen.Words() },
-        _ => seen == LoadClass.Dim ? "weak" : seen.Words(),
+        (_, LoadClass.Works or LoadClass.Off) => seen.Words(),
+        (LoadSort.Lamp, LoadClass.Dead) => "stays dark",
+        (LoadSort.Lamp, LoadClass.Dim) => "dim",
+        (LoadSort.Lamp, _) => "lit though it should be off",
+        (LoadSort.Motor, LoadClass.Dead) => "does not turn",
+        (LoadSort.Motor, LoadClass.Dim) => "slow",
+        (LoadSort.Motor, _) => "runs though it should be off",
+        (LoadSort.Sender, LoadClass.Dead) => "shows nothing on its gauge or lamp",
+        (LoadSort.Sender, LoadClass.Dim) => "reads wrong on its gauge or lamp",
+        (LoadSort.Sender, _) => "shows on its gauge or lamp though it should not",
+        (LoadSort.RelayCoil, LoadClass.Dead) => "does not pull in",
+        (LoadSort.RelayCoil, LoadClass.Dim) => "gets too little voltage",
+        (LoadSort.RelayCoil, _) => "pulled in though it should be off",
+        (LoadSort.Field, LoadClass.Dead) => "gets no exciter current",
+        (LoadSort.Field, LoadClass.Dim) => "gets too little exciter current",
+        (LoadSort.Field, _) => "gets exciter current though it should not",
+        (_, LoadClass.Dim) => "gets too little voltage",
+        _ => seen.Words(),
     };
+
+    // DIN 72552, as in the table of terminals of the examples
+    private static string? Purpose(ThingKind kind, Element element) => (kind, element.Kind, element.PinA) switch
+    {
+        (ThingKind.Starter, ElementKind.Motor, _) => "motor",
+        (ThingKind.Starter, ElementKind.Coil, _) => "solenoid",
+        (_, ElementKind.Lamp, "56a") => "main beam",
+        (_, ElementKind.Lamp, "56b") => "dipped beam",
+        (_, ElementKind.Lamp, "58") => "parking lamp",
+        (_, ElementKind.Lamp, "54") => "brake lamp",
+        (_, ElementKind.Lamp, "49a") => "flasher",
+        (_, ElementKind.Motor, "53") => "first speed",
+        (_, ElementKind.Motor, "53b") => "second speed",
+        (_, ElementKind.Motor, "53a") => "parking",
+        _ => null,
+    };
+
+    private static string CalledOf(Thing thing, Element element, bool alone) =>
+        alone || thing.Kind == ThingKind.Alternator ? thing.Id : Purpose(thing.Kind, element) is { } purpose ? $"{thing.Id} ({purpose})" : LoadName.Of(thing, element);
 
     private enum LoadSort
     {
@@ -56,6 +90,7 @@ public sealed record SeenLoad(string Name, string Thing, string? Circuit)
     internal static ImmutableArray<SeenLoad> Of(PlanNetwork network, ImmutableSortedDictionary<string, string> build)
     {
         var loads = ImmutableArray.CreateBuilder<SeenLoad>();
+        var ofThing = network.Network.Branches.Where(b => b is { Kind: BranchKind.Load, Element: not null, Thing: not null } && b.When.Holds(build)).CountBy(b => b.Thing!.Id, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
         for (var i = 0; i < network.Network.Branches.Count; i++)
         {
             if (network.Network.Branches[i] is { Kind: BranchKind.Load, Element: { } element, Thing: { } thing } b && b.When.Holds(build))
@@ -63,6 +98,7 @@ public sealed record SeenLoad(string Name, string Thing, string? Circuit)
                 loads.Add(new(LoadName.Of(thing, element), thing.Id, b.Circuit)
                 {
                     Branch = i,
+                    Called = CalledOf(thing, element, alone: ofThing[thing.Id] == 1),
                     ByVolts = element.Kind is ElementKind.Motor or ElementKind.Electronic,
                     Electronic = element.Kind == ElementKind.Electronic,
                     Glows = element.Kind == ElementKind.Lamp,

@@ -197,6 +197,16 @@ public class TroubleshooterTests
         Assert.Equal("slow", bench.Loads.First(l => l.Thing == "fan").Says(LoadClass.Dim));
         Assert.Equal("does not pull in", Load("dipped relay coil").Says(LoadClass.Dead));
         Assert.False(Load("dipped relay coil").SeenFromSeat);
+        string Told(string thing, LoadClass seen) => string.Join(", ", bench.Loads.Where(l => l.Thing == thing).Select(l => $"{l.Called} {l.Says(seen)}"));
+        Assert.Equal("charge lamp stays dark", Told("charge lamp", LoadClass.Dead));
+        Assert.Equal("coil gets too little voltage", Told("coil", LoadClass.Dim));
+        Assert.Equal("headlamp left (main beam) dim, headlamp left (dipped beam) dim", Told("headlamp left", LoadClass.Dim));
+        Assert.Equal("alternator gets no exciter current", Told("alternator", LoadClass.Dead));
+        Assert.Equal("coolant sender shows on its gauge or lamp though it should not", Told("coolant sender", LoadClass.OnWrongly));
+        Assert.Equal("starter (motor) does not turn, starter (solenoid) dead", Told("starter", LoadClass.Dead));
+        // a name is one load's alone: what is told can be said back to 'diagnose'
+        Assert.Equal(bench.Loads.Length, bench.Loads.Select(l => l.Called).Distinct(StringComparer.Ordinal).Count());
+        Assert.Contains("headlamp left (main beam) stays dark", Of("dead: headlamp left (main beam)").Groups.SelectMany(g => g.Explains));
         Assert.All(Enumerable.Range(1, 20).Select(s => new FaultExercise(Saloon.Value, (ulong)s)), e => Assert.DoesNotContain(e.Working, w => w.Contains("relay coil", StringComparison.Ordinal) || w.Contains("alternator", StringComparison.Ordinal)));
     }
 

@@ -29,7 +29,7 @@ public static class SymptomSheets
                 new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 12 },
                 new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 70 }));
             flow.Heading("HOW TO READ IT", 12);
-            flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: 'dead' is under half of what a load does (of a lamp: a thirtieth of its light), 'dim', 'slow' or 'weak' under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
+            flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: a load is dead (a lamp stays dark, a motor does not turn) under half of what it does (of a lamp: a thirtieth of its light), dim, slow or short of voltage under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
             flow.Paragraph("Where several loads are dead together, look for what they share; what works clears what it uses, at its own current. Likelihood is common practice, no source.");
         });
 
@@ -50,7 +50,7 @@ public static class SymptomSheets
         var most = Math.Min(MostLoadsAlike, MostLoads / Math.Max(1, alike.Count));
         return alike.Count == 0 ? "nothing but the open fuse" : string.Join("; ", alike.Select(g =>
         {
-            var loads = g.Select(s => s.Load.Name).Distinct(StringComparer.Ordinal).ToList();
+            var loads = g.Select(s => s.Load.Called).Distinct(StringComparer.Ordinal).ToList();
             var more = loads.Count > most + 1 ? $" and {loads.Count - most} more" : "";
             return $"{g.Key}: {string.Join(", ", more.Length > 0 ? loads.Take(most) : loads)}{more}";
         }));
