@@ -21,7 +21,7 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
         var (wasNames, nowNames) = (Names(before), Names(after));
         var (was, now) = (Keyed(beforeFindings, wasNames), Keyed(afterFindings, nowNames));
         return new(
-            [.. Wires(before, after), .. Fuses(before, after), .. Copper(before, after)],
+            [.. Wires(before, after), .. Fuses(before, after), .. NeedNotFollow(before, after), .. Copper(before, after)],
             [.. afterFindings.Where(f => !was.ContainsKey(KeyOf(f, nowNames)))],
             [.. beforeFindings.Where(f => !now.ContainsKey(KeyOf(f, wasNames)))],
             [.. now.Where(n => was.TryGetValue(n.Key, out var old) && old.Message != n.Value.Message).Select(n => new FindingChange(was[n.Key], n.Value))]);
@@ -81,6 +81,19 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
     // a larger fuse loses less: its loops may be thinner elsewhere
     private static string? LostIn(FuseChoice? fuse) =>
         fuse is { RatingA: not null, LoadA: > 0 and var loadA } ? string.Create(CultureInfo.InvariantCulture, $"{1000 * loadA * PlanningOptions.Usual.FuseOhm(fuse.RatingA):0} mV") : null;
+
+    /// <summary>Behind a larger fuse as much copper bears the same drop with less of it: least copper then makes wires thinner that are well as they are.</summary>
+    private static IEnumerable<PlanChange> NeedNotFollow(Plan before, Plan after)
+    {
+        var (was, now) = (ByEnds(before), ByEnds(after));
+        var isLarger = after.Fuses.Any(f => f.RatingA > before.Fuses.FirstOrDefault(b => b.Id == f.Id)?.RatingA);
+        var thinner = isLarger ? was.Where(w => now.TryGetValue(w.Key, out var wire) && wire.AreaMm2 < w.Value.AreaMm2).Select(w => (Was: w.Value, Now: now[w.Key])).ToList() : [];
+        return thinner.Count == 0
+            ? []
+            : [new("harness", after.Harness.Id, "wires that may stay as they are, as no larger fuse asks for thinner ones (it loses fewer volts itself):", Listed(thinner.Select(t => t.Was)), Listed(thinner.Select(t => t.Now)))];
+
+        static string Listed(IEnumerable<Wire> wires) => string.Join(", ", wires.Select(w => $"{w.Id} {Size(w)}"));
+    }
 
     private static IEnumerable<PlanChange> Copper(Plan before, Plan after)
     {
