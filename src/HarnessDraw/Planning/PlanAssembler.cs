@@ -176,7 +176,8 @@ internal static class PlanAssembler
                 findings.AddTooSmall(rows[w], ids[w], sizing.Sizer.FuseOver(rows[w]), sizing.Sizer.RatingOver(rows[w]));
             }
 
-            if (!rows[w].Given && !sizing.Sizer.HasTerminal(rows[w], rows[w].Size))
+            // where a way is as hot as its wire may get, no size is meant
+            if (!rows[w].Given && rows[w].AmbientC < rows[w].Type.MaxC && !sizing.Sizer.HasTerminal(rows[w], rows[w].Size))
             {
                 findings.AddNoTerminal(rows[w], ids[w], sizing.Sizer.FuseOver(rows[w]), sizing.Sizer.RatingOver(rows[w]));
             }

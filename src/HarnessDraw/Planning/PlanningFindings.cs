@@ -46,7 +46,9 @@ internal sealed class PlanningFindings
     }
 
     public void AddTooSmall(WireRow wire, string id, string? fuse, double? ratingA) =>
-        Add("no-size-large-enough", Severity.Error, ratingA is { } rating && rating > wire.SteadyA
+        Add("no-size-large-enough", Severity.Error, wire.AmbientC >= wire.Type.MaxC
+            ? $"Wire {id} of '{wire.Circuit.Id}' lies where it is {wire.AmbientC:0} degC hot, and {wire.Type.Title} bears {wire.Type.MaxC:0} degC: no size of it bears any current there."
+            : ratingA is { } rating && rating > wire.SteadyA
             ? $"Wire {id} of '{wire.Circuit.Id}': no size of {wire.Type.Title} bears the {rating:0.#} A of {fuse} where it lies (largest: {wire.DeratedA(wire.Sizes.Length - 1):0.0} A)."
             : $"Wire {id} of '{wire.Circuit.Id}': no size of {wire.Type.Title} bears {wire.SteadyA:0.0} A where it lies (largest: {wire.DeratedA(wire.Sizes.Length - 1):0.0} A).",
             "Use a wire type of a higher class, a cooler route, or a smaller fuse.", [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);

@@ -1,3 +1,4 @@
+using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 using HarnessDraw.Planning;
@@ -48,6 +49,20 @@ public sealed class HarnessPlannerTests(ITestOutputHelper output)
         Assert.Contains(Plan.Tree.Segments, s => s.From == "left wing rear" && s.To == "left wing front");
         Assert.False(Through());
         Assert.True(Through("thermostat - grille"));
+    }
+
+    [Fact]
+    public void A_way_as_hot_as_the_wire_may_get_is_told_once_with_both_figures_and_wire_of_the_same_system_first()
+    {
+        var vehicle = new SmallVehicle();
+        vehicle = vehicle with { Layout = vehicle.Layout.Replace("60 degC", "105 degC", StringComparison.Ordinal).Replace("clips-every: 150 mm", "zone: wet", StringComparison.Ordinal) };
+        var files = vehicle.Files();
+        var planned = HarnessCompiler.Plan(SmallVehicle.File, files, RuleSettings.BuiltIn).Value!;
+        var told = planned.Findings.Where(f => f.Rule is "no-size-large-enough" or "wire-overloaded" or "fuse-above-wire" or "no-terminal-fits").ToList();
+        Assert.Equal("no-size-large-enough", Assert.Single(told).Rule);
+        Assert.Contains("105 degC hot", told[0].Message, StringComparison.Ordinal);
+        Assert.Contains("bears 105 degC", told[0].Message, StringComparison.Ordinal);
+        Assert.Contains("metric", HarnessCompiler.Cure(SmallVehicle.File, files, RuleSettings.BuiltIn, planned).Findings.Single(f => f.Rule == "no-size-large-enough").Cure, StringComparison.Ordinal);
     }
 
     [Theory]

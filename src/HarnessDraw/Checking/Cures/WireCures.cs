@@ -80,9 +80,11 @@ internal static class WireCures
         }
 
         var circuits = wires.Select(w => w.Circuit).Distinct(StringComparer.Ordinal).ToList();
-        yield return new([.. context.Harness.Catalogue.WireTypes.Where(t => fits(t, own)).OrderBy(t => hottestFirst ? -t.MaxC : t.MaxC).ThenBy(t => t.Id, StringComparer.Ordinal).Take(MostRungs)
+        yield return new([.. context.Harness.Catalogue.WireTypes.Where(t => fits(t, own)).OrderBy(t => hottestFirst ? -t.MaxC : t.MaxC).ThenBy(t => IsByGauge(t) == IsByGauge(own) ? 0 : 1).ThenBy(t => t.Id, StringComparer.Ordinal).Take(MostRungs)
             .Select(t => new CureCandidate([.. circuits.Select(c => $"circuit.{c}.wire-type={t.Id}")], $"{Wording.List(circuits.Select(c => $"'{c}'"))} in {t.Title}"))]);
     }
+
+    private static bool IsByGauge(WireType type) => type.Sizes.Any(s => s.Awg is not null);
 
     /// <summary>The colour that the kept half has.</summary>
     public static IEnumerable<CureLadder> KeptColour(RuleContext context, Finding finding)

@@ -7,7 +7,10 @@ namespace HarnessDraw.Checking.Rules.Sizing;
 internal static class WireLoads
 {
     public static IEnumerable<Measure> Of(RuleContext context, RuleInfo info, bool returns) =>
-        context.Plan.Wires.Where(w => context.IsReturn(w) == returns && w is { Worst: not null, AmpacityA: not null } && IsSteady(context, w)).Select(w => Of(context, info, w, returns));
+        context.Plan.Wires.Where(w => context.IsReturn(w) == returns && w is { Worst: not null, AmpacityA: not null } && !IsTold(context, w) && IsSteady(context, w)).Select(w => Of(context, info, w, returns));
+
+    // a way as hot as the insulation may get bears nothing, whatever the size: that is told when it is planned
+    internal static bool IsTold(RuleContext context, Wire wire) => wire.AmpacityA is 0 && context.Plan.PlanningFindings.Any(f => f.Rule == "no-size-large-enough" && f.Where.Contains(wire.Id));
 
     // a starter lead heats for seconds only: its size follows from voltage drop
     private static bool IsSteady(RuleContext context, Wire wire) => wire.Worst!.State is not "cranking" && context.Circuit(wire.Circuit)?.Duty is not Duty.Momentary;
