@@ -3,12 +3,13 @@ using HarnessDraw.Diagnostics;
 using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 using HarnessDraw.Sheets;
+using HarnessDraw.Tracing;
 using HarnessDraw.Writing;
 
 namespace HarnessDraw.Cli;
 
 /// <summary>One run of 'draw': plans, lays out, writes, and says what was written and what stands against building.</summary>
-internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build, string? ruleFile, string? since, string? folder)
+internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build, string? about, string? ruleFile, string? since, string? folder)
 {
     public int Run(string descriptionFile)
     {
@@ -19,6 +20,19 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
         }
 
         var asked = HarnessCompiler.Complete(build is null ? order : order with { Build = BuildChoice.Read(build, planned.Plan.Harness) }, planned);
+        if (about is not null)
+        {
+            var shown = asked.Build is { } choice ? planned.Plan.For(choice) : planned.Plan;
+            var trace = CircuitTracer.Trace(shown, about);
+            DiagnosticText.Say(terminal, trace.Diagnostics, new DiskFiles());
+            if (trace.Failed)
+            {
+                return ExitCode.WrongUsage;
+            }
+
+            asked = asked with { About = [.. trace.Value!.Ways.Select(w => w.Circuit).Distinct(StringComparer.Ordinal)] };
+        }
+
         asked = ruleFile is null ? asked : asked with { Rules = Path.GetFileName(ruleFile) };
         if (since is not null)
         {

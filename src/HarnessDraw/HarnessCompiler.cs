@@ -119,7 +119,7 @@ public static class HarnessCompiler
         var results = shown.IsChecked || hasErrors ? Compose(shown.Findings) : Compose([]) is var unmarked && shown.NotForBuild ? Compose(shown.Findings) : unmarked;
         var composed = results.SelectMany(r => r.Result.Sheets).ToImmutableArray();
         ImmutableArray<string> partly = [.. results.Where(r => r.Result.Refused is not null).Select(r => r.Kind).Distinct(StringComparer.Ordinal)];
-        ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => SetCheck.Check(shown.Plan, ink, partly)).Distinct()];
+        ImmutableArray<(string Kind, string Because)> failed = [.. composed.GroupBy(s => s.BlackInk).SelectMany(ink => SetCheck.Check(shown.Plan, ink, partly, order.About)).Distinct()];
         var sheets = SheetCount.Fill(failed.IsEmpty ? composed : [.. composed.Where(s => failed.All(f => f.Kind != s.Name))]);
         ImmutableArray<Sheet> tiles = order.TileOnto is { } paper ? Tiles(sheets, paper) : [];
         return new(shown, sheets)

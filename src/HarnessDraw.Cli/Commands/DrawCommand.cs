@@ -27,6 +27,7 @@ internal static class DrawCommand
         var scale = new Option<bool>("--true-to-scale") { Description = "On the wall chart, draw the lengths between places at one scale, which the title block names, as far as the paper allows; a length that is drawn longer has a broken dimension line" };
         var tile = PaperOption("--tile", "Cut the wall chart, the build board and large templates onto small paper too: A4, A3, Letter or Tabloid", [.. Tiler.Pages.Select(p => p.Name)]);
         var build = CommonArguments.Build("Show one build only");
+        var about = new Option<string?>("--about") { Description = "Draw traces and projector pages of this circuit, load, wire, cavity, splice or fuse alone, instead of all", HelpName = "WHAT" };
         var units = ListedOption.One("--units", "Units on the sheets", UnitWords, "metric");
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
         var embed = new Option<bool>("--embed-font") { Description = "Put the faces into the SVG files" };
@@ -61,9 +62,10 @@ internal static class DrawCommand
             "harnessdraw draw examples/brackmere-six.yaml",
             "harnessdraw draw examples/brackmere-six.yaml --sheets wall-chart --format pdf --paper A0 --ink colour,black",
             "harnessdraw draw examples/brackmere-six.yaml --for troubleshooter --format pdf",
+            "harnessdraw draw examples/brackmere-six.yaml --sheets trace,projector --about horns --format pdf",
             "harnessdraw draw examples/brackmere-six.yaml --build charging=exciter --tile A4 --out print")
         {
-            file, sheets, whom, formats, inks, paper, several, band, scale, tile, build, units, dpi, embed, font, since, rules, output,
+            file, sheets, whom, formats, inks, paper, several, band, scale, tile, build, about, units, dpi, embed, font, since, rules, output,
         };
         command.SetAction(parsed =>
         {
@@ -84,7 +86,7 @@ internal static class DrawCommand
                 EmbedFonts = parsed.GetValue(embed),
                 Faces = FontFiles.With(parsed.GetValue(font)),
             };
-            return new DrawRun(terminal, order, parsed.GetValue(build), parsed.GetValue(rules), parsed.GetValue(since), parsed.GetValue(output)).Run(descriptionFile);
+            return new DrawRun(terminal, order, parsed.GetValue(build), parsed.GetValue(about), parsed.GetValue(rules), parsed.GetValue(since), parsed.GetValue(output)).Run(descriptionFile);
         });
         return command;
     }

@@ -30,6 +30,9 @@ public sealed record SheetOptions
     /// <summary>The build to show (option to choice); null shows everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
 
+    /// <summary>Sheets that go circuit by circuit (traces, projector) show these circuits alone; null: all.</summary>
+    public ImmutableArray<string>? About { get; init; }
+
     /// <summary>True for a class: steps say what commonly goes wrong beside why they are done so.</summary>
     public bool Teaching { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;

@@ -43,6 +43,9 @@ public sealed record DrawOrder
     /// <summary>The one build to show (option to choice), or null for everything the harness may hold.</summary>
     public ImmutableSortedDictionary<string, string>? Build { get; init; }
 
+    /// <summary>Sheets that go circuit by circuit show these circuits alone; null: all.</summary>
+    public ImmutableArray<string>? About { get; init; }
+
     /// <summary>True for a class: see <see cref="SheetOptions.Teaching"/>.</summary>
     public bool Teaching { get; init; }
     public UnitsShown Units { get; init; } = UnitsShown.Metric;
@@ -67,6 +70,7 @@ public sealed record DrawOrder
         TrueToScale = TrueToScale,
         BlackInk = blackInk,
         Build = Build,
+        About = About,
         Units = Units,
         Rules = Rules,
         Logo = Logo,

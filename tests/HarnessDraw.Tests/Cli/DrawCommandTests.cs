@@ -15,6 +15,27 @@ public class DrawCommandTests
     }
 
     [Fact]
+    public void About_one_circuit_its_pages_alone_are_drawn_and_what_is_not_there_is_told()
+    {
+        using var folder = new TemporaryFolder();
+        var file = StarterFiles.WriteTo(folder);
+        int Pages(params string[] more)
+        {
+            using var into = new TemporaryFolder();
+            var run = CliRun.Of(["draw", file, "--sheets", "trace,projector", "--format", "svg", "--out", into.Path, .. more]);
+            Assert.True(run.Code == 0, run.Messages);
+            return into.Files().Count(f => f.EndsWith(".svg", StringComparison.Ordinal));
+        }
+
+        var one = Pages("--about", "horn");
+        Assert.InRange(one, 2, 4);
+        Assert.True(one < Pages(), $"{one}");
+        var unknown = CliRun.Of("draw", file, "--sheets", "trace", "--about", "horm");
+        Assert.Equal(2, unknown.Code);
+        Assert.Contains("'horn'", unknown.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Every_mistake_is_listed_and_nothing_is_written()
     {
         using var folder = new TemporaryFolder();

@@ -22,12 +22,13 @@ public static partial class SetCheck
     /// <param name="plan">The plan as it is shown, filtered to its build.</param>
     /// <param name="sheets">Sheets of one ink.</param>
     /// <param name="partly">Kinds of which a part was refused for want of room: what they leave out has been said.</param>
-    public static ImmutableArray<(string Kind, string Because)> Check(Plan plan, IEnumerable<Sheet> sheets, ImmutableArray<string> partly = default)
+    /// <param name="about">Circuits that the traces are of; null: all.</param>
+    public static ImmutableArray<(string Kind, string Because)> Check(Plan plan, IEnumerable<Sheet> sheets, ImmutableArray<string> partly = default, ImmutableArray<string>? about = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(sheets);
         var kinds = sheets.GroupBy(s => s.Name).ToDictionary(g => g.Key, g => g.ToImmutableArray(), StringComparer.Ordinal);
-        var ways = new Lazy<ILookup<string, TraceWay>>(() => CircuitTraceSheets.Ways(plan).Select(w => w.Way).ToLookup(w => w.Circuit, StringComparer.Ordinal));
+        var ways = new Lazy<ILookup<string, TraceWay>>(() => CircuitTraceSheets.Ways(plan, about).Select(w => w.Way).ToLookup(w => w.Circuit, StringComparer.Ordinal));
         ImmutableArray<Sheet> Of(string kind) => kinds.GetValueOrDefault(kind, []);
         return
         [

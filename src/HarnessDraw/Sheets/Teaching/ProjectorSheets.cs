@@ -28,7 +28,7 @@ public static class ProjectorSheets
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var ways = CircuitTraceSheets.Ways(shown);
+        var ways = CircuitTraceSheets.Ways(shown, options.About);
         if (ways.IsEmpty)
         {
             return new([]);

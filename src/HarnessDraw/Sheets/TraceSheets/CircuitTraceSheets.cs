@@ -17,7 +17,7 @@ public static class CircuitTraceSheets
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        return Compose(plan, findings, options, Ways(shown));
+        return Compose(plan, findings, options, Ways(shown, options.About));
     }
 
     /// <summary>The pages of some ways.</summary>
@@ -53,14 +53,14 @@ public static class CircuitTraceSheets
         return maker.ToResult();
     }
 
-    /// <summary>The ways of all circuits that are built and no mere return, in the order of the description.</summary>
-    internal static ImmutableArray<(TraceWay Way, TraceWords Words)> Ways(Plan shown)
+    /// <summary>The ways of all circuits (or of these) that are built and no mere return, in the order of the description.</summary>
+    internal static ImmutableArray<(TraceWay Way, TraceWords Words)> Ways(Plan shown, ImmutableArray<string>? about = null)
     {
         var tracer = new CircuitTracer(shown);
         var built = shown.Wires.Select(w => w.Circuit).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. shown.Harness.Circuits.Where(c => !c.IsReturn && built.Contains(c.Id))
+            .. shown.Harness.Circuits.Where(c => !c.IsReturn && built.Contains(c.Id) && about?.Contains(c.Id) != false)
                 .Select(c => tracer.Of(c.Id).Value)
                 .OfType<Trace>()
                 .SelectMany(t => Told(shown, t)),
