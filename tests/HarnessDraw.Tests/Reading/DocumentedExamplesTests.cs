@@ -1,4 +1,8 @@
+using System.Collections.Immutable;
+using HarnessDraw.Checking;
+using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 using HarnessDraw.Tests.Conventions;
 
@@ -27,12 +31,35 @@ public class DocumentedExamplesTests
         Assert.Equal(7, description.Length);
     }
 
+    /// <summary>Whoever begins with the pages' own description and layout has nothing to mend first.</summary>
+    [Fact]
+    public void The_whole_description_of_the_pages_can_be_built()
+    {
+        var findings = Check(Blocks("examples").Single(b => b.Kind == "yaml whole").Text);
+        Assert.Empty(findings.Where(f => f.Severity == Severity.Error).Select(f => f.Message));
+    }
+
+    [Fact]
+    public void A_fuse_that_nothing_feeds_is_told_as_such()
+    {
+        var whole = Blocks("examples").Single(b => b.Kind == "yaml whole").Text;
+        var found = Assert.Single(Check(whole.Replace("rating: 10 A, on: lamp panel", "rating: 10 A, at: dash, side: cabin", StringComparison.Ordinal)), f => f.Rule == "on-but-dead");
+        Assert.Contains("nothing feeds fuse F7", found.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Put F7 on what feeds it", found.Cure, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void All_colours_and_all_blocks_are_marked()
     {
         var page = File.ReadAllText(Repository.PathOf("examples", "README.md"));
         Assert.All(ColourLetters.All, c => Assert.Contains($"{c} ", page, StringComparison.Ordinal));
         Assert.All(Blocks("examples").Concat(Blocks("layouts")), b => Assert.Contains(b.Kind, new[] { "yaml whole", "yaml piece", "yaml circuits" }));
+    }
+
+    private static ImmutableArray<Finding> Check(string description)
+    {
+        var files = new MemoryFiles(new Dictionary<string, string>(StringComparer.Ordinal) { ["a.yaml"] = description, ["van.yaml"] = Blocks("layouts").Single().Text });
+        return HarnessCompiler.Plan("a.yaml", files, RuleSettings.BuiltIn).Value!.Findings;
     }
 
     private static void AssertRead(string description, string layout)

@@ -37,10 +37,12 @@ internal sealed class OnButDead : IDesignRule
             var list = same.ToList();
             var names = list.Select(d => d.Thing.Id).Distinct(StringComparer.Ordinal).ToList();
             var relays = list.SelectMany(d => d.Relays).Except(names).Distinct(StringComparer.Ordinal).ToList();
+            // the way of a fuse that nothing feeds ends at its own end
+            var fuse = same.Key.EndsWith(".in", StringComparison.Ordinal) && context.Thing(same.Key[..^3]) is { Kind: ThingKind.Fuse } unfed ? unfed.Id : null;
             var wires = list.SelectMany(d => context.WiresOf(d.Circuit.Id)).Select(w => w.Id).Distinct(StringComparer.Ordinal);
             yield return context.Found(Info,
-                $"{Wording.List(names)} {(names.Count == 1 ? "is" : "are")} on in {Wording.List(list.SelectMany(d => d.States).Distinct(StringComparer.Ordinal).Select(s => $"'{s}'"))} but {(names.Count == 1 ? "draws" : "draw")} nothing: the path stops at {same.Key}{(relays.Count == 0 ? "" : $", so {Wording.List(relays)} {(relays.Count == 1 ? "does" : "do")} not pull in")}.",
-                $"Lead {same.Key} on: to ground by 'returns' or 'grounds-itself', or by a circuit to what comes next. What is meant to be off there belongs into no 'on' of these states.",
+                $"{Wording.List(names)} {(names.Count == 1 ? "is" : "are")} on in {Wording.List(list.SelectMany(d => d.States).Distinct(StringComparer.Ordinal).Select(s => $"'{s}'"))} but {(names.Count == 1 ? "draws" : "draw")} nothing: {(fuse is null ? $"the path stops at {same.Key}" : $"nothing feeds fuse {fuse}")}{(relays.Count == 0 ? "" : $", so {Wording.List(relays)} {(relays.Count == 1 ? "does" : "do")} not pull in")}.",
+                fuse is not null ? $"Put {fuse} on what feeds it ('on:' a fuse panel, stud or bus bar), or feed {same.Key} by a circuit." : $"Lead {same.Key} on: to ground by 'returns' or 'grounds-itself', or by a circuit to what comes next. What is meant to be off there belongs into no 'on' of these states.",
                 [same.Key, .. list.Select(d => d.Circuit.Id).Distinct(StringComparer.Ordinal), .. names, .. wires], list[0].Circuit.OnlyWith.And(list[0].Thing.OnlyWith), list[0].Circuit.At);
         }
     }
