@@ -58,9 +58,6 @@ internal sealed partial class ElectricalNetwork
     /// <summary>True for the network in which the key is turned off while the engine runs.</summary>
     public bool KeyTies { get; init; }
 
-    /// <summary>Resistance of a fuse by its id; the caller's rating, or a usual one.</summary>
-    public Func<string, double> FuseOhm { get; init; } = _ => 0.005;
-
     public static IEnumerable<PinRef> Members(Net net) => net.Ends.Prepend(net.Root);
 
     public int Node(string name)

@@ -10,21 +10,23 @@ namespace HarnessDraw.Electrical;
 /// </summary>
 internal sealed class PlanNetwork
 {
+    private readonly PlanningOptions options;
     private readonly int[] branchOfWire;
+
+    // by branch; 0 for what is no fuse
+    private readonly double[] fuseOhm;
     private SortedDictionary<string, int>? shown;
 
     /// <param name="plan">The plan whose network it is.</param>
     /// <param name="options">Ambient, joints and what is assumed.</param>
     /// <param name="keyTies">True: switched positions of the key are nodes of their own.</param>
-    /// <param name="like">The network of the same wires with other fuses: they lie where those lie.</param>
-    public PlanNetwork(Plan plan, PlanningOptions options, bool keyTies = false, PlanNetwork? like = null)
+    public PlanNetwork(Plan plan, PlanningOptions options, bool keyTies = false)
     {
         Plan = plan;
+        this.options = options;
         Index = new HarnessIndex(plan.Harness);
-        var fuses = plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
-        double FuseOhm(string id) => options.FuseOhm(fuses.GetValueOrDefault(id));
-        Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { FuseOhm = FuseOhm, KeyTies = keyTies };
-        Heat = like is null ? new(plan, Index, options) : new(plan, like.Plan, like.Heat);
+        Network = new ElectricalNetwork(Index, new CircuitSwitching(Index), options) { KeyTies = keyTies };
+        Heat = new(plan, Index, options);
         branchOfWire = new int[plan.Wires.Length];
         JointOhm = [.. plan.Wires.Select(Network.Joints.Of)];
         for (var w = 0; w < plan.Wires.Length; w++)
@@ -37,20 +39,23 @@ internal sealed class PlanNetwork
         // what a converter draws follows from what it gives: a current given for its feed is not drawn a second time
         GivenCurrents.AddTo(Network, plan.GivenBeyondLoadsA.Where(p => Index.Circuit(p.Key).Feeds.All(f => !converters.Contains(f.Thing))).ToDictionary(StringComparer.Ordinal));
         Network.Prepare();
+        fuseOhm = FuseOhms();
         Body = Network.FindNode("body") ?? 0;
         Solver = Rewired(ImmutableDictionary<int, (int, int)>.Empty);
     }
 
-    /// <summary>The same network with the wires of another plan, which differ in size, length and terminals alone.</summary>
+    /// <summary>The same network with the wires of another plan, which differ in size, length and terminals alone, and its fuses, which differ in ratings.</summary>
     private PlanNetwork(PlanNetwork like, Plan plan)
     {
         Plan = plan;
+        options = like.options;
         Index = like.Index;
         Network = like.Network;
         Heat = new ConductorHeat(plan, like.Plan, like.Heat);
         Solver = like.Solver;
         Body = like.Body;
         branchOfWire = like.branchOfWire;
+        fuseOhm = plan.Fuses == like.Plan.Fuses ? like.fuseOhm : FuseOhms();
         JointOhm = [.. like.JointOhm];
         for (var w = 0; w < JointOhm.Length; w++)
         {
@@ -73,11 +78,17 @@ internal sealed class PlanNetwork
     /// <summary>What a reader knows by name (pins, cavities, splices), with their nodes.</summary>
     public IReadOnlyDictionary<string, int> Shown => LazyInitializer.EnsureInitialized(ref shown, FindShown);
 
-    /// <summary>The same wires between the same ends, in other sizes and lengths and with other terminals.</summary>
+    /// <summary>The same wires between the same ends, in other sizes and lengths, with other terminals and behind fuses of other ratings.</summary>
     public PlanNetwork Resized(Plan plan) => new(this, plan);
 
     /// <summary>True when a wire is as long and as thick as in the network that this one was resized from or to, with the same joints.</summary>
     public bool IsSame(int wire, PlanNetwork other) => JointOhm[wire] == other.JointOhm[wire] && Heat.IsSame(wire, other.Heat);
+
+    /// <summary>True for a fuse that had another rating, and so other ohms, in the network that this one was resized from or to.</summary>
+    public bool IsRerated(int branch, PlanNetwork other) => fuseOhm[branch] != other.fuseOhm[branch];
+
+    /// <summary>Ohms of a branch that is no wire and not bent: a fuse's by its rating.</summary>
+    public double OhmOf(int branch) => fuseOhm[branch] > 0 ? fuseOhm[branch] : Network.BranchOhm(Network.Branches[branch]);
 
     public int BranchOf(int wire) => branchOfWire[wire];
 
@@ -98,6 +109,12 @@ internal sealed class PlanNetwork
     {
         branchOfWire[number] = Network.Branches.Count;
         Network.Add(new(NodeAt(wire.From, wire.Net), NodeAt(wire.To, wire.Net), BranchKind.Conductor, 0) { When = wire.Builds, Wire = number });
+    }
+
+    private double[] FuseOhms()
+    {
+        var ratings = Plan.Fuses.GroupBy(f => f.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().RatingA, StringComparer.Ordinal);
+        return [.. Network.Branches.Select(b => b.Kind == BranchKind.Fuse ? options.FuseOhm(ratings.GetValueOrDefault(b.Thing!.Id)) : 0)];
     }
 
     private SortedDictionary<string, int> FindShown()

@@ -67,9 +67,14 @@ internal sealed class StateCircuit
         Solution = Settle(like?.Solution, null, warm: like is null || warms);
     }
 
-    /// <summary>Solves the same case once more in the same network with wires of other sizes: relays, speeds and converters go on as they are, and what was solved before is overwritten.</summary>
+    /// <summary>Solves the same case once more in the same network with wires of other sizes and fuses of other ratings: relays, speeds and converters go on as they are, and what was solved before is overwritten.</summary>
     public void SolveAgain(PlanNetwork resized)
     {
+        for (var i = 0; i < Laws.Length; i++)
+        {
+            Laws[i] = resized.IsRerated(i, plan) && mayConduct[i] ? PartLaw.Resistor(resized.OhmOf(i)) : Laws[i];
+        }
+
         plan = resized;
         for (var w = 0; w < WireC.Length; w++)
         {
@@ -154,7 +159,7 @@ internal sealed class StateCircuit
             BranchKind.Exciter => keyOff is not { Excites: false } && state.Engine == EngineState.Running ? Exciter : PartLaw.Nothing,
             BranchKind.Contact when plan.Network.CoilOver(i) >= 0 => ElectricalNetwork.IsBreakContact(b) != Pulled[i] ? PartLaw.Resistor(b.Ohm) : PartLaw.Nothing,
             _ when b.Wire >= 0 => WireLaw(b.Wire),
-            _ => PartLaw.Resistor(plan.Network.BranchOhm(b)),
+            _ => PartLaw.Resistor(plan.OhmOf(i)),
         };
     }
 

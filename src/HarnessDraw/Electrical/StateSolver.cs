@@ -155,7 +155,8 @@ internal sealed partial class ElectricalNetwork
     /// <summary>DIN 72552: 87a is the contact that opens when the relay pulls in.</summary>
     public static bool IsBreakContact(Branch b) => b.Element?.PinB == "87a" || b.Element?.PinA == "87a" || b.Element?.Id.StartsWith("breaks ", StringComparison.Ordinal) == true;
 
-    public double BranchOhm(Branch b) => b.Kind == BranchKind.Fuse ? FuseOhm(b.Thing!.Id) : Math.Max(b.Ohm, 1e-6);
+    /// <summary>Ohms of a branch; a fuse's as if its rating were not known yet.</summary>
+    public double BranchOhm(Branch b) => b.Kind == BranchKind.Fuse ? options.FuseOhm(null) : Math.Max(b.Ohm, 1e-6);
 
     /// <summary>
     /// The speeds of a motor that do not turn it: of those that have volts and share a return, only the one that draws most runs.

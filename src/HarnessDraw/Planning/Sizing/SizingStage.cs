@@ -110,7 +110,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             if (rerated)
             {
                 paths = null;
-                states = new(routed, options, terminals, rows, fuses, rated: states);
+                states.Rerate(fuses);
                 nominal = Loops();
             }
             else if (before.SequenceEqual(rows.Select(r => r.Size)))
@@ -311,7 +311,8 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             wires.Clear();
         }
 
-        solved = new LoopBudget?[found.Count];
+        // what is not solved anew after fuses got other ratings is told as before
+        solved = solved.Length == found.Count ? solved : new LoopBudget?[found.Count];
         var byCase = Enumerable.Range(0, found.Count).ToLookup(l => found[l].Path.Case);
         loopsOf = [.. Enumerable.Range(0, routed.Flow.Cases.Count).Select(c => byCase[c].ToArray())];
         return found.ToImmutable();

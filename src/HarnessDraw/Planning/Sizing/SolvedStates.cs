@@ -26,7 +26,7 @@ internal sealed class SolvedStates
     private readonly int[] firstAlike;
     private readonly ImmutableArray<int> solved;
     private readonly StateCircuit?[] circuits;
-    private readonly Plan draft;
+    private Plan draft;
 
     // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
     private readonly sbyte[,] along;
@@ -38,8 +38,7 @@ internal sealed class SolvedStates
     private readonly (int Size, double ConductorMm, string? FromCavity, string? ToCavity)[] drawn;
     private PlanNetwork network;
 
-    /// <param name="rated">The same wires with fuses of other ratings: in them the same cases are alike.</param>
-    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses, SolvedStates? rated = null)
+    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses)
     {
         this.routed = routed;
         this.options = options;
@@ -54,7 +53,7 @@ internal sealed class SolvedStates
         drawn = new (int, double, string?, string?)[rows.Length];
         wires = new Wire[rows.Length];
         Redraw();
-        network = new(draft with { Wires = [.. wires] }, options, like: rated?.network);
+        network = new(draft with { Wires = [.. wires] }, options);
         foreach (var b in network.Network.Branches.Where(b => b is { Kind: BranchKind.Load, Element: not null }))
         {
             loads.TryAdd((b.Thing!.Id, b.Element!.Id), b);
@@ -76,10 +75,17 @@ internal sealed class SolvedStates
         posts = routed.Index.Harness.Circuits.Select(c => c.NominalV).Distinct().ToDictionary(v => v, PostsOf);
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
-        firstAlike = rated?.firstAlike ?? Firsts();
+        firstAlike = Firsts();
         solved = [.. cases.Where(c => firstAlike[c] == c)];
         circuits = new StateCircuit?[flow.Count];
         along = new sbyte[rows.Length, flow.Count];
+    }
+
+    /// <summary>Fuses get other ratings: the cases in which one passes current are solved again with the next.</summary>
+    public void Rerate(IEnumerable<KeyValuePair<string, ChosenRating>> fuses)
+    {
+        draft = DraftPlan.Of(routed, fuses);
+        network = network.Resized(draft with { Wires = [.. wires] });
     }
 
     /// <summary>Solves the cases with the wires as they are now.</summary>
@@ -261,6 +267,14 @@ internal sealed class SolvedStates
         for (var w = 0; w < rows.Length; w++)
         {
             if (before.Solution.Amperes[network.BranchOf(w)] != 0 && !network.IsSame(w, before.Plan))
+            {
+                return true;
+            }
+        }
+
+        foreach (var fuse in fuseBranches.Values)
+        {
+            if (before.Solution.Amperes[fuse] != 0 && network.IsRerated(fuse, before.Plan))
             {
                 return true;
             }
