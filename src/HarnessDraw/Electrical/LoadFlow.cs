@@ -87,12 +87,14 @@ internal sealed class LoadFlow
     public double LargestA(int net, int member) => Cases.Count == 0 ? 0 : Cases.Max(c => Math.Abs(c.MemberA[net][member]));
 
     /// <summary>The loops of all loads, with the contacts and the given fuse resistances as fixed losses.</summary>
-    public List<DropPath> Paths(Func<string, double> fuseOhm)
+    /// <param name="fuseOhm">Ohms of a fuse by its id.</param>
+    /// <param name="wanted">By number: whether the loops of a case are wanted; null: all are.</param>
+    public List<DropPath> Paths(Func<string, double> fuseOhm, Func<int, bool>? wanted = null)
     {
         var paths = new List<DropPath>();
         var steady = SteadyLoads();
         var known = new Dictionary<NetworkSolution, List<(int Branch, DropPath Path)>>(ReferenceEqualityComparer.Instance);
-        foreach (var (solution, number, charging) in Solutions)
+        foreach (var (solution, number, charging) in Solutions.Where(s => wanted?.Invoke(s.Case) != false))
         {
             if (charging is not null)
             {

@@ -45,7 +45,7 @@ internal sealed class StateCircuit
     /// <param name="warms">True when wires are to find their warmth although there is a solution nearby.</param>
     /// <param name="keyOff">The key is turned off in this state: relays are as they are in <paramref name="like"/>.</param>
     /// <param name="rough">True where a meter's digits are enough.</param>
-    /// <param name="alike">True where <paramref name="like"/> is another state or build in which the same parts carry current.</param>
+    /// <param name="alike">True where <paramref name="like"/> is another state or build in which the same parts carry current, or this one with wires of other lengths in a network of its own.</param>
     public StateCircuit(PlanNetwork plan, OperatingState state, ImmutableSortedDictionary<string, string> build, NetworkFault? fault = null, StateCircuit? like = null, bool warms = false, KeyTurnedOff? keyOff = null, bool rough = false, bool alike = false)
     {
         this.rough = rough || fault?.Rough == true;
@@ -111,7 +111,7 @@ internal sealed class StateCircuit
         var known = beginsPulled ? like!.soundLaws.Value : null;
         for (var i = 0; i < Laws.Length; i++)
         {
-            Laws[i] = known is not null ? known[i] : goesOn && plan.Network.Branches[i].Wire < 0 && mayConduct[i] == like!.mayConduct[i] ? like.Laws[i] : SoundLaw(i);
+            Laws[i] = known is not null ? known[i] : goesOn && plan.Network.Branches[i].Wire < 0 && mayConduct[i] == like!.mayConduct[i] && !plan.IsRerated(i, like.plan) ? like.Laws[i] : SoundLaw(i);
         }
 
         foreach (var i in fault.Branches)

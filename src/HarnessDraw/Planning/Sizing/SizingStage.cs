@@ -20,20 +20,6 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     // fuses follow the solved currents in the first, sizes the fuses in the second
     private const int RoundsBeforeCavities = 2;
-
-    private const int RoundsOfThinning = 4;
-
-    // share of a limit
-    private const double HardlyOver = 0.004;
-
-    // share of a limit: by what one wire alone may bring its loops over, to be tried (our own figure: beyond it trials cost time and bear nothing)
-    private const double LittleOver = 0.008;
-
-    // share of a limit: nearer to it a loop is solved again before anything is said of it
-    private const double MayBeOver = 0.02;
-
-    // volts to which the states are solved: conductors settle to a twentieth of a kelvin
-    private const double SolvedToV = 1e-5;
     private readonly HarnessIndex index = routed.Index;
     private readonly TerminalChooser terminals = new(routed.Index);
     private readonly LeafKeys keys = new(routed);
@@ -59,14 +45,31 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
     private ImmutableArray<WireRow> rows = [];
     private ImmutableArray<LoopBudget> nominal = [];
 
-    /// <summary>Sizes by currents and drops, as if every terminal could still be chosen: by nominal ones, from which the rest begins.</summary>
+    /// <summary>
+    /// Sizes by currents and drops, as if every terminal could still be chosen: by nominal ones, from which the rest begins. Where no more than places of splices
+    /// differ from the wiring before, all goes on as it was.
+    /// </summary>
     public ImmutableArray<WireRow> Begin(Wiring drafted)
     {
+        var (joinsTheSame, before) = (drafted.JoinsTheSame(wiring), rows);
         wiring = drafted;
-        fuses = Rated(routed.Flow.Fuses.GetValueOrDefault);
         inside = null;
         Array.Clear(packed);
         rows = new RowMaker(index, options, routed.Tree, routed.Flow).Make(wiring);
+        if (joinsTheSame)
+        {
+            for (var w = 0; w < rows.Length; w++)
+            {
+                rows[w].Size = before[w].Size;
+            }
+
+            states = new(routed, options, terminals, rows, fuses, like: states);
+            nominal = Loops();
+            RerateNominal();
+            return rows;
+        }
+
+        fuses = Rated(routed.Flow.Fuses.GetValueOrDefault);
         states = new(routed, options, terminals, rows, fuses);
         nominal = Loops();
         loops = ImmutableArray.CreateRange(nominal, WithJoints);
@@ -109,9 +112,8 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             SizeAll(round < RoundsBothWays / 2 ? null : sizer.Unmet);
             if (rerated)
             {
-                paths = null;
                 states.Rerate(fuses);
-                nominal = Loops();
+                RerateNominal();
             }
             else if (before.SequenceEqual(rows.Select(r => r.Size)))
             {
@@ -128,121 +130,6 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         }
     }
 
-    /// <summary>
-    /// What swung between two sizes has kept the larger one, and a load that gets less draws less, which whole sizes by constant currents overlook: what a loop is hardly over with
-    /// is tried with the states solved again, all at once, and where they do not bear that wire by wire; in the end each wire that brings its loops a little over by itself.
-    /// A trial solves the cases of loops that may be over; at the end all are.
-    /// </summary>
-    private void TakeBack()
-    {
-        foreach (var row in rows)
-        {
-            row.Floor = 0;
-        }
-
-        Resolve();
-        for (var round = 0; round < RoundsOfThinning && Thin(); round++)
-        {
-            // loads that get less draw less: what a thinner wire took leaves room for another
-        }
-
-        ThinOneByOne();
-        WireSizer.SayWhatDecided(rows);
-
-        // what constant currents see a little over its limit the solved states may bear, wire by wire
-        void ThinOneByOne()
-        {
-            var over = Over();
-            var before = rows.Select(r => r.Size).ToArray();
-            foreach (var row in rows.OrderByDescending(r => r.SizeNow.AreaMm2 * r.ConductorMm))
-            {
-                while (sizer.MayBear(row, loops, LittleOver))
-                {
-                    var (toldLoops, toldSolved) = (loops, (LoopBudget?[])solved.Clone());
-                    row.Size--;
-                    if (!Bear(over))
-                    {
-                        // what was told before holds again; its cases are solved anew with the next
-                        row.Size++;
-                        (loops, solved) = (toldLoops, toldSolved);
-                        break;
-                    }
-                }
-            }
-
-            Resolve();
-            if (Over() > over)
-            {
-                for (var w = 0; w < before.Length; w++)
-                {
-                    rows[w].Size = before[w];
-                }
-
-                Resolve();
-            }
-        }
-
-        // true where something went a size down and stayed there
-        bool Thin()
-        {
-            var over = Over();
-            var before = rows.Select(r => r.Size).ToArray();
-            sizer.Thin(loops, HardlyOver);
-            var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
-            if (thinned.Count == 0)
-            {
-                return false;
-            }
-
-            if (!Bear(over))
-            {
-                PutBack(thinned, before);
-                foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
-                {
-                    rows[w].Size = size;
-                    while (rows[w].Size < before[w] && !Bear(over))
-                    {
-                        rows[w].Size++;
-                    }
-                }
-            }
-
-            Resolve();
-            if (Over() > over)
-            {
-                PutBack(thinned, before);
-                Resolve();
-            }
-
-            return thinned.Exists(t => rows[t.Row].Size < before[t.Row]);
-        }
-
-        int Over() => loops.Count(l => l.WiresV > sizer.AllowedV(l) + SolvedToV);
-
-        bool Bear(int over)
-        {
-            var due = new HashSet<int>();
-            foreach (var loop in loops)
-            {
-                if (loop.WiresV > sizer.AllowedV(loop) - (MayBeOver * loop.Path.LimitV))
-                {
-                    due.Add(loop.Path.Case);
-                }
-            }
-
-            Resolve(due);
-            return Over() <= over;
-        }
-
-        void PutBack(List<(int Row, int Size)> thinned, int[] before)
-        {
-            foreach (var (w, _) in thinned)
-            {
-                rows[w].Size = before[w];
-            }
-        }
-    }
-
     /// <summary>Lengths, states and loops for the sizes as they are; of the cases those that are <paramref name="due"/>, or all.</summary>
     private void Resolve(HashSet<int>? due = null)
     {
@@ -255,7 +142,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         states.Solve(due, loopsOf, nominal, solved);
         for (var l = 0; l < nominal.Length; l++)
         {
-            if (!states.IsSolved(nominal[l]))
+            if (!states.IsSolved(nominal[l].Path.Case))
             {
                 solved[l] = WithJoints(nominal[l]);
             }
@@ -286,7 +173,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     private ImmutableArray<LoopBudget> Loops()
     {
-        // ways, contacts and fuses are the same for every wiring
+        // ways, contacts and the first fuses are the same for every wiring
         paths ??= routed.Flow.Paths(FuseOhm);
         var byNet = rows.ToLookup(r => r.Draft.Net);
         var passed = new Dictionary<NetHop, WireRow[]>();
@@ -311,11 +198,17 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             wires.Clear();
         }
 
-        // what is not solved anew after fuses got other ratings is told as before
-        solved = solved.Length == found.Count ? solved : new LoopBudget?[found.Count];
+        solved = new LoopBudget?[found.Count];
         var byCase = Enumerable.Range(0, found.Count).ToLookup(l => found[l].Path.Case);
         loopsOf = [.. Enumerable.Range(0, routed.Flow.Cases.Count).Select(c => byCase[c].ToArray())];
         return found.ToImmutable();
+    }
+
+    /// <summary>Loops that keep their nominal currents lose in the fuses what those now have; what others lose is told by their solved case.</summary>
+    private void RerateNominal()
+    {
+        var again = new Queue<DropPath>(routed.Flow.Paths(FuseOhm, c => states.IsFirst(c) && !states.IsSolved(c)));
+        nominal = ImmutableArray.CreateRange(nominal, l => states.IsSolved(l.Path.Case) ? l : l with { Path = again.Dequeue() });
     }
 
     /// <summary>The same loop with the joints of its wires, as their terminals now are, among what is lost beside the copper.</summary>

@@ -38,8 +38,13 @@ internal sealed class SolvedStates
     private readonly (int Size, double ConductorMm, string? FromCavity, string? ToCavity)[] drawn;
     private PlanNetwork network;
 
-    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses)
+    // until each case has gone on from there
+    private SolvedStates? like;
+
+    /// <param name="like">Wires between the same ends, solved, with their splices elsewhere: each case begins there.</param>
+    public SolvedStates(RoutedHarness routed, PlanningOptions options, TerminalChooser terminals, ImmutableArray<WireRow> rows, IEnumerable<KeyValuePair<string, ChosenRating>> fuses, SolvedStates? like = null)
     {
+        this.like = like;
         this.routed = routed;
         this.options = options;
         this.terminals = terminals;
@@ -74,8 +79,8 @@ internal sealed class SolvedStates
 
         posts = routed.Index.Harness.Circuits.Select(c => c.NominalV).Distinct().ToDictionary(v => v, PostsOf);
         var flow = routed.Flow.Cases;
-        cases = [.. Enumerable.Range(0, flow.Count).Where(c => flow[c] is { Momentary: false, IsOutput: false })];
-        firstAlike = Firsts();
+        cases = [.. Enumerable.Range(0, flow.Count).Where(IsSolved)];
+        firstAlike = like?.firstAlike ?? Firsts();
         solved = [.. cases.Where(c => firstAlike[c] == c)];
         circuits = new StateCircuit?[flow.Count];
         along = new sbyte[rows.Length, flow.Count];
@@ -108,7 +113,7 @@ internal sealed class SolvedStates
             if (circuits[c] is not { } circuit)
             {
                 var flow = routed.Flow.Cases[c];
-                circuits[c] = new(network, StateOf(flow), flow.Build, warms: true, rough: true);
+                circuits[c] = new(network, StateOf(flow), flow.Build, like: like?.circuits[c], warms: true, rough: true, alike: like is not null);
             }
             else if (due?.Contains(c) != false && CarryChanged(circuit))
             {
@@ -126,6 +131,7 @@ internal sealed class SolvedStates
 
             return passing;
         }, _ => { });
+        like = null;
         if (due is null)
         {
             TellWires();
@@ -174,7 +180,7 @@ internal sealed class SolvedStates
     public bool IsFirst(int number) => firstAlike[number] == number;
 
     /// <summary>False for cranking and an alternator's full output.</summary>
-    public bool IsSolved(LoopBudget loop) => circuits[firstAlike[loop.Path.Case]] is not null;
+    public bool IsSolved(int number) => routed.Flow.Cases[number] is { Momentary: false, IsOutput: false };
 
     /// <summary>
     /// What a fuse passes in the solved states, and how much of it the motors behind it draw. In a charge lead only states count in which the engine

@@ -11,6 +11,9 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     // share of its limit by which contacts and terminals may keep a loop over it. Common practice, no source: nobody sees a fifth of 3 %
     private const double NearlyMet = 0.2;
 
+    // sizes lie a fifth of their area apart: a ten millionth of the way is far nearer than any two that wires of one loop reach at once
+    private const int Halvings = 24;
+
     // by load and case: what thin hand-given wires drop that the others do not make up for
     private readonly Dictionary<(string Load, int Case), double> excessV = [];
 
@@ -283,8 +286,17 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     private bool Reach(LoopBudget loop, double allowedV)
     {
         var key = (loop.Path.Load, loop.Path.Case);
-        excessV[key] = Scale(loop, allowedV);
-        return OneByOne(loop, allowedV + excessV[key]);
+        var excess = Scale(loop, allowedV);
+        if (excess > 0)
+        {
+            excessV[key] = excess;
+        }
+        else
+        {
+            excessV.Remove(key);
+        }
+
+        return OneByOne(loop, allowedV + excess);
     }
 
     /// <summary>Where the first wires have no larger terminal, the others one by one; none of them where even that is not enough.</summary>
@@ -337,7 +349,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
 
         most = most > 0 ? most : mostOfAll;
         var (low, high) = (0.0, most);
-        for (var i = 0; i < 40; i++)
+        for (var i = 0; i < Halvings; i++)
         {
             var middle = (low + high) / 2;
             (low, high) = DropAt(wires, middle) > allowedV ? (middle, high) : (low, middle);

@@ -22,4 +22,13 @@ internal sealed record DraftWire(int Net, DraftEnd From, DraftEnd To, ImmutableA
 internal sealed record DraftSplice(int Net, TreePoint Point, string? Id);
 
 /// <summary>All wires and splices of a harness, in circuit order, feeds before legs.</summary>
-internal sealed record Wiring(ImmutableArray<DraftWire> Wires, ImmutableArray<DraftSplice> Splices);
+internal sealed record Wiring(ImmutableArray<DraftWire> Wires, ImmutableArray<DraftSplice> Splices)
+{
+    /// <summary>True where wire by wire the same pins and splices are joined, wherever the splices sit.</summary>
+    public bool JoinsTheSame(Wiring other) =>
+        Wires.Length == other.Wires.Length && !Wires.IsEmpty
+        && Wires.Zip(other.Wires).All(p => p.First.Net == p.Second.Net && AreSame(p.First.From, p.Second.From) && AreSame(p.First.To, p.Second.To)
+            && p.First.FromSide.SequenceEqual(p.Second.FromSide));
+
+    private static bool AreSame(DraftEnd a, DraftEnd b) => (a.Member, a.Splice, a.Pin) == (b.Member, b.Splice, b.Pin);
+}
