@@ -58,8 +58,6 @@ internal sealed class LoadFlow
     private readonly PlanningOptions options;
     private readonly Dictionary<string, double> extraLoadA = new(StringComparer.Ordinal);
     private ElectricalNetwork network;
-    private int[] motors = [];
-    private int[] fuses = [];
 
     public LoadFlow(HarnessIndex index, CircuitSwitching switching, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
     {
@@ -67,12 +65,14 @@ internal sealed class LoadFlow
         this.switching = switching;
         this.options = options;
         network = Network();
-        Solve(builds);
-        if (AddGivenCurrents())
+        var solved = Solve(builds);
+        if (AddGivenCurrents(solved))
         {
             network = Network();
-            Solve(builds);
+            solved = Solve(builds);
         }
+
+        Record(solved);
     }
 
     public List<FlowCase> Cases { get; } = [];
@@ -187,18 +187,12 @@ internal sealed class LoadFlow
         return made;
     }
 
-    private void Solve(ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
+    private Solved Solve(ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
     {
-        Cases.Clear();
-        Solutions.Clear();
-        Fuses.Clear();
-        MotorsBehind.Clear();
-        var running = index.Harness.States.FirstOrDefault(s => s.Engine == EngineState.Running)?.Id ?? "full output";
         var runs = builds.SelectMany(Runs).ToArray();
-        var solutions = new NetworkSolution[runs.Length];
+        var solutions = new NetworkSolution?[runs.Length];
         network.Prepare();
-        motors = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })];
-        fuses = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i].Kind == BranchKind.Fuse)];
+
         // states in which the same branches carry current are solved once, each of the others by itself; they are recorded in their order
         var firsts = new Dictionary<string, int>(StringComparer.Ordinal);
         var first = new int[runs.Length];
@@ -209,17 +203,33 @@ internal sealed class LoadFlow
             first[i] = firsts.TryAdd(key, i) ? i : firsts[key];
         }
 
-        Parallel.For(0, runs.Length, i => solutions[i] = first[i] != i ? null! : runs[i].Charging is { } source
+        Parallel.For(0, runs.Length, i => solutions[i] = first[i] != i ? null : runs[i].Charging is { } source
             ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
             : network.SolveNominal(runs[i].State!, runs[i].Build));
+        return new(runs, solutions, first);
+    }
+
+    private void Record(Solved solved)
+    {
+        var running = index.Harness.States.FirstOrDefault(s => s.Engine == EngineState.Running)?.Id ?? "full output";
+        int[] motors = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i] is { Kind: BranchKind.Load, Element.Kind: ElementKind.Motor, Thing.Kind: not ThingKind.Starter })];
+        int[] fuses = [.. Enumerable.Range(0, network.Branches.Count).Where(i => network.Branches[i].Kind == BranchKind.Fuse)];
+        var (runs, solutions, first) = solved;
         var amperes = new double[runs.Length][][];
         var motorA = new Dictionary<string, double>[runs.Length];
         for (var i = 0; i < runs.Length; i++)
         {
-            var (run, solution) = (runs[i], solutions[first[i]]);
+            var (run, solution) = (runs[i], solutions[first[i]]!);
             var isMomentary = run.State?.Engine == EngineState.Cranking;
-            (amperes[i], motorA[i]) = first[i] == i ? (MemberAmperes(solution), isMomentary ? [] : MotorAmperes(solution)) : (amperes[first[i]], motorA[first[i]]);
-            Record(solution, amperes[i], motorA[i], run.State?.Id ?? running, run.Build, isMomentary, run.Charging);
+            (amperes[i], motorA[i]) = first[i] == i ? (MemberAmperes(solution), isMomentary ? [] : MotorAmperes(solution, motors)) : (amperes[first[i]], motorA[first[i]]);
+            foreach (var f in isMomentary ? [] : fuses)
+            {
+                var id = network.Branches[f].Thing!.Id;
+                RecordFuse(id, Math.Abs(solution.Amperes[f]), motorA[i].GetValueOrDefault(id), run.State?.Id ?? running, run.Charging);
+            }
+
+            Solutions.Add((solution, Cases.Count, run.Charging));
+            Cases.Add(new(run.State?.Id ?? running, run.Build, isMomentary, amperes[i]) { IsOutput = run.Charging is not null });
         }
     }
 
@@ -248,23 +258,8 @@ internal sealed class LoadFlow
         return amperes;
     }
 
-    private void Record(NetworkSolution solution, double[][] amperes, Dictionary<string, double> motorA, string state, ImmutableSortedDictionary<string, string> build, bool momentary, Branch? charging)
-    {
-        if (!momentary)
-        {
-            foreach (var i in fuses)
-            {
-                var id = network.Branches[i].Thing!.Id;
-                RecordFuse(id, Math.Abs(solution.Amperes[i]), motorA.GetValueOrDefault(id), state, charging);
-            }
-        }
-
-        Solutions.Add((solution, Cases.Count, charging));
-        Cases.Add(new(state, build, momentary, amperes) { IsOutput = charging is not null });
-    }
-
     /// <summary>By fuse: amperes of the motors that draw through it.</summary>
-    private Dictionary<string, double> MotorAmperes(NetworkSolution solution)
+    private Dictionary<string, double> MotorAmperes(NetworkSolution solution, int[] motors)
     {
         var motorA = new Dictionary<string, double>(StringComparer.Ordinal);
         var walker = new LoopWalker(network, solution, _ => 0);
@@ -308,22 +303,15 @@ internal sealed class LoadFlow
     }
 
     /// <summary>A circuit's own current figure, where its loads draw less: the rest is drawn at its far end.</summary>
-    private bool AddGivenCurrents()
+    private bool AddGivenCurrents(Solved solved)
     {
         foreach (var circuit in index.Harness.Circuits.Where(c => c.CurrentA is > 0))
         {
-            for (var n = 0; n < index.Harness.Nets.Length; n++)
+            var root = network.Branches.FindIndex(b => b.Net >= 0 && b.Member == 0 && index.Harness.Nets[b.Net].Circuit == circuit.Id);
+            var drawnA = root < 0 ? double.PositiveInfinity : solved.Solutions.Select(s => s is null ? 0 : Math.Abs(s.Amperes[root])).DefaultIfEmpty(0).Max();
+            if (circuit.CurrentA!.Value - drawnA > 0.01)
             {
-                if (index.Harness.Nets[n].Circuit == circuit.Id)
-                {
-                    var missing = circuit.CurrentA!.Value - LargestA(n, 0);
-                    if (missing > 0.01)
-                    {
-                        extraLoadA[circuit.Id] = missing;
-                    }
-
-                    break;
-                }
+                extraLoadA[circuit.Id] = circuit.CurrentA.Value - drawnA;
             }
         }
 
@@ -332,4 +320,7 @@ internal sealed class LoadFlow
 
     /// <summary>One case to solve: a state, or an alternator at full output.</summary>
     private readonly record struct Run(ImmutableSortedDictionary<string, string> Build, OperatingState? State, Branch? Charging);
+
+    /// <summary>All runs; those in which the same branches carry current have the solution of the first of them, the others none of their own.</summary>
+    private sealed record Solved(Run[] Runs, NetworkSolution?[] Solutions, int[] First);
 }

@@ -70,7 +70,10 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         }
 
         fuses = Rated(routed.Flow.Fuses.GetValueOrDefault);
+        // ways, contacts and the first fuses are the same for every wiring; they are walked while the network is made
+        var walked = paths is null ? Task.Run(() => routed.Flow.Paths(FuseOhm)) : Task.FromResult(paths);
         states = new(routed, options, terminals, rows, fuses);
+        paths = walked.GetAwaiter().GetResult();
         nominal = Loops();
         loops = ImmutableArray.CreateRange(nominal, WithJoints);
         SizeAll();
@@ -173,13 +176,11 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     private ImmutableArray<LoopBudget> Loops()
     {
-        // ways, contacts and the first fuses are the same for every wiring
-        paths ??= routed.Flow.Paths(FuseOhm);
         var byNet = rows.ToLookup(r => r.Draft.Net);
         var passed = new Dictionary<NetHop, WireRow[]>();
         var found = ImmutableArray.CreateBuilder<LoopBudget>();
         var wires = ImmutableArray.CreateBuilder<LoopPass>();
-        foreach (var path in paths.Where(p => states.IsFirst(p.Case)))
+        foreach (var path in paths!.Where(p => states.IsFirst(p.Case)))
         {
             foreach (var hop in path.Hops)
             {
