@@ -62,7 +62,7 @@ internal sealed partial class SizingStage
             }
 
             Resolve();
-            if (Over() > over)
+            if (!Over().IsSubsetOf(over))
             {
                 for (var w = 0; w < before.Length; w++)
                 {
@@ -108,7 +108,7 @@ internal sealed partial class SizingStage
             }
 
             Resolve();
-            if (Over() > over)
+            if (!Over().IsSubsetOf(over))
             {
                 PutBack(thinned, before);
                 Resolve();
@@ -117,15 +117,15 @@ internal sealed partial class SizingStage
             return thinned.Exists(t => rows[t.Row].Size < before[t.Row]);
         }
 
-        int Over() => loops.Count(IsOver);
+        HashSet<(string Load, int Case)> Over() => [.. loops.Where(IsOver).Select(l => (l.Path.Load, l.Path.Case))];
 
         bool IsOver(LoopBudget loop) => loop.WiresV > sizer.AllowedV(loop) + SolvedToV;
 
-        // the case that is likeliest to refuse is asked first
-        bool Bear(int over)
+        // true where no other loop is over; the case that is likeliest to refuse is asked first
+        bool Bear(HashSet<(string Load, int Case)> over)
         {
             var due = new HashSet<int>();
-            var (worst, most) = (-1, double.NegativeInfinity);
+            var (worst, most) = (-1, -MayBeOver);
             foreach (var loop in loops)
             {
                 var share = (loop.WiresV - sizer.AllowedV(loop)) / loop.Path.LimitV;
@@ -134,17 +134,20 @@ internal sealed partial class SizingStage
                     due.Add(loop.Path.Case);
                 }
 
-                (worst, most) = share > most ? (loop.Path.Case, share) : (worst, most);
+                if (share > most && !over.Contains((loop.Path.Load, loop.Path.Case)))
+                {
+                    (worst, most) = (loop.Path.Case, share);
+                }
             }
 
             Resolve([worst]);
-            if (loops.Count(l => l.Path.Case == worst && IsOver(l)) > over)
+            if (loops.Any(l => l.Path.Case == worst && IsOver(l) && !over.Contains((l.Path.Load, l.Path.Case))))
             {
                 return false;
             }
 
             Resolve(due);
-            return Over() <= over;
+            return Over().IsSubsetOf(over);
         }
 
         void PutBack(List<(int Row, int Size)> thinned, int[] before)

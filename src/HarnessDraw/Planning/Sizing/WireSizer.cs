@@ -11,9 +11,6 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     // share of its limit by which contacts and terminals may keep a loop over it. Common practice, no source: nobody sees a fifth of 3 %
     private const double NearlyMet = 0.2;
 
-    // sizes lie a fifth of their area apart: a ten millionth of the way is far nearer than any two that wires of one loop reach at once
-    private const int Halvings = 24;
-
     // by load and case: what thin hand-given wires drop that the others do not make up for
     private readonly Dictionary<(string Load, int Case), double> excessV = [];
 
@@ -349,7 +346,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
 
         most = most > 0 ? most : mostOfAll;
         var (low, high) = (0.0, most);
-        for (var i = 0; i < Halvings; i++)
+        for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
             (low, high) = DropAt(wires, middle) > allowedV ? (middle, high) : (low, middle);
