@@ -122,7 +122,7 @@ internal static class ChartCuts
     // fewer lanes are told apart by eye, as are those of a bundle that is narrow beside the widest; so many always want a list
     private const int Least = 6;
     private const int Always = 16;
-    private const double LeastOfWidest = 0.4;
+    private const double LeastOfWidest = 0.35;
 
     public static void Choose(List<Spine> spines)
     {

@@ -25,7 +25,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
 
         if (!chart.Cuts.IsEmpty)
         {
-            panels.Add(LaneLists(32).Or(LaneLists(20), LaneLists(12), LaneLists(16), LaneLists(48)));
+            panels.AddRange(chart.Cuts.Select((c, i) => LaneList(c, i, 32).Or(LaneList(c, i, 20), LaneList(c, i, 12), LaneList(c, i, 16), LaneList(c, i, 48))));
         }
 
         if (isFirst && WallChartPower.Panel(problem) is { } power)
@@ -91,38 +91,34 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
         pen.Text(use, x + (face.WidthMm / 2), y + face.HeightMm + 10.6, Cap, anchor: TextAnchor.Middle);
     }
 
-    private ChartPanel LaneLists(int mostRows)
+    private ChartPanel LaneList(PlacedCut cut, int number, int mostRows)
     {
         var codeMm = problem.Style.IdMm + 1.6 + 5.6 + 1.4 + problem.Style.CodeMm + 4;
-        var longest = chart.Cuts.Max(c => c.Lanes.Length);
-        var most = Math.Clamp(longest, 1, longest > 60 ? mostRows * 3 / 2 : mostRows);
-        var head = (chart.Cuts.Length == 1 ? "LANE ORDER AT CUT " : "LANE ORDER AT CUTS ") + string.Join(", ", chart.Cuts.Select((_, i) => (char)('a' + i)));
-        var width = Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, chart.Cuts.Sum(WidthOf));
-        return ChartPanel.Of(width, 16 + (most * 4), 1, 0.35, (pen, box) =>
+        var lanes = cut.Lanes.Length;
+        var most = Math.Clamp(lanes, 1, lanes > 60 ? mostRows * 3 / 2 : mostRows);
+        var letter = ((char)('a' + number)).ToString();
+        var head = "LANE ORDER AT CUT " + letter;
+        var width = Math.Max(Math.Max(WallChartStyle.Width(head, 3.5, FaceWeight.Bold) + 0.5, (lanes + most - 1) / most * codeMm), WallChartStyle.Width(HeadOf(cut)) + 9);
+        // as near to its cut as there is room
+        var (wantX, wantY) = (Share(cut.To.X - chart.Room.Bounds.X, chart.Room.Bounds.Width), Share(cut.To.Y - chart.Room.Bounds.Y, chart.Room.Bounds.Height));
+        return ChartPanel.Of(width, 16 + (most * 4), wantX, wantY, (pen, box) =>
         {
             var y = ChartPanel.Head(pen, box, head);
-            var x = box.X;
-            for (var i = 0; i < chart.Cuts.Length; i++)
+            pen.Circle(new(box.X + 2.6, y + 2.2), 2.4, 0.4, Ink.Paper);
+            pen.Text(letter, box.X + 2.6, y + 3.15, Cap, FaceWeight.Bold, TextAnchor.Middle);
+            pen.Text(HeadOf(cut), box.X + 6.2, y + 3.45, Cap);
+            for (var k = 0; k < lanes; k++)
             {
-                var cut = chart.Cuts[i];
-                pen.Circle(new(x + 2.6, y + 2.2), 2.4, 0.4, Ink.Paper);
-                pen.Text(((char)('a' + i)).ToString(), x + 2.6, y + 3.15, Cap, FaceWeight.Bold, TextAnchor.Middle);
-                pen.Text(HeadOf(cut), x + 6.2, y + 3.45, Cap);
-                for (var k = 0; k < cut.Lanes.Length; k++)
-                {
-                    var wire = problem.Subject.Lanes[cut.Lanes[k]].Wire;
-                    var (cx, cy) = (x + (k / most * codeMm), y + 9.5 + (k % most * 4));
-                    pen.Text(wire.Id, cx, cy, Cap, FaceWeight.Bold);
-                    pen.AddRange(Swatch.Paint(WireColour.Parse(wire.Colour), new Box(cx + problem.Style.IdMm + 1.6, cy - 2.5, 5.6, 2.5), blackInk));
-                    pen.Text(wire.Colour, cx + problem.Style.IdMm + 8.6, cy, Cap);
-                }
-
-                x += WidthOf(cut);
+                var wire = problem.Subject.Lanes[cut.Lanes[k]].Wire;
+                var (cx, cy) = (box.X + (k / most * codeMm), y + 9.5 + (k % most * 4));
+                pen.Text(wire.Id, cx, cy, Cap, FaceWeight.Bold);
+                pen.AddRange(Swatch.Paint(WireColour.Parse(wire.Colour), new Box(cx + problem.Style.IdMm + 1.6, cy - 2.5, 5.6, 2.5), blackInk));
+                pen.Text(wire.Colour, cx + problem.Style.IdMm + 8.6, cy, Cap);
             }
         });
-
-        double WidthOf(PlacedCut cut) => Math.Max((cut.Lanes.Length + most - 1) / most * codeMm, WallChartStyle.Width(HeadOf(cut)) + 9);
     }
+
+    private static double Share(double part, double all) => all > 0 ? Math.Clamp(part / all, 0, 1) : 0.5;
 
     // in a band the lanes are not counted by eye
     private string HeadOf(PlacedCut cut) => (problem.Style.Metrics.IsBand(cut.Lanes.Length) ? $"{cut.Lanes.Length} " : "") + (cut.IsHorizontalBundle ? "from the top" : "from the left");

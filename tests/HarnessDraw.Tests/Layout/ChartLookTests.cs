@@ -1,3 +1,4 @@
+using HarnessDraw.Drawing;
 using HarnessDraw.Model;
 using HarnessDraw.Sheets;
 using HarnessDraw.Tests.Sheets;
@@ -31,8 +32,62 @@ public class ChartLookTests
     {
         var sheet = WallChart.Compose(ExamplePlans.Of("brackmere-six"), [], new SheetOptions { BlackInk = true }).Sheets.Single();
         Assert.StartsWith("A1", sheet.Paper.Name, StringComparison.Ordinal);
-        // F12 goes from a relay to a headlamp: in the cards of both and in the list of a cut
-        Assert.Equal(3, ItemWalk.Texts(sheet).Count(t => t.Text == "F12"));
+        // F12 goes from a relay to a headlamp: in the cards of both and in the lists of two cuts, behind the relays and on the front panel's run
+        Assert.Equal(4, ItemWalk.Texts(sheet).Count(t => t.Text == "F12"));
+    }
+
+    /// <summary>A run of fourteen wires, too many to tell apart by eye, has a list of its own beside those of wider runs, on the same paper.</summary>
+    [Fact]
+    public void The_run_of_fourteen_wires_to_the_front_panel_is_listed()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var run = plan.Tree.Segments.Single(s => (s.From, s.To) is ("left lamp", "panel left"));
+        Assert.Equal(14, run.Wires.Length);
+        var sheet = WallChart.Compose(plan, [], new SheetOptions()).Sheets.Single();
+        Assert.StartsWith("A1", sheet.Paper.Name, StringComparison.Ordinal);
+        var list = Assert.Single(Lists(sheet), l => l.Wires.TrueForAll(w => run.Wires.Contains(w)));
+        // all but those that only reach the splice on the run
+        Assert.All(run.Wires.Except(list.Wires, StringComparer.Ordinal).Select(id => plan.Wires.Single(w => w.Id == id)), w => Assert.True(w.From.IsSplice || w.To.IsSplice, w.Id));
+        Assert.True(list.Wires.Count >= 12);
+    }
+
+    /// <summary>Who looks a lane up does not search the sheet: a list stands as near to its cut as there is room, on average within a fifth of the sheet's diagonal (common practice, no source).</summary>
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Lists_of_lanes_stand_by_their_cuts(string example)
+    {
+        var sheets = WallChart.Compose(ExamplePlans.Of(example), [], new SheetOptions()).Sheets;
+        var off = new List<double>();
+        foreach (var sheet in sheets)
+        {
+            var (diagonal, legend) = (Math.Sqrt((sheet.Paper.WidthMm * sheet.Paper.WidthMm) + (sheet.Paper.HeightMm * sheet.Paper.HeightMm)), ItemWalk.Texts(sheet).FirstOrDefault(t => t.Text == "cut, see LANE ORDER"));
+            foreach (var list in Lists(sheet))
+            {
+                // the letter stands at the cut, in the list's own head and, of the first, in the legend
+                var cut = Assert.Single(ItemWalk.Texts(sheet), t => t.Text == list.Letter && t.Anchor == TextAnchor.Middle && Distance(t.At, list.At) > 15 && Distance(t.At, legend!.At) > 15);
+                off.Add(Distance(cut.At, list.At) / diagonal);
+            }
+        }
+
+        Assert.NotEmpty(off);
+        Assert.True(off.Average() < 0.2, string.Join(", ", off.Select(o => o.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture))));
+    }
+
+    private static double Distance(Point a, Point b) => Math.Sqrt(((a.X - b.X) * (a.X - b.X)) + ((a.Y - b.Y) * (a.Y - b.Y)));
+
+    // below its head a list has its letter, where it is read from, and then number and colour of each wire by turns
+    private static IEnumerable<(string Letter, Point At, List<string> Wires)> Lists(Sheet sheet)
+    {
+        const string Head = "LANE ORDER AT CUT ";
+        var texts = ItemWalk.Texts(sheet).ToList();
+        for (var i = 0; i < texts.Count; i++)
+        {
+            if (texts[i].Text.StartsWith(Head, StringComparison.Ordinal))
+            {
+                var wires = texts.Skip(i + 3).Chunk(2).TakeWhile(t => t.Length == 2 && WireColour.TryParse(t[1].Text) is not null).Select(t => t[0].Text).ToList();
+                yield return (texts[i].Text[Head.Length..], texts[i].At, wires);
+            }
+        }
     }
 
     /// <summary>Where a corner has the room, as on the coach's first chart, every lead of the power network is drawn between its parts, its number, colour and size over it, and every heavy fuse with its rating.</summary>
