@@ -11,6 +11,7 @@ internal static class SmallConnectors
     private const double RowMm = 5.2;
     private const double NoteMm = 4.4;
     private const double LeastWordsMm = 26;
+    private const int NextFew = 6;
     private const string Caution = "Battery off. Check which side you look at.";
     private const string Reading = ShortReading + " Volts to the grounded pole, mated, loaded, run with the circuit at work; bold under off: live with the key off; –: not known.";
     private const string ShortReading = "The two views of a connector are mirror images, latch up.";
@@ -106,7 +107,8 @@ internal static class SmallConnectors
 
         private static string Places(List<Placed> placed)
         {
-            var (first, last) = (placed[0].Block.Subject.Thing.Place, placed[^1].Block.Subject.Thing.Place);
+            var places = placed.Select(p => p.Block.Subject.Thing.Place).Order(StringComparer.Ordinal).ToList();
+            var (first, last) = (places[0], places[^1]);
             return first == last ? $"Place: {first}" : $"By place: {first} to {last}";
         }
 
@@ -126,7 +128,7 @@ internal static class SmallConnectors
             }
         }
 
-        // blocks in order, column after column
+        // blocks in order, column after column, as far as they fit
         private List<List<Placed>> Fill(double top, FrameLayout frame)
         {
             // a stamp stands above the title block only
@@ -134,21 +136,27 @@ internal static class SmallConnectors
 
             List<List<Placed>> pages = [[]];
             var (column, y) = (0, top);
-            foreach (var block in blocks)
+            var left = blocks.ToList();
+            while (left.Count > 0)
             {
-                if (y > top && y + block.HeightMm > Bottom(column))
+                // the room below is for the next that fits it, of the next few: so all stay near their place
+                var next = left.Take(NextFew).FirstOrDefault(b => y + b.HeightMm <= Bottom(column));
+                if (next is null && y > top)
                 {
                     (column, y) = (column + 1, top);
+                    if (column == columns)
+                    {
+                        pages.Add([]);
+                        column = 0;
+                    }
+
+                    continue;
                 }
 
-                if (column == columns)
-                {
-                    pages.Add([]);
-                    column = 0;
-                }
-
-                pages[^1].Add(new(block, column, y));
-                y += block.HeightMm;
+                next ??= left[0];
+                pages[^1].Add(new(next, column, y));
+                left.Remove(next);
+                y += next.HeightMm;
             }
 
             return pages;

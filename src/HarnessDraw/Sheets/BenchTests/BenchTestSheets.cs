@@ -19,7 +19,7 @@ public static class BenchTestSheets
             Continuity(flow, shown);
             Isolation(flow, shown);
             Powered(flow, shown);
-            SignOff(flow);
+            flow.SignOff("Continuity by", "isolation by", "powered by", "date", "meter");
         });
 
     private static void Continuity(PageFlow flow, Plan plan)
@@ -83,7 +83,7 @@ public static class BenchTestSheets
         flow.Paragraph("No current: open, fuse or ground missing. Too much: pinch or wrong load, switch off at once. Volts low: a poor joint before the point. Another load moves: swapped or lost ground.", TextStyle.Bold);
         flow.Y += 2;
         flow.Table(new TextTable<PoweredRow>(
-            rows, flow.Area,
+            [.. rows.Where(r => r.IsKnown)], flow.Area,
             new TextColumn<PoweredRow>("circuit", r => r.Circuit.Id) { LeastMm = 24 },
             new TextColumn<PoweredRow>("fuse", r => r.Fuse.Length == 0 ? Shown.Unknown : r.Fuse) { Style = TextStyle.Bold },
             new TextColumn<PoweredRow>("state", r => r.State ?? Shown.Unknown) { LeastMm = 18 },
@@ -94,13 +94,11 @@ public static class BenchTestSheets
             new TextColumn<PoweredRow>("least", r => Shown.Fixed(r.LeastV, 1)) { Right = true },
             TextColumn<PoweredRow>.Box("V read", 12))
         { LeastRowMm = 6.4 });
-    }
-
-    private static void SignOff(PageFlow flow)
-    {
-        flow.Heading("SIGN-OFF", 10);
-        Blanks.Paint(flow.Pen, ["Continuity by", "isolation by", "powered by", "date", "meter"], flow.Area.X, flow.Y + 4, flow.Area.Width);
-        flow.Y += 8;
+        if (PoweredRow.Unread(rows) is { } unread)
+        {
+            flow.Y += 1.5;
+            flow.Paragraph(unread);
+        }
     }
 
     private static string Words(WireEnd end) => end.IsSplice ? $"{end.At}, not sleeved yet" : EndText.Words(end);

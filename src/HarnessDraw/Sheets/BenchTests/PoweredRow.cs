@@ -15,6 +15,16 @@ internal sealed record PoweredRow(Circuit Circuit, string Fuse, string? State, d
     /// <summary>Amperes as the tables print them: small currents with one more figure.</summary>
     public static string Amperes(double? currentA) => Pages.Shown.Fixed(currentA, currentA is < 1 ? 2 : 1);
 
+    /// <summary>What no state lets flow, as far as is known, has nothing to compare a reading with.</summary>
+    public bool IsKnown => CurrentA is not null;
+
+    /// <summary>A sentence about the circuits that have no row for that reason; null: there are none.</summary>
+    public static string? Unread(IEnumerable<PoweredRow> rows)
+    {
+        string[] names = [.. rows.Where(r => !r.IsKnown).Select(r => r.Circuit.Id)];
+        return names.Length == 0 ? null : $"No current is known in any state, so there is nothing to compare with: {string.Join(", ", names)}. Try what they serve.";
+    }
+
     public double? LeastA => CurrentA * (1 - Band);
 
     public double? MostA => CurrentA * (1 + Band);

@@ -42,7 +42,8 @@ public static class CommissioningTable
     private static void Circuits(PageFlow flow, Plan plan)
     {
         var lampA = LimitedPower.LampA(plan);
-        ImmutableArray<(PoweredRow Row, LimitedPower? Limited)> rows = [.. PoweredRow.Of(plan).Select(r => (r, LimitedPower.Of(plan, r)))];
+        var all = PoweredRow.Of(plan);
+        ImmutableArray<(PoweredRow Row, LimitedPower? Limited)> rows = [.. all.Where(r => r.IsKnown).Select(r => (r, LimitedPower.Of(plan, r)))];
         flow.Heading("FUSE BY FUSE", 40);
         flow.Paragraph($"Put in one fuse, bring about the state with this circuit alone if you can, compare, go on. The engine stays off: a state in which it runs is that of key and switches. Lamp: what a {LimitedPower.LampW:0} W lamp in the battery lead should show ({Shown.Fixed(lampA, 2)} A passes it at most, so larger loads work weakly); amperes and volts are those through it, from a charged battery at rest ({Shown.Fixed(LimitedPower.RestV(plan), 1)} V). 'A alone': what the circuit draws once the lamp is out, for the second round. Starter and other unfused leads come last, without the lamp.");
         flow.Y += 2;
@@ -59,6 +60,11 @@ public static class CommissioningTable
             TextColumn<(PoweredRow Row, LimitedPower? Limited)>.Box("V read", 15),
             TextColumn<(PoweredRow Row, LimitedPower? Limited)>.Tick("pass"))
         { LeastRowMm = 6.4, GroupOf = r => FuseWords(plan, r.Row.Fuse) });
+        if (PoweredRow.Unread(all) is { } unread)
+        {
+            flow.Y += 1.5;
+            flow.Paragraph(unread);
+        }
     }
 
     private static void After(PageFlow flow, Plan plan)
@@ -75,9 +81,7 @@ public static class CommissioningTable
         ];
         flow.Heading("AFTER THE LAST FUSE", 30);
         flow.Table(Steps(flow, steps));
-        flow.Y += 3;
-        flow.Need(10);
-        Blanks.Paint(flow.Pen, ["Commissioned by", "date", "place", "ambient °C"], flow.Area.X, flow.Y + 4, flow.Area.Width);
+        flow.SignOff("Commissioned by", "date", "place", "ambient °C");
     }
 
     private static TextTable<Step> Steps(PageFlow flow, ImmutableArray<Step> steps) => new(

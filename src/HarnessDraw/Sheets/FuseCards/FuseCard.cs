@@ -12,7 +12,7 @@ internal static class FuseCard
     private const double HeadMm = 10.5;
     private const double FootMm = 7;
     private const double LineMm = 4.3;
-    private const double SymbolMm = 17;
+    private const double SymbolMm = 14.5;
     private const int LongFrom = 9;
 
     public static void Paint(PageFlow flow, FusePanelSeats panel, string imprint)
@@ -51,9 +51,13 @@ internal static class FuseCard
             for (var i = 0; i < (row.Wide ? 1 : Columns); i++)
             {
                 var cell = new Box(x, y, row.Wide ? card.Width : card.Width / Columns, row.HeightMm);
-                if (i < row.Seats.Length || row.Last)
+                if (i < row.Seats.Length)
                 {
-                    Seat(pen, cell, i < row.Seats.Length ? row.Seats[i] : null);
+                    Seat(pen, cell, row.Seats[i]);
+                }
+                else if (row.Last && panel.Blanks is { } kind)
+                {
+                    Blank(pen, cell, kind);
                 }
 
                 x = cell.Right;
@@ -85,17 +89,18 @@ internal static class FuseCard
         }
     }
 
-    private static void Seat(Pen pen, Box cell, FuseSeat? seat)
+    private static void Blank(Pen pen, Box cell, ProtectionKind kind)
     {
-        Symbol(pen, new Box(cell.X + 2.5, cell.Y + 2.5, 13, 10.4), seat);
-        var (x, width) = (cell.X + SymbolMm + 1.5, cell.Width - SymbolMm - 4);
-        if (seat is null)
-        {
-            pen.Rule(x, cell.Y + 7, x + width, 0.18, Ink.Hairline);
-            pen.Rule(x, cell.Y + 12, x + width, 0.18, Ink.Hairline);
-            return;
-        }
+        Body(pen, cell, kind, 0.25);
+        var (left, right) = (cell.X + SymbolMm + 1.5, cell.Right - 2.5);
+        pen.Rule(left, cell.Y + 7, right, 0.18, Ink.Hairline);
+        pen.Rule(left, cell.Y + 12, right, 0.18, Ink.Hairline);
+    }
 
+    private static void Seat(Pen pen, Box cell, FuseSeat seat)
+    {
+        Rating(pen, Body(pen, cell, seat.Fuse.Kind, 0.5), seat.Fuse.RatingA);
+        var (x, width) = (cell.X + SymbolMm + 1.5, cell.Width - SymbolMm - 4);
         pen.Letters(Fitting(seat.Fuse.Id, width, TextStyle.Bold.At(3.5)), x, cell.Y + 6, TextStyle.Bold.At(3.5));
         if (seat.AlwaysLive && Pen.Width(seat.Fuse.Id, TextStyle.Bold.At(3.5)) + Pen.Width("always live") + 3 < width)
         {
@@ -109,19 +114,23 @@ internal static class FuseCard
             y += LineMm;
         }
 
-        var limit = Limit(seat);
-        pen.Letters(limit, x, y, seat.TooLarge ? TextStyle.Bold with { Colour = Ink.Caution } : TextStyle.Bold);
+        foreach (var line in LineBreaker.Lines(Limit(seat), width, TextStyle.Bold))
+        {
+            pen.Letters(line, x, y, seat.TooLarge ? TextStyle.Bold with { Colour = Ink.Caution } : TextStyle.Bold);
+            y += LineMm;
+        }
+
         if (Under(seat) is { Length: > 0 } under && Pen.Width(under) <= 15)
         {
-            pen.Letters(under, cell.X + 9, cell.Y + 16.4, TextStyle.Plain.Middle);
+            pen.Letters(under, cell.X + 8.1, cell.Y + 16.4, TextStyle.Plain.Middle);
         }
     }
 
-    // a blade or a bar with its rating in 4 mm figures; an unknown rating leaves the body white to write in
-    private static void Symbol(Pen pen, Box box, FuseSeat? seat)
+    // a blade or a bar
+    private static Box Body(Pen pen, Box cell, ProtectionKind kind, double edge)
     {
-        var bolt = seat?.Fuse.Kind is ProtectionKind.BoltIn or ProtectionKind.FusibleLink;
-        var edge = seat is null ? 0.25 : 0.5;
+        var box = new Box(cell.X + 1.6, cell.Y + 2.5, 13, 10.4);
+        var bolt = kind is ProtectionKind.BoltIn or ProtectionKind.FusibleLink;
         var body = bolt ? new Box(box.X, box.Y + 1.5, box.Width, 7) : new Box(box.X, box.Y, box.Width, 7.4);
         foreach (var leg in bolt ? [] : new[] { box.X + 2.2, box.Right - 5 })
         {
@@ -129,7 +138,13 @@ internal static class FuseCard
         }
 
         pen.Frame(body, edge, 1, fill: Ink.Paper);
-        if (seat?.Fuse.RatingA is { } rating)
+        return body;
+    }
+
+    // in 4 mm figures; an unknown rating leaves the body white to write in
+    private static void Rating(Pen pen, Box body, double? ratingA)
+    {
+        if (ratingA is { } rating)
         {
             var figure = Shown.Number(rating, 1);
             var cap = Pen.Width(figure, TextStyle.Bold.At(4)) <= body.Width - 2 ? 4 : 3.5;
@@ -148,7 +163,7 @@ internal static class FuseCard
     private static string Fitting(string text, double width, TextStyle style) => LineBreaker.Lines(text, width, style)[0];
 
     private static double HeightOf(FuseSeat seat, double width) =>
-        Math.Max(18.4, 10.8 + (LineBreaker.Lines(seat.Feeds, width - SymbolMm - 4).Length * LineMm) + 2.4);
+        Math.Max(18.4, 10.8 + ((LineBreaker.Lines(seat.Feeds, width - SymbolMm - 4).Length + LineBreaker.Lines(Limit(seat), width - SymbolMm - 4, TextStyle.Bold).Length - 1) * LineMm) + 2.4);
 
     // three to a row; a position that feeds a great many circuits takes a row of its own
     private static List<SeatRow> Rows(ImmutableArray<FuseSeat> seats, double narrow, double wide)

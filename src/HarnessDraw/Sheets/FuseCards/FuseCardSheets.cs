@@ -32,9 +32,10 @@ public static class FuseCardSheets
             FuseCard.Paint(flow, panel, Imprint(plan));
         }
 
-        Why(flow, shown);
+        // what is carried stands with the cards; reasons come last
         Spares(flow, shown);
         Notes(flow, shown);
+        Why(flow, shown);
         return flow.ToResult();
     }
 
@@ -58,7 +59,9 @@ public static class FuseCardSheets
         flow.Heading("WHY THESE RATINGS", 20);
         if (!given.IsEmpty)
         {
-            flow.Paragraph($"Given by hand: {string.Join(", ", given.Select(f => $"{f.Id} {Shown.Number(f.RatingA, 1)} A (load {Shown.Number(f.LoadA, 1)} A)"))}.");
+            flow.Paragraph("Given by hand, with the load:");
+            flow.Columns([.. given.Select(f => $"{f.Id}: {Shown.Number(f.RatingA, 1)} A for {Shown.Number(f.LoadA, 1)} A")]);
+            flow.Y += 2;
         }
 
         if (rated.IsEmpty)
@@ -87,7 +90,7 @@ public static class FuseCardSheets
     {
         var series = plan.Harness.Catalogue.Fuses.Where(s => plan.Fuses.Any(f => f.Kind == s.Kind)).GroupBy(s => s.Kind).Select(g => g.First().Title);
         flow.Paragraph($"Body colours: {string.Join("; ", series)}. The rating printed on the fuse decides, not its colour.");
-        flow.Paragraph("Positions stand in the order of their names: compare with the panel before the card is fixed. Blank positions are for what is added by hand.");
+        flow.Paragraph($"Positions stand in the order of their names: compare with the panel before the card is fixed.{(FusePanelSeats.Of(plan).Any(p => p.Blanks is not null) ? " Blank positions are for what is added by hand." : "")}");
         if (plan.Fuses.Any(f => f.LargestA is null))
         {
             flow.Paragraph("Never above –: no standard rating is small enough for every wire, contact and splice behind it, or they are not known. Ask before you fit anything.");

@@ -14,6 +14,9 @@ internal sealed record FuseSeat(FuseChoice Fuse, string? BodyColour, string Feed
 /// <summary>The fuses of one panel, in the order of their names.</summary>
 internal sealed record FusePanelSeats(string Title, string Where, ImmutableArray<FuseSeat> Seats)
 {
+    /// <summary>What a blank position takes: the kind of the last one; null: each sits by itself, there are no blanks.</summary>
+    public ProtectionKind? Blanks { get; init; }
+
     /// <summary>The panels of a plan; fuses that sit in a lead by themselves come last, as one group.</summary>
     public static ImmutableArray<FusePanelSeats> Of(Plan plan)
     {
@@ -29,7 +32,7 @@ internal sealed record FusePanelSeats(string Title, string Where, ImmutableArray
             return new("IN THE WIRING", "each in its own holder", seats);
         }
 
-        return new(thing.Label.ToUpperInvariant(), $"at {thing.Place}{(thing.Side == Side.Cabin ? ", cabin" : "")}", seats);
+        return new(thing.Label.ToUpperInvariant(), $"at {thing.Place}{(thing.Side == Side.Cabin ? ", cabin" : "")}", seats) { Blanks = seats[^1].Fuse.Kind };
     }
 
     private static FuseSeat Seat(Plan plan, FuseChoice fuse)

@@ -17,16 +17,17 @@ public static class InstallationSheets
         (flow, shown) =>
         {
             var steps = new InstallationPlan(plan, shown, options).Steps();
-            var picture = new PlacePicture(shown, 20, 17);
+            var picture = new PlacePicture(shown, 20, 17, 30);
             var numbered = steps.Select((s, i) => (Step: s, Number: i + 1)).ToImmutableArray();
             flow.Table(new TextTable<(InstallationStep Step, int Number)>(
                 numbered, flow.Area,
                 new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
                 TextColumn<(InstallationStep Step, int Number)>.Drawn("where", picture.WidthMm, picture.HeightMm, (s, corner) => picture.Of(s.Step.Places, corner)),
-                new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 50, Style = TextStyle.Bold },
+                new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 50 },
                 new TextColumn<(InstallationStep Step, int Number)>(options.Teaching ? "why, and what goes wrong" : "why", s => s.Step.Why)
                 {
                     FloorMm = 40,
+                    Style = TextStyle.Plain.Quiet,
                     Under = s => options.Teaching && s.Step.Mistake.Length > 0 ? $"Mistake: {s.Step.Mistake}" : "",
                     UnderStyle = TextStyle.Bold,
                 },
@@ -39,8 +40,6 @@ public static class InstallationSheets
                 },
                 TextColumn<(InstallationStep Step, int Number)>.Box("initials", 14))
             { LeastRowMm = 8, GroupOf = s => s.Step.Stage });
-            flow.Y += 3;
-            flow.Need(10);
-            Blanks.Paint(flow.Pen, ["Started", "finished", "by", "vehicle number"], flow.Area.X, flow.Y + 4, flow.Area.Width);
+            flow.SignOff("Started", "finished", "by", "vehicle number");
         });
 }

@@ -31,7 +31,7 @@ internal static class HarnessLabels
         ];
     }
 
-    /// <summary>Branches, connectors and fuses: flags.</summary>
+    /// <summary>Branches and connectors: flags.</summary>
     public static ImmutableArray<HarnessLabel> OfParts(Plan plan)
     {
         var used = plan.Tree.Segments.Where(s => !s.Wires.IsEmpty).Select(s => s.To).ToHashSet(StringComparer.Ordinal);
@@ -40,8 +40,13 @@ internal static class HarnessLabels
         var ends = plan.Wires.SelectMany(w => new[] { w.From.At, w.To.At }).ToHashSet(StringComparer.Ordinal);
         var connectors = plan.Harness.Things.Where(t => t.ConnectorPart is not null && ends.Contains(t.Id)).OrderBy(t => t.Id, StringComparer.Ordinal)
             .Select(t => new HarnessLabel(t.Label + (t.SideMark is { } mark ? $" {mark}" : ""), t.Kind == ThingKind.Mate ? "firewall connector" : $"plug {t.ConnectorPart}", $"at {t.Place}"));
-        var fuses = plan.Fuses.OrderBy(f => f.Id, CavityOrder.Instance)
-            .Select(f => new HarnessLabel($"{f.Id}  {Shown.Number(f.RatingA, 1)} A", "fuse", f.LargestA is { } largest ? $"never above {Shown.Number(largest, 1)} A" : "same rating only"));
-        return [.. branches, .. connectors, .. fuses];
+        return [.. branches, .. connectors];
     }
+
+    /// <summary>One for each fuse, in the order of their names.</summary>
+    public static ImmutableArray<HarnessLabel> OfFuses(Plan plan) =>
+    [
+        .. plan.Fuses.OrderBy(f => f.Id, CavityOrder.Instance)
+            .Select(f => new HarnessLabel($"{f.Id}  {Shown.Number(f.RatingA, 1)} A", "fuse", f.LargestA is { } largest ? $"never above {Shown.Number(largest, 1)} A" : "same rating only")),
+    ];
 }

@@ -10,7 +10,8 @@ namespace HarnessDraw.Sheets.Labels;
 /// </summary>
 public static class LabelSheets
 {
-    private const int Columns = 3;
+    private const int LeastColumns = 3;
+    private const int MostColumns = 5;
     private const double LineMm = 4.1;
     private const double NameMm = 5.2;
 
@@ -26,17 +27,21 @@ public static class LabelSheets
             flow.Paragraph("Whole adhesive sheets or plain paper under clear sleeve, printed at 100 %; cut along the lines. Ø: bore in mm of the heat-shrink sleeve that slips over the wire and shrinks to half.");
             flow.Y += 2;
             Grid(flow, HarnessLabels.OfWires(shown), "WIRE ENDS");
-            Grid(flow, HarnessLabels.OfParts(shown), "BRANCHES, CONNECTORS, FUSES");
+            Grid(flow, HarnessLabels.OfParts(shown), "BRANCHES, CONNECTORS");
+            Grid(flow, HarnessLabels.OfFuses(shown), "FUSES");
         });
 
     private static void Grid(PageFlow flow, ImmutableArray<HarnessLabel> labels, string words)
     {
-        var width = flow.Area.Width / Columns;
-        var rows = labels.Chunk(Columns).ToList();
-        if (rows.Count == 0)
+        if (labels.IsEmpty)
         {
             return;
         }
+
+        // more beside each other where none needs more room
+        var columns = Math.Clamp((int)(flow.Area.Width / (labels.Max(WantedMm) + 4)), LeastColumns, MostColumns);
+        var width = flow.Area.Width / columns;
+        var rows = labels.Chunk(columns).ToList();
 
         flow.Heading(words, HeightOf(rows[0], width));
         foreach (var row in rows)
@@ -98,6 +103,10 @@ public static class LabelSheets
     private static double LineRoom(HarnessLabel label, double room) => label.Sleeve is null ? room : room - Pen.Width(Bore(label)) - 2;
 
     private static bool FactsBeside(HarnessLabel label, double room) => label.Wire is { } wire && Pen.Width(label.Name, NameStyle) + 9 + Pen.Width(Facts(wire)) <= room;
+
+    private static double WantedMm(HarnessLabel label) => Math.Max(
+        Pen.Width(label.Name, NameStyle) + (label.Wire is { } wire ? 9 + Pen.Width(Facts(wire)) : 0),
+        Math.Max(Pen.Width(label.Line, TextStyle.Bold) + (label.Sleeve is null ? 0 : Pen.Width(Bore(label)) + 2), Pen.Width(label.Under))) + 0.1;
 
     private static TextStyle NameStyle => TextStyle.Bold.At(3.5);
 

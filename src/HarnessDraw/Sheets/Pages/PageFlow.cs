@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets.Pages;
@@ -91,6 +92,33 @@ internal sealed class PageFlow
             Need(lineMm);
             Y += lineMm;
             Pen.Letters(line, Area.X + indentMm, Y - 1, style ?? TextStyle.Plain);
+        }
+    }
+
+    /// <summary>A last line with blanks to fill in: it takes little room, so that it seldom begins a page of its own.</summary>
+    public void SignOff(params ImmutableArray<string> words)
+    {
+        Y += 3;
+        Need(6);
+        Blanks.Paint(Pen, words, Area.X, Y + 4, Area.Width);
+        Y += 6;
+    }
+
+    /// <summary>Short words in as many columns as the widest allows, read down each column; a page that ends goes on at the top of the next.</summary>
+    public void Columns(ImmutableArray<string> words, double lineMm = 4.4)
+    {
+        var columns = Math.Max(1, (int)((Area.Width + GutterMm) / (words.Max(w => Pen.Width(w)) + GutterMm)));
+        while (!words.IsEmpty)
+        {
+            Need(lineMm);
+            var rows = Math.Min((words.Length + columns - 1) / columns, Math.Max(1, (int)((Area.Bottom + 0.01 - Y) / lineMm)));
+            for (var i = 0; i < Math.Min(words.Length, rows * columns); i++)
+            {
+                Pen.Text(words[i], Area.X + (i / rows * ((Area.Width + GutterMm) / columns)), Y + (((i % rows) + 1) * lineMm) - 1, Area.Width);
+            }
+
+            Y += rows * lineMm;
+            words = words[Math.Min(words.Length, rows * columns)..];
         }
     }
 

@@ -17,21 +17,32 @@ public sealed class PlacePicture
     private readonly double scale;
     private readonly Point origin;
 
-    /// <summary>The picture of a plan in a box of this size, mm; without places it stays empty.</summary>
-    public PlacePicture(Plan plan, double widthMm, double heightMm)
+    /// <summary>
+    /// The picture of a plan in a box of this size, mm; without places it stays empty. A long vehicle takes more width, up to <paramref name="mostWidthMm"/>, and no more height than it needs.
+    /// </summary>
+    public PlacePicture(Plan plan, double widthMm, double heightMm, double? mostWidthMm = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        (WidthMm, HeightMm) = (widthMm, heightMm);
         var layout = plan.Harness.Layout;
         places = layout.Places.ToImmutableSortedDictionary(p => p.Id, p => new PlanPoint(p.Xmm, p.Ymm), StringComparer.Ordinal);
         Point[] all = [.. layout.Outline.SelectMany(l => l.Points).Concat(places.Values).Select(Seen)];
         lines = [];
         if (all.Length == 0)
         {
+            (WidthMm, HeightMm) = (widthMm, heightMm);
             return;
         }
 
         var extent = Box.FromEdges(all.Min(p => p.X), all.Min(p => p.Y), all.Max(p => p.X), all.Max(p => p.Y));
+        if (mostWidthMm is { } most)
+        {
+            const double Rim = 2 * RingMm;
+            var length = Math.Max(extent.Width, 1) / Math.Max(extent.Height, 1);
+            widthMm = Math.Clamp(((heightMm - Rim) * length) + Rim, widthMm, most);
+            heightMm = Math.Min(heightMm, ((widthMm - Rim) / length) + Rim);
+        }
+
+        (WidthMm, HeightMm) = (widthMm, heightMm);
         scale = Math.Min((widthMm - (2 * RingMm)) / Math.Max(extent.Width, 1), (heightMm - (2 * RingMm)) / Math.Max(extent.Height, 1));
         origin = new(extent.Centre.X - (widthMm / 2 / scale), extent.Centre.Y - (heightMm / 2 / scale));
         var (body, run) = (new Stroke(Ink.Hairline, 0.35), new Stroke(Ink.Secondary, 0.35));

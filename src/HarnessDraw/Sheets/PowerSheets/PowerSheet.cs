@@ -13,6 +13,9 @@ public static class PowerSheet
     private const int MostPages = 2;
     private static readonly ImmutableArray<Paper> Papers = [PaperSizes.A3, PaperSizes.A2, PaperSizes.A1];
 
+    // studs are drawn larger, with larger letters where those too have room, as far as that takes no page more
+    private static readonly ImmutableArray<(double Scale, double CapMm)> StudSizes = [(1.4, 3.5), (1.4, Pen.CapMm)];
+
     /// <summary>On the smallest paper that holds it on two pages, else the smallest that holds the drawing; none where the harness has no battery.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
@@ -33,7 +36,8 @@ public static class PowerSheet
             Paper = PaperSizes.A3,
         };
         var states = StateLoads.Of(plan, options.Build);
-        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(new(plan, findings, options with { Paper = p }, form), drawing, plan, shown, trees, states, options.Units)).OfType<SheetResult>().ToList();
+        var stacks = RingStack.Of(shown, trees.SelectMany(t => t.Live.All.Concat(t.Ground.All)));
+        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(p, stacks)).OfType<SheetResult>().ToList();
         if (tried.Count > 0)
         {
             return tried.Find(r => r.Sheets.Length <= MostPages) ?? tried[0];
@@ -41,10 +45,18 @@ public static class PowerSheet
 
         var would = Papers.FirstOrDefault(p => drawing.Fits(new PageMaker(plan, findings, options with { Paper = p }, form).Area));
         return new([]) { Refused = would is null ? "the power drawing fits no paper" : $"the power drawing needs {would.Name}" };
+
+        SheetResult? On(Paper paper, ImmutableArray<RingStack> studs)
+        {
+            var usual = With(studs);
+            return usual is null ? null : StudSizes.Select(z => With([.. studs.Select(s => s with { Scale = z.Scale, CapMm = z.CapMm })])!).FirstOrDefault(r => r.Sheets.Length == usual.Sheets.Length) ?? usual;
+
+            SheetResult? With(ImmutableArray<RingStack> shownStuds) => Pages(new(plan, findings, options with { Paper = paper }, form), drawing, plan, shown, trees, states, shownStuds, options.Units);
+        }
     }
 
     // null: the drawing does not fit
-    private static SheetResult? On(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states, UnitsShown units)
+    private static SheetResult? Pages(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states, ImmutableArray<RingStack> stacks, UnitsShown units)
     {
         if (!drawing.Fits(maker.Area))
         {
@@ -61,7 +73,7 @@ public static class PowerSheet
                 LoadNotes(flow, plan, states);
             },
             () => Loads(flow, states));
-        Stacks(flow, RingStack.Of(shown, trees.SelectMany(t => t.Live.All.Concat(t.Ground.All))));
+        Stacks(flow, stacks);
         return flow.ToResult();
     }
 
@@ -75,13 +87,15 @@ public static class PowerSheet
 
         flow.Heading("STUDS IN SECTION", 10 + stacks.Max(s => s.HeightMm));
         flow.Paragraph("From the seat up: the largest ring at the bottom, flat on clean metal; washer and nut on top of all; at most four rings a stud (FAA AC 43.13-1B chapter 11; ABYC E-11 as quoted). Boots on before the crimp, pulled over last. Wires of all builds are shown.");
-        foreach (var row in stacks.Chunk(Math.Max(1, (int)(flow.Area.Width / RingStack.WidthMm))))
+        var columns = Math.Max(1, (int)(flow.Area.Width / stacks.Max(s => s.WidthMm)));
+        var width = flow.Area.Width / columns;
+        foreach (var row in stacks.Chunk(columns))
         {
             var height = row.Max(s => s.HeightMm);
             flow.Need(height + 3);
             for (var i = 0; i < row.Length; i++)
             {
-                row[i].Paint(flow.Pen, flow.Area.X + (i * RingStack.WidthMm), flow.Y + height - row[i].HeightMm);
+                row[i].Paint(flow.Pen, flow.Area.X + (i * width), flow.Y + height - row[i].HeightMm, width);
             }
 
             flow.Y += height + 3;

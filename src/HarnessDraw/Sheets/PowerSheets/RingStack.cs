@@ -6,19 +6,37 @@ using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets.PowerSheets;
 
-/// <summary>The rings on one stud from its seat up, the largest first: drawn in section, each with its wire, its terminal and its boot.</summary>
-internal sealed record RingStack(Thing Thing, Pin Stud, ImmutableArray<(Wire Wire, WireEnd End)> Rings)
+/// <summary>
+/// The rings on one stud from its seat up, the largest first: drawn in section, each with its wire, its terminal and its boot. <paramref name="Scale"/> enlarges the section, <paramref name="CapMm"/> the letters.
+/// </summary>
+internal sealed record RingStack(Thing Thing, Pin Stud, ImmutableArray<(Wire Wire, WireEnd End)> Rings, double Scale = 1, double CapMm = Pen.CapMm)
 {
-    public const double WidthMm = 115;
+    private const double LeastMm = 90;
+    private const double BetweenMm = 6;
     private const double HeadMm = 10.5;
     private const double SeatMm = 4;
     private const double PlateMm = 3;
     private const double WasherMm = 1.4;
     private const double NutMm = 5;
     private const double RowMm = 5.2;
+    private const double MiddleMm = 12;
     private const double TextMm = 33;
+    private const double SwatchMm = 7;
 
-    public double HeightMm => HeadMm + 1 + Math.Max(SeatMm + (Rings.Length * PlateMm) + WasherMm + NutMm + 2.6, Rings.Length * RowMm);
+    public double HeightMm => Scale * (HeadMm + 1 + Math.Max(SeatMm + (Rings.Length * PlateMm) + WasherMm + NutMm + 2.6, Rings.Length * RowMm));
+
+    /// <summary>What holds every word, with the room to the next stack, mm.</summary>
+    public double WidthMm => BetweenMm + Math.Max(LeastMm, Math.Max(
+        Math.Max(Pen.Width(Name, Bold), Pen.Width(Facts, Plain)),
+        Rings.Select(r => (TextMm * Scale) + SwatchMm + Pen.Width(r.Wire.Id, Bold) + 1.6 + Pen.Width(Words(r), Plain)).DefaultIfEmpty(0).Max()));
+
+    private TextStyle Plain => TextStyle.Plain.At(CapMm);
+
+    private TextStyle Bold => TextStyle.Bold.At(CapMm);
+
+    private string Name => $"{Thing.Label.ToUpperInvariant()}{(Thing.SideMark is { } mark ? $" {mark}" : "")}, {Stud.Name}";
+
+    private string Facts => $"{Stud.Size}, {(Thing.TorqueNm is { } torque ? $"{torque.ToString("0.#", CultureInfo.InvariantCulture)} N·m" : "torque: maker")}";
 
     /// <summary>The studs of the parts that the power drawing shows, in its order.</summary>
     public static ImmutableArray<RingStack> Of(Plan plan, IEnumerable<PowerNode> nodes) =>
@@ -31,42 +49,45 @@ internal sealed record RingStack(Thing Thing, Pin Stud, ImmutableArray<(Wire Wir
             ]))).Where(s => s.Rings.Length > 0),
     ];
 
-    public void Paint(Pen pen, double x, double y)
+    public void Paint(Pen pen, double x, double y, double widthMm)
     {
-        var nm = Thing.TorqueNm is { } torque ? $"{torque.ToString("0.#", CultureInfo.InvariantCulture)} N·m" : "torque: maker";
-        pen.Text($"{Thing.Label.ToUpperInvariant()}{(Thing.SideMark is { } mark ? $" {mark}" : "")}, {Stud.Name}", x, y + 4, WidthMm - 4, TextStyle.Bold);
-        pen.Text($"{Stud.Size}, {nm}", x, y + 8.4, WidthMm - 4);
-        var bottom = y + HeightMm - 1;
-        var middle = x + 12;
-        var seat = bottom - SeatMm;
-        var nut = seat - (Rings.Length * PlateMm) - WasherMm - NutMm;
-        pen.Frame(Box.FromEdges(middle - 1.8, nut - 2.6, middle + 1.8, seat), 0.35, fill: Ink.Paper);
-        pen.Frame(new Box(middle - 11, seat, 22, SeatMm), 0.35, fill: Ink.QuietFill);
+        pen.Text(Name, x, y + (4 * Scale), widthMm - BetweenMm, Bold);
+        pen.Text(Facts, x, y + (8.4 * Scale), widthMm - BetweenMm, Plain);
+        var bottom = y + HeightMm - Scale;
+        var middle = x + (MiddleMm * Scale);
+        var seat = bottom - (SeatMm * Scale);
+        var nut = seat - (((Rings.Length * PlateMm) + WasherMm + NutMm) * Scale);
+        var washer = nut + (NutMm * Scale);
+        pen.Frame(Box.FromEdges(middle - (1.8 * Scale), nut - (2.6 * Scale), middle + (1.8 * Scale), seat), 0.35, fill: Ink.Paper);
+        pen.Frame(Across(middle, 22, seat, SeatMm), 0.35, fill: Ink.QuietFill);
         for (var i = 0; i < Rings.Length; i++)
         {
-            Ring(pen, Rings[i], middle, seat - ((i + 1) * PlateMm), x + TextMm, bottom - 0.6 - (i * RowMm));
+            Ring(pen, Rings[i], middle, seat - ((i + 1) * PlateMm * Scale), x + (TextMm * Scale), bottom - ((0.6 + (i * RowMm)) * Scale), x + widthMm - BetweenMm);
         }
 
-        pen.Frame(new Box(middle - 6.6, nut + NutMm, 13.2, WasherMm), 0.35, fill: Ink.Black);
-        pen.Frame(new Box(middle - 5.6, nut, 11.2, NutMm), 0.35, fill: Ink.Paper);
-        pen.Upright(middle - 2.7, nut, nut + NutMm, 0.25);
-        pen.Upright(middle + 2.7, nut, nut + NutMm, 0.25);
+        pen.Frame(Across(middle, 13.2, washer, WasherMm), 0.35, fill: Ink.Black);
+        pen.Frame(Across(middle, 11.2, nut, NutMm), 0.35, fill: Ink.Paper);
+        pen.Upright(middle - (2.7 * Scale), nut, washer, 0.25);
+        pen.Upright(middle + (2.7 * Scale), nut, washer, 0.25);
     }
 
+    private Box Across(double middle, double widthMm, double top, double heightMm) => new(middle - (widthMm * Scale / 2), top, widthMm * Scale, heightMm * Scale);
+
     // a plate on the stud with its barrel to the right, and a leader from there to the words
-    private static void Ring(Pen pen, (Wire Wire, WireEnd End) ring, double middle, double top, double textX, double baseY)
+    private void Ring(Pen pen, (Wire Wire, WireEnd End) ring, double middle, double top, double textX, double baseY, double right)
     {
-        pen.Frame(new Box(middle - 8, top, 16, PlateMm), 0.35, fill: Ink.Paper);
-        pen.Frame(new Box(middle + 8, top + 0.4, 7, PlateMm - 0.8), 0.35, fill: Ink.QuietFill);
-        var (from, row) = (new Point(middle + 15, top + (PlateMm / 2)), baseY - (Pen.CapMm / 2));
-        pen.Add(new PathItem(Outline.Polyline([from, new(from.X + 1, from.Y), new(textX - 3, row), new(textX - 1, row)])) { Stroke = new(Ink.Black, 0.25) });
-        var (wire, end) = ring;
-        var tag = new Tag { For = wire.Id };
-        pen.Swatch(wire.Colour, textX, baseY);
-        var words = $"{wire.SizeLabel}{(wire.Awg is null ? " mm²" : "")}, {end.Terminal ?? "no terminal"}{(end.ThreadOnFirst.Any(t => t.Contains("boot", StringComparison.OrdinalIgnoreCase)) ? ", boot" : "")}";
-        var idX = textX + 7;
-        pen.Letters(wire.Id, idX, baseY, TextStyle.Bold, tag);
-        var wordsX = idX + Pen.Width(wire.Id, TextStyle.Bold) + 1.6;
-        pen.Text(words, wordsX, baseY, middle - 12 + WidthMm - 2 - wordsX, tag: tag);
+        pen.Frame(Across(middle, 16, top, PlateMm), 0.35, fill: Ink.Paper);
+        pen.Frame(new Box(middle + (8 * Scale), top + (0.4 * Scale), 7 * Scale, (PlateMm - 0.8) * Scale), 0.35, fill: Ink.QuietFill);
+        var (from, row) = (new Point(middle + (15 * Scale), top + (PlateMm * Scale / 2)), baseY - (CapMm / 2));
+        pen.Add(new PathItem(Outline.Polyline([from, new(from.X + Scale, from.Y), new(textX - 3, row), new(textX - 1, row)])) { Stroke = new(Ink.Black, 0.25) });
+        var tag = new Tag { For = ring.Wire.Id };
+        pen.Swatch(ring.Wire.Colour, textX, row + (Pen.CapMm / 2));
+        var idX = textX + SwatchMm;
+        pen.Letters(ring.Wire.Id, idX, baseY, Bold, tag);
+        var wordsX = idX + Pen.Width(ring.Wire.Id, Bold) + 1.6;
+        pen.Text(Words(ring), wordsX, baseY, right - wordsX + 0.01, Plain, tag);
     }
+
+    private static string Words((Wire Wire, WireEnd End) ring) =>
+        $"{ring.Wire.SizeLabel}{(ring.Wire.Awg is null ? " mm²" : "")}, {ring.End.Terminal ?? "no terminal"}{(ring.End.ThreadOnFirst.Any(t => t.Contains("boot", StringComparison.OrdinalIgnoreCase)) ? ", boot" : "")}";
 }

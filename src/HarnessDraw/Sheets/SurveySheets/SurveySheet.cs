@@ -48,9 +48,7 @@ public static class SurveySheet
 
         flow.Heading("ALSO LOOK FOR", 14);
         flow.Paragraph("Hot, sharp and moving things within 50 mm of the run; holes and clips that can be used again; colours and sizes of the kept wires where the harness joins them; what was added later and hangs on the old harness; bare metal for grounds.");
-        flow.Y += 4;
-        flow.Need(10);
-        Blanks.Paint(flow.Pen, ["Surveyed by", "date", "vehicle number"], flow.Area.X, flow.Y + 4, flow.Area.Width);
+        flow.SignOff("Surveyed by", "date", "vehicle number");
         return flow.ToResult();
     }
 
