@@ -49,14 +49,22 @@ public sealed record BuildCondition(ImmutableArray<OptionChoice> AllOf)
     }
 
     /// <summary>For people: 'charging: exciter; cooling: belt fan or none', or the empty text for always.</summary>
-    public string Words => string.Join("; ", AllOf.Select(c => $"{c.Option}: {string.Join(" or ", c.Choices)}"));
+    public string Words => string.Join("; ", AllOf.Select(c => c.Words));
 
     /// <summary>'charging=exciter, cooling=belt fan|none', or the empty text for always.</summary>
     public override string ToString() => string.Join(", ", AllOf.Select(c => $"{c.Option}={string.Join("|", c.Choices)}"));
 }
 
 /// <summary>The choices of one option that are allowed.</summary>
-public sealed record OptionChoice(string Option, ImmutableArray<string> Choices);
+public sealed record OptionChoice(string Option, ImmutableArray<string> Choices)
+{
+    private const string With = "with ";
+
+    /// <summary>For people: 'cooling: belt fan or none'; where the choices name their option it is said once: 'fog lamps' of 'fog lamps: with fog lamps'.</summary>
+    public string Words => Choices.All(c => $" {c} ".Contains($" {Option} ", StringComparison.OrdinalIgnoreCase))
+        ? string.Join(" or ", Choices.Select(c => c.StartsWith(With, StringComparison.Ordinal) ? c[With.Length..] : c))
+        : $"{Option}: {string.Join(" or ", Choices)}";
+}
 
 /// <summary>A position of the key.</summary>
 public enum KeyPosition

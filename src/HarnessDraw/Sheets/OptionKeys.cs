@@ -13,7 +13,7 @@ internal sealed class OptionKeys
 
     /// <summary>'cooling: electric fan or none' as a person says it; conditions of several options with 'and' between.</summary>
     public static string InWords(BuildCondition condition) =>
-        string.Join(" and ", condition.AllOf.Select(c => $"{c.Option}: {string.Join(" or ", c.Choices)}"));
+        string.Join(" and ", condition.AllOf.Select(c => c.Words));
 
     public bool IsEmpty => conditions.IsEmpty;
 

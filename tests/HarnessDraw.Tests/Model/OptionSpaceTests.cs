@@ -6,6 +6,18 @@ namespace HarnessDraw.Tests.Model;
 /// <summary>What is proven about builds without listing them, against lists of all of them.</summary>
 public class OptionSpaceTests
 {
+    [Theory]
+    [InlineData("fog lamps", "with fog lamps", "fog lamps")]
+    [InlineData("washer", "no washer|electric washer", "no washer or electric washer")]
+    [InlineData("cooling", "electric fan", "cooling: electric fan")]
+    [InlineData("fan", "fanless", "fan: fanless")]
+    [InlineData("heating", "heating off|heater", "heating: heating off or heater")]
+    public void A_condition_says_the_name_of_its_option_once(string option, string choices, string words)
+    {
+        var condition = new BuildCondition([new(option, [.. choices.Split('|')])]);
+        Assert.Equal(words, condition.Words);
+    }
+
     [Fact]
     public void Counts_and_conditions_agree_with_every_build_listed()
     {

@@ -71,7 +71,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
             var words = fate == "remove" ? "take the kept wire out of its cavity, cap and tie it back" : "cap the kept contact and tie the wire back";
             if (options.Build is null)
             {
-                yield return new(Stage, $"{use.Connector} {use.Cavity}, {circuit.Id}: if built without {circuit.OnlyWith.Words}, {words}.", "A wire cut and left may still be live.") { Mistake = "cut flush and taped: nobody finds it again." };
+                yield return new(Stage, $"{use.Connector} {use.Cavity}, {circuit.Id}: unless built with {circuit.OnlyWith.Words}, {words}.", "A wire cut and left may still be live.") { Mistake = "cut flush and taped: nobody finds it again." };
             }
             else if (!circuit.OnlyWith.Holds(options.Build))
             {
