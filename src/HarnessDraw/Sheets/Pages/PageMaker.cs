@@ -37,16 +37,13 @@ internal sealed class PageMaker
         var frame = Sheets.Frame.Compose(Paper, block, FrameOf);
         Frame = frame.Border.Frame;
         TitleBox = frame.TitleBox;
-        cautions = form.Caution.Length == 0 ? [] : LineBreaker.Lines(form.Caution, (Frame.Width - 8) * FallbackShare, CautionStyle);
+        cautions = form.Caution.Length == 0 ? [] : LineBreaker.Lines(form.Caution, Frame.Width - 8, CautionStyle);
         Area = Box.FromEdges(Frame.X + 4, Frame.Y + HeadMm + (cautions.Length * LineMm), Frame.Right - 4, TitleBox.Y - 3);
     }
 
     private static readonly ImmutableArray<(double Headline, double Aside)> Sizes = [(7, 3.5), (7, 2.5), (5, 3.5), (5, 2.5), (3.5, 2.5)];
     private const double HeadMm = 14;
     private const double LineMm = 4.4;
-
-    // bold lines of this length: letters of a face that a viewer takes instead are up to a twentieth wider than planned
-    private const double FallbackShare = 0.95;
 
     private static TextStyle CautionStyle => TextStyle.Bold with { Colour = Ink.Caution };
 

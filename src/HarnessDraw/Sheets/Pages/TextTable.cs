@@ -266,7 +266,7 @@ internal sealed class TextTable<T>
         Math.Max(LineBreaker.LongestWord(column.Text(row), column.LeastMm, column.Style), LineBreaker.LongestWord(column.Under?.Invoke(row) ?? "", column.LeastMm, column.UnderStyle));
 
     private static double Own(TextColumn<T> column, T row) =>
-        column.DrawnMm > 0 ? column.DrawnMm : column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Math.Max(Pen.Width(column.Text(row), column.Style), Pen.Width(column.Under?.Invoke(row) ?? "", column.UnderStyle)) + 0.01;
+        column.DrawnMm > 0 ? column.DrawnMm : column.BoxMm > 0 ? column.BoxMm : column.TickMm > 0 ? column.TickMm : Math.Max(LineBreaker.Width(column.Text(row), column.Style), LineBreaker.Width(column.Under?.Invoke(row) ?? "", column.UnderStyle)) + 0.01;
 
     private static double HeadWord(TextColumn<T> column) => LineBreaker.LongestWord(column.Head, 40, TextStyle.Bold) + 0.01;
 
