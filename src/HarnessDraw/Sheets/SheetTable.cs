@@ -29,7 +29,11 @@ internal sealed record SheetColumn<TRow>(string Head, Func<TRow, double, TableCe
     public double DropMm { get; init; }
 }
 
-/// <summary>Rows in columns that take their widths from all the rows given, so that every page has the same. A cell too long for its column goes on in a line below.</summary>
+/// <summary>
+/// Rows in columns that take their widths from all the rows given, so that every page has the same. A cell too long for its column goes on in a line below.
+/// For sheets whose cells mix parts (swatch and code, mark and id, two facts above each other) and that paint heads, rules and rows themselves, in several places of one width:
+/// connectors and cut list. <see cref="Pages.TextTable{T}"/> is for pages of words: it paints itself whole, breaks heads and balances widths by the lines they save, and knows one kind of words a column.
+/// </summary>
 internal sealed class SheetTable<TRow>
     where TRow : class
 {

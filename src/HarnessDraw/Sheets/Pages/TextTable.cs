@@ -46,7 +46,9 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
     public static TextColumn<T> Tick(string head) => new(head, _ => "") { TickMm = 3.8 };
 }
 
-/// <summary>Rows of words in columns: widths come from all rows, so that every page has the same; long words wrap, nothing is cut.</summary>
+/// <summary>
+/// Rows of words in columns: widths come from all rows, so that every page has the same; long words wrap, nothing is cut. <see cref="SheetTable{TRow}"/> is for cells of several parts, and says why there are two.
+/// </summary>
 internal sealed class TextTable<T>
 {
     private const double GroupLineMm = 5.2;
