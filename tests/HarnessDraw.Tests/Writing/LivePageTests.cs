@@ -125,6 +125,17 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
         Assert.Equal(1, await page.Locator("#option-0 option").CountAsync());
     }
 
+    // volts and what a load does mean something in one state only: it is chosen before them, without scrolling
+    [Fact]
+    public async Task The_state_stands_above_what_is_said_of_it()
+    {
+        var page = await pages.Open(null, 1280, 800);
+        await LivePageFixture.Find(page, "E01");
+        var (state, volts, load) = (await page.Locator("#state").BoundingBoxAsync(), await page.Locator("#expected").BoundingBoxAsync(), await page.Locator("#load").BoundingBoxAsync());
+        Assert.InRange(state!.Y, 0, 400);
+        Assert.True(state.Y + state.Height <= volts!.Y && volts.Y < load!.Y);
+    }
+
     [Fact]
     public async Task Both_connector_views_are_there()
     {
