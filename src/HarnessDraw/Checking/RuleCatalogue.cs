@@ -25,7 +25,7 @@ public static class RuleCatalogue
         new ShortWillNotOpenFuse(), new WireSurvivesShort(), new FusesNotSelective(), new AlternatorFuseSmall(), new FusibleLinkInCabin(), new NoSuchFuseRating(),
         new FuseLoadWithOption(), new FusePlaceUnknown(), new SharedLampFuse(), new CriticalWithNuisance(), new UnfusedLeadUnguarded(), new InrushOpensFuse(),
         new WireOverloaded(), new ReturnOverloaded(), new LoopDrop(), new ChargeLeadDrop(), new StarterLoopDrop(), new WireTooThin(), new OutsideCrimpRange(), new InsulationUnsupported(),
-        new InsulationTooCool(), new CrossLinkedInFuel(), new GaugeNotItsArea(), new SizeNotStocked(), new ParallelWires(),
+        new InsulationTooCool(), new CrossLinkedInFuel(), new GaugeNotItsArea(), new SizeNotStocked(), new ParallelWires(), new PairSizesDiffer(),
         new MirroredPinMap(), new SealantNotNamed(), new TwoWiresInCavity(), new TwoWiresOnBlade(), new NetDiffersAcrossMate(), new ColourChangesAtFirewall(), new WrongHalf(), new ContactOverloaded(), new LoadedNeighbours(), new FirewallPasses(),
         new LiveBesideSender(), new LeftBesideRight(), new ApartButNeighbours(), new MixedVoltsInConnector(), new ForeignTerminal(), new SealDoesNotGrip(), new CavityUnplugged(), new TooManyCircuits(),
         new NoReserve(), new RingNotItsStud(), new RingsPerStud(), new TorqueNotGiven(), new LivePinsBare(), new PlugsSwappable(),

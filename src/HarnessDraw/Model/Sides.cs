@@ -9,7 +9,8 @@ internal static class Sides
     /// <summary>True for 'front lamp left' and 'front lamp right'.</summary>
     public static bool Opposite(Thing a, Thing b) => Of(a) is { } x && Of(b) is { } y && x != y && Sideless(a) == Sideless(b);
 
-    private static string Sideless(Thing thing) => string.Join(' ', Words(thing).Where(w => w is not ("left" or "right")));
+    /// <summary>The name without its side.</summary>
+    public static string Sideless(Thing thing) => string.Join(' ', Words(thing).Where(w => w is not ("left" or "right")));
 
     private static string[] Words(Thing thing) => thing.Id.Split(' ', StringSplitOptions.RemoveEmptyEntries);
 }

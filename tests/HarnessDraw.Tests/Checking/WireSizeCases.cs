@@ -31,6 +31,8 @@ internal static class WireSizeCases
         // vehicle 16 AWG holds 1.22 mm2: no metric size is the same
         new("size-not-in-catalogue", p => p.Wire("E01", w => w with { Awg = "16", SizeLabel = "16 AWG", AreaMm2 = 1.22 }), ["E01 (ignition): 16 AWG, which is 1.22 mm², is given", "the nearest it has: 1 mm² and"], p => p.Wire("E01", w => w with { AreaMm2 = 1 })),
         new("size-not-in-catalogue", p => p.Wire("G01", w => w with { SizeLabel = "36", AreaMm2 = 36 }), ["G01 (battery ground): 36 mm² is given", "and 50 mm²"], p => p),
+        new("pair-sizes-differ", p => p.Wire("F03", w => w with { AreaMm2 = 1.5, SizeLabel = "1.5" }), ["headlamp left and headlamp right are a pair on wires of two sizes", "F02 (dipped beam) 1 mm²", "F03 (dipped beam) 1.5 mm²"], p => p),
+        new("pair-sizes-differ", p => p.Wire("F14", w => w with { AreaMm2 = 3, SizeLabel = "3" }), ["F13 (headlamp left return) 2 mm²"], p => p.Wire("F14", w => w with { AreaMm2 = 3, SizeLabel = "3" }).Wire("F13", w => w with { AreaMm2 = 3, SizeLabel = "3" })),
         new("parallel-wires", p => p.AddWire("P04", w => w with { Id = "P14", To = w.To with { Pin = "A6" } }), ["P04 (cabin feed) and P14 (cabin feed) run in parallel from F1 to firewall"], p => p),
     ];
 
