@@ -26,6 +26,19 @@ public sealed class CrankingTests
         }
     }
 
+    /// <summary>Cables are sized by the current that is given for the starter. The sagging battery never drives more through a turning one, so they lose no more than they were sized for.</summary>
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void A_turning_starter_takes_no_more_than_its_cables_are_sized_by(string example)
+    {
+        var plan = ExamplePlans.Of(example);
+        foreach (var point in CrankingFinder.Find(plan).Where(p => !p.Stalled))
+        {
+            var starter = NetworkSolver.Solve(plan).Single(p => p.State == point.State).Loads.Where(l => l.Thing == point.Starter).MaxBy(l => l.NominalA)!;
+            Assert.InRange(point.StarterA, 0.3 * starter.NominalA, starter.NominalA);
+        }
+    }
+
     /// <summary>Still, it is a resistance: its volts over its ohms are its amperes, and it takes more and leaves less than when it turns.</summary>
     [Fact]
     public void A_starter_that_stands_still_is_a_resistance()
