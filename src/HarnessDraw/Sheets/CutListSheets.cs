@@ -28,18 +28,27 @@ public static class CutListSheets
             return new([]);
         }
 
-        var small = Landscape(options.Paper ?? PaperSizes.A4Landscape);
-        var result = Compose(shown, plan, findings, options, rows, small);
-        var takesMore = options.Paper is null && (result.Sheets.Length > MostSmallPages || result.Refused is not null);
-        return takesMore ? Compose(shown, plan, findings, options, rows, PaperSizes.A3) : result;
+        SheetResult? On(Paper paper, int mostPages) => Compose(shown, plan, findings, options, rows, paper, mostPages);
+        if (options.Paper is { } asked)
+        {
+            return On(Landscape(asked), int.MaxValue)!;
+        }
+
+        return On(PaperSizes.A4Landscape, MostSmallPages) is { Refused: null } small ? small : On(PaperSizes.A3, int.MaxValue)!;
     }
 
-    private static SheetResult Compose(Plan shown, Plan plan, ImmutableArray<Finding> findings, SheetOptions options, ImmutableArray<CutRow> rows, Paper paper)
+    // null for more pages than that
+    private static SheetResult? Compose(Plan shown, Plan plan, ImmutableArray<Finding> findings, SheetOptions options, ImmutableArray<CutRow> rows, Paper paper, int mostPages)
     {
         var block = SheetTitle.Of(plan, findings, options, "Cut list by reel", "cut list");
         var frame = Frame.Compose(paper, block, FrameOf);
-        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), new RevisionMarks(shown, options.Changes), options, frame.Border.Frame);
         var height = frame.TitleBox.Y - frame.Border.Frame.Y - HeadlineMm;
+        if (rows.Length * CutListTable.RowMm > mostPages * height)
+        {
+            return null;
+        }
+
+        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), new RevisionMarks(shown, options.Changes), options, frame.Border.Frame);
         if (height < table.HeadMm + FootMm + 6 || !table.Fits)
         {
             return new([]) { Refused = $"the cut list needs {(paper.WidthMm < PaperSizes.A4Landscape.WidthMm ? "A4 landscape" : "A3")} or larger, not {paper.Name}" };
@@ -47,7 +56,7 @@ public static class CutListSheets
 
         var supplies = new SupplyLists(shown, rows, table.Terminals, table.Seals, options.Units, frame.Border.Frame);
         var pages = Pages(table, supplies, height);
-        return new([.. pages.Select((page, i) => Page(table, supplies, page, i, pages.Length, block, paper, options))]);
+        return pages.Length > mostPages ? null : new([.. pages.Select((page, i) => Page(table, supplies, page, i, pages.Length, block, paper, options))]);
     }
 
     // the rows page by page; reels and parts follow in the room below the last row, or on pages of their own

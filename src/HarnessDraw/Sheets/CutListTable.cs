@@ -7,7 +7,8 @@ namespace HarnessDraw.Sheets;
 /// <summary>The rows of the cut list: columns take their widths from all rows, so that every page has the same.</summary>
 internal sealed class CutListTable
 {
-    private const double RowMm = 5.45;
+    /// <summary>Height of a row of one line, mm.</summary>
+    public const double RowMm = 5.45;
     private const double TypeMm = 6;
     private const double WideFromMm = 340;
     private readonly Box frame;

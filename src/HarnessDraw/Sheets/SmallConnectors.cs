@@ -25,13 +25,10 @@ internal static class SmallConnectors
         }
 
         ImmutableArray<ConnectorSubject> ordered = [.. subjects.OrderBy(s => s.Thing.Place, StringComparer.Ordinal).ThenBy(s => s.Thing.Id, StringComparer.Ordinal).ThenBy(s => s.Side)];
-        if (options.Paper is { } asked)
-        {
-            return new Setting(Lying(asked), ordered, keys, block, options).Pages();
-        }
-
-        var small = new Setting(PaperSizes.A4Landscape, ordered, keys, block, options).Pages();
-        return small.Length == 1 ? small : new Setting(PaperSizes.A3, ordered, keys, block, options).Pages();
+        IReadOnlyList<ConnectorRow> rows = [.. ordered.SelectMany(s => s.Rows)];
+        var table = new ConnectorTable(new ConnectorColumns(keys, rows).Stacked(), rows, 0, 400, RowMm);
+        var small = new Setting(Lying(options.Paper ?? PaperSizes.A4Landscape), ordered, table, keys, block, options);
+        return (options.Paper is not null || small.Count == 1 ? small : new(PaperSizes.A3, ordered, table, keys, block, options)).Pages();
     }
 
     private static Paper Lying(Paper paper) =>
@@ -49,14 +46,20 @@ internal static class SmallConnectors
         private readonly int columns;
         private readonly ImmutableArray<ConnectorTable> tables;
         private readonly ImmutableArray<SmallBlock> blocks;
+        private readonly List<List<Placed>> pages;
 
-        public Setting(Paper paper, ImmutableArray<ConnectorSubject> subjects, ConnectorKeys keys, TitleBlock block, SheetOptions options)
+        /// <param name="paper">The paper, lying.</param>
+        /// <param name="subjects">Sides of connectors in their order.</param>
+        /// <param name="table">All their rows, measured.</param>
+        /// <param name="keys">Marks and what they stand for.</param>
+        /// <param name="block">The title block.</param>
+        /// <param name="options">How the sheets are drawn.</param>
+        public Setting(Paper paper, ImmutableArray<ConnectorSubject> subjects, ConnectorTable table, ConnectorKeys keys, TitleBlock block, SheetOptions options)
         {
             (this.paper, this.keys, this.options) = (paper, keys, options);
             frame = Frame.Compose(paper, block, ConnectorPage.FrameOf);
             inner = frame.Border.Frame.Grow(-3);
-            IReadOnlyList<ConnectorRow> rows = [.. subjects.SelectMany(s => s.Rows)];
-            var table = new ConnectorTable(new ConnectorColumns(keys, rows).Stacked(), rows, 0, 400, RowMm);
+
             // what one column must have; less would break words
             var leastMm = SmallBlock.FacesMm + SmallBlock.TableGapMm + Math.Max(LeastWordsMm, table.LeastWidthMm);
             columns = Math.Max(1, (int)((inner.Width + BetweenMm) / (leastMm + BetweenMm)));
@@ -64,13 +67,13 @@ internal static class SmallConnectors
             const double Before = SmallBlock.FacesMm + SmallBlock.TableGapMm;
             tables = [.. Enumerable.Range(0, columns).Select(c => table.At(Left(c) + Before, width - Before))];
             blocks = [.. subjects.Select(s => SmallBlock.Of(s, tables[0], width))];
+            pages = Fill(inner.Y + HeadlineMm + ConnectorTable.HeadMm, frame);
         }
 
-        public ImmutableArray<ConnectorPage> Pages()
-        {
-            var pages = Fill(inner.Y + HeadlineMm + ConnectorTable.HeadMm, frame);
-            return [.. pages.Select((page, i) => Page(page, i, pages.Count))];
-        }
+        /// <summary>How many pages the blocks take.</summary>
+        public int Count => pages.Count;
+
+        public ImmutableArray<ConnectorPage> Pages() => [.. pages.Select((page, i) => Page(page, i, pages.Count))];
 
         private double Left(int column) => inner.X + (column * (width + BetweenMm));
 
