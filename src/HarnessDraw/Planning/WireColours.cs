@@ -12,6 +12,9 @@ internal sealed class WireColours
 {
     private static readonly string[] Bases = ["YE", "GN", "BU", "WH", "GY", "PK"];
     private static readonly string[] Tracers = ["", "/BK", "/RD", "/WH", "/YE", "/BU", "/GN"];
+
+    // green and yellow together is protective earth and nothing else (IEC 60445)
+    private static readonly string[] Reserved = ["GN/YE", "YE/GN"];
     private readonly Dictionary<string, string> colourOf = new(StringComparer.Ordinal); // by net
 
     public WireColours(HarnessIndex index, IEnumerable<WireRow> rows)
@@ -30,7 +33,7 @@ internal sealed class WireColours
         }
 
         var used = harness.Circuits.Select(c => c.Colour ?? kept.GetValueOrDefault(c.Id)).OfType<string>().ToHashSet(StringComparer.Ordinal);
-        var free = Tracers.SelectMany(t => Bases.Select(b => b + t)).Where(c => c[..2] != c[^2..] || c.Length == 2).ToArray();
+        var free = Tracers.SelectMany(t => Bases.Select(b => b + t)).Where(c => c[..2] != c[^2..] || c.Length == 2).Except(Reserved).ToArray();
         var next = 0;
         var connectors = ConnectorsOf(index, rows);
         var netsOf = harness.Nets.ToLookup(n => n.Circuit, StringComparer.Ordinal);

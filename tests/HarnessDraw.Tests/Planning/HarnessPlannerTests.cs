@@ -86,6 +86,23 @@ public sealed class HarnessPlannerTests(ITestOutputHelper output)
         Assert.All(found, f => Assert.EndsWith($"free {found.Count} cavities.", f.Cure, StringComparison.Ordinal));
     }
 
+    /// <summary>Green and yellow together is protective earth (IEC 60445): more circuits than there are colours use all of ours twice before it.</summary>
+    [Fact]
+    public void No_circuit_is_given_the_colour_of_protective_earth()
+    {
+        var vehicle = new SmallVehicle();
+        string Each(Func<int, string> line) => string.Concat(Enumerable.Range(1, 50).Select(n => line(n) + "\n"));
+        vehicle = vehicle with
+        {
+            Things = vehicle.Things.Replace("bulkhead-24", "bulkhead-80", StringComparison.Ordinal) + Each(n => $"  lamp {n}: {{ at: nose, blade: 6.3 mm, lamp: 5 W, grounds-itself: yes }}"),
+            Circuits = "circuits:\n" + Each(n => $"  c{n}: {{ from: F7, enters-by: firewall, feeds: lamp {n} }}"),
+        };
+        var colours = HarnessPlanner.Plan(vehicle.Harness(), PlanningOptions.Usual).Wires.Select(w => w.Colour).ToHashSet(StringComparer.Ordinal);
+        Assert.True(colours.Count > 20, $"{colours.Count} colours");
+        Assert.DoesNotContain("GN/YE", colours);
+        Assert.DoesNotContain("YE/GN", colours);
+    }
+
     // by hand: crossed lines 30 apart, a line past the end of another, parallel ones, points
     [Theory]
     [InlineData(500, 0, 30, 500, 200, 30, 30)]
