@@ -14,13 +14,13 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     private readonly ConcurrentDictionary<BuildCondition, bool[]> holding = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Largest bare diameter over all builds, mm.</summary>
-    public double BareMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires) => Largest(wires, Packed);
+    public double BareMm((double OutsideMm, BuildCondition Builds)[] wires) => Largest(wires, Packed);
 
-    private double Largest(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires, Func<double[], double> diameterOf)
+    private double Largest((double OutsideMm, BuildCondition Builds)[] wires, Func<double[], double> diameterOf)
     {
-        if (wires.All(w => w.Builds.IsAlways))
+        if (Array.TrueForAll(wires, w => w.Builds.IsAlways))
         {
-            return diameterOf([.. wires.Select(w => w.OutsideMm)]);
+            return diameterOf(Array.ConvertAll(wires, w => w.OutsideMm));
         }
 
         bool[][] inBuilds = [.. wires.Select(w => BuildsOf(w.Builds))];
@@ -49,10 +49,10 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     }
 
     /// <summary>Diameter over the covering, mm; 0 for no wires. Rough: by the trade's factor, as long as sizes are still sought.</summary>
-    public double CoveredMm(IReadOnlyCollection<(double OutsideMm, BuildCondition Builds)> wires, string? zone, bool rough)
+    public double CoveredMm((double OutsideMm, BuildCondition Builds)[] wires, string? zone, bool rough)
     {
-        var bare = wires.Count == 0 ? 0 : Largest(wires, rough ? d => CirclePacking.ByFactor(d, options.BundleFactor) : Packed);
-        return wires.Count == 0 ? 0 : Math.Round(bare + (2 * (CoveringFor(bare, zone)?.WallMm ?? 0)), 2);
+        var bare = wires.Length == 0 ? 0 : Largest(wires, rough ? d => CirclePacking.ByFactor(d, options.BundleFactor) : Packed);
+        return wires.Length == 0 ? 0 : Math.Round(bare + (2 * (CoveringFor(bare, zone)?.WallMm ?? 0)), 2);
     }
 
     /// <summary>
@@ -69,6 +69,11 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
 
     private double Packed(double[] outsideMm)
     {
+        if (outsideMm.Length > CirclePacking.MostPacked)
+        {
+            return CirclePacking.ByFactor(outsideMm, options.BundleFactor);
+        }
+
         Array.Sort(outsideMm);
         return packed.GetOrAdd(outsideMm, d => CirclePacking.Diameter(d, options.BundleFactor));
     }

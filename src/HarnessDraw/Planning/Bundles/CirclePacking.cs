@@ -26,7 +26,7 @@ public static class CirclePacking
     private const double Touching = 1e-7;
 
     /// <summary>Outside diameter of the bundle in the unit of <paramref name="diameters"/>.</summary>
-    public static double Diameter(IReadOnlyList<double> diameters, double factor)
+    public static double Diameter(double[] diameters, double factor)
     {
         ArgumentNullException.ThrowIfNull(diameters);
         double[] radii = [.. diameters.Where(d => d > 0).OrderDescending().Select(d => d / 2)];
@@ -42,7 +42,16 @@ public static class CirclePacking
     }
 
     /// <summary>The trade's rule: a factor times the root of the sum of squares.</summary>
-    public static double ByFactor(IReadOnlyList<double> diameters, double factor) => factor * Math.Sqrt(diameters.Sum(d => d * d));
+    public static double ByFactor(ReadOnlySpan<double> diameters, double factor)
+    {
+        var square = 0.0;
+        foreach (var d in diameters)
+        {
+            square += d * d;
+        }
+
+        return factor * Math.Sqrt(square);
+    }
 
     /// <summary>Radius round three circles, largest first: two set it when the third fits beside them, else Descartes' theorem.</summary>
     private static double RoundThree(double a, double b, double c)

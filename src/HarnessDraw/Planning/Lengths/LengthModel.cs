@@ -13,6 +13,9 @@ internal sealed class LengthModel(HarnessIndex index, PlanningOptions options, R
 {
     private const double TurnFromRad = Math.PI / 4;
 
+    // by segment: those that a wire went on into, and how: asked for by every wire that passes both
+    private readonly List<(int Next, double Rad, bool BreaksOut)>[] turns = [.. tree.Segments.Select(_ => new List<(int, double, bool)>(2))];
+
     public ImmutableArray<Allowance> Of(WireRow wire, WireEnd from, WireEnd to, Func<int, double> bundleMm)
     {
         var rows = ImmutableArray.CreateBuilder<Allowance>();
@@ -103,20 +106,38 @@ internal sealed class LengthModel(HarnessIndex index, PlanningOptions options, R
         var (breakout, bend) = (0.0, 0.0);
         for (var i = 1; i < wire.Way.Length; i++)
         {
-            var (a, b) = (tree.Segments[wire.Way[i - 1]], tree.Segments[wire.Way[i]]);
-            var fork = a.From == b.From || a.From == b.To ? a.From : a.To;
-            var (turn, radiusMm) = (Turn(fork, a, b), Math.Max(bundleMm(a.Number), bundleMm(b.Number)) / 2);
-            if (tree.Degree(fork) >= 3 && turn > TurnFromRad)
+            var (a, b) = (wire.Way[i - 1], wire.Way[i]);
+            var (rad, breaksOut) = TurnInto(a, b);
+            var radiusMm = Math.Max(bundleMm(a), bundleMm(b)) / 2;
+            if (breaksOut)
             {
                 breakout += radiusMm + options.BreakoutExtraMm;
             }
             else if (options.Bends)
             {
-                bend += turn * radiusMm;
+                bend += rad * radiusMm;
             }
         }
 
         return (breakout, bend);
+    }
+
+    private (double Rad, bool BreaksOut) TurnInto(int from, int next)
+    {
+        foreach (var known in turns[from])
+        {
+            if (known.Next == next)
+            {
+                return (known.Rad, known.BreaksOut);
+            }
+        }
+
+        var (a, b) = (tree.Segments[from], tree.Segments[next]);
+        var fork = a.From == b.From || a.From == b.To ? a.From : a.To;
+        var rad = Turn(fork, a, b);
+        var breaksOut = tree.Degree(fork) >= 3 && rad > TurnFromRad;
+        turns[from].Add((next, rad, breaksOut));
+        return (rad, breaksOut);
     }
 
     private double Turn(int fork, TreeSegment a, TreeSegment b)

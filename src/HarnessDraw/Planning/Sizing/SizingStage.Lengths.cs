@@ -7,10 +7,11 @@ namespace HarnessDraw.Planning.Sizing;
 /// <summary>Lengths and bundles for the sizes so far.</summary>
 internal sealed partial class SizingStage
 {
+    private readonly LengthModel model = new(routed.Index, options, routed.Tree);
+
     /// <summary>Conductor lengths from the cut lengths of the sizes so far: those that the finished plan will have.</summary>
     private void SetLengths()
     {
-        var model = new LengthModel(index, options, routed.Tree);
         var ends = new EndFitter(index, terminals);
         var joinedMm2 = new double[wiring.Splices.Length];
         foreach (var row in rows)
@@ -61,10 +62,10 @@ internal sealed partial class SizingStage
         // packing takes long: segments are packed side by side
         Parallel.For(0, count, s =>
         {
-            int[] sizes = [.. inside[s].Select(w => rows[w].Size)];
+            var sizes = Array.ConvertAll(inside[s], w => rows[w].Size);
             if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))
             {
-                packed[s] = (sizes, bundles.CoveredMm([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))], routed.Tree.Segments[s].Zone, isRough));
+                packed[s] = (sizes, bundles.CoveredMm(Array.ConvertAll(inside[s], w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds)), routed.Tree.Segments[s].Zone, isRough));
             }
         });
 
