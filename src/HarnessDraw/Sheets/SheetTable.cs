@@ -167,6 +167,10 @@ internal sealed class SheetTable<TRow>
         return known;
     }
 
-    // short words in bold stand close to each other: they are given all that a viewer's own bold face takes
-    private static double HeadMm(SheetColumn<TRow> column) => (Math.Max(Pen.Width(column.Head, TextStyle.Bold), Pen.Width(column.Under ?? "", TextStyle.Bold)) * Pages.LineBreaker.BoldGrowth) + column.MarkMm;
+    // where a viewer's own bold face is wider, a head may take half of the gap that parts it from the next
+    private double HeadMm(SheetColumn<TRow> column)
+    {
+        var plannedMm = Math.Max(Pen.Width(column.Head, TextStyle.Bold), Pen.Width(column.Under ?? "", TextStyle.Bold));
+        return Math.Max(plannedMm, (plannedMm * Pages.LineBreaker.BoldGrowth) - (GapMm / 2)) + column.MarkMm;
+    }
 }
