@@ -67,7 +67,8 @@ public sealed class PanelPacking
             (Box Box, int Shape, double Off)? best = null;
             for (var shape = 0; shape < panels[i].Count; shape++)
             {
-                if (Find(panels[i][shape]) is { } found && (best is null || found.Off + (shape * LaterShapeMm) < best.Value.Off))
+                // a later shape is sought only where it would win
+                if (Find(panels[i][shape], (best?.Off - (shape * LaterShapeMm)) ?? double.MaxValue) is { } found)
                 {
                     best = (found.Box, shape, found.Off + (shape * LaterShapeMm));
                 }
@@ -118,11 +119,12 @@ public sealed class PanelPacking
         changed = (columns, -1, -1);
     }
 
-    private (Box Box, double Off)? Find(Panel panel)
+    // nearer than so many mm to where it would stand
+    private (Box Box, double Off)? Find(Panel panel, double withinMm)
     {
         var w = (int)Math.Ceiling(panel.WidthMm / CellMm);
         var h = (int)Math.Ceiling(panel.HeightMm / CellMm);
-        var best = double.MaxValue;
+        var best = withinMm / CellMm;
         Box? found = null;
         var (wantC, wantR) = (panel.WantX * (columns - w), panel.WantY * (rows - h));
         // rows from the wanted one outwards: nothing further away than the best can win
