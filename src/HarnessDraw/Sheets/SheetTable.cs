@@ -171,6 +171,6 @@ internal sealed class SheetTable<TRow>
     private double HeadMm(SheetColumn<TRow> column)
     {
         var plannedMm = Math.Max(Pen.Width(column.Head, TextStyle.Bold), Pen.Width(column.Under ?? "", TextStyle.Bold));
-        return Math.Max(plannedMm, (plannedMm * Pages.LineBreaker.BoldGrowth) - (GapMm / 2)) + column.MarkMm;
+        return Math.Max(plannedMm, (plannedMm * PlanWidths.OwnBoldOverPlanned) - (GapMm / 2)) + column.MarkMm;
     }
 }

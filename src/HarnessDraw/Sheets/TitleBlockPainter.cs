@@ -11,9 +11,6 @@ internal static class TitleBlockPainter
     private const double PadMm = 2;
     private const double ClearMm = 0.3;
 
-    // a fallback with a bold face of its own is wider than one that is thickened: small letters of DejaVu Sans Bold by 14 % and not by 9 %
-    private const double BoldGrowth = 1.14 / 1.09;
-
     public static (ImmutableArray<Item> Items, Box TitleBox) Paint(GridBorder border, TitleBlock block, FrameOptions options)
     {
         var chart = options.Form == TitleBlockForm.Chart;
@@ -215,7 +212,7 @@ internal static class TitleBlockPainter
         // a long text steps down through the letter heights before it is cut; in the fallback face it may use the right pad of its cell, but not touch the line
         public void Fit(string text, double x, double y, double width, double cap, FaceWeight weight)
         {
-            var growth = weight == FaceWeight.Bold ? BoldGrowth : 1;
+            var growth = weight == FaceWeight.Bold ? PlanWidths.OwnBoldOverPlanned : 1;
             bool Fits(string line, double c) => TextMeasure.Width(line, c, weight) <= width && TextMeasure.PlanWidth(line, c, weight) * (c > 2.5 ? growth : 1) <= width + PadMm - ClearMm;
             var size = ((ImmutableArray<double>)[5, 3.5, 2.5]).FirstOrDefault(c => c <= cap && Fits(text, c), 2.5);
             var shown = Fits(text, size) ? text : TextFit.Ellipsis(text, width, size, weight);

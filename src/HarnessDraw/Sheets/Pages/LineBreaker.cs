@@ -7,8 +7,7 @@ namespace HarnessDraw.Sheets.Pages;
 /// <summary>Breaks a text into lines between its <see cref="KeptWords"/>; a word wider than a line is broken after a mark, else inside. Nothing is ever left out.</summary>
 internal static class LineBreaker
 {
-    // small letters of DejaVu Sans Bold beside the width that is planned for bold (measured), and what of it the gap behind a line takes up
-    public const double BoldGrowth = 1.14 / 1.09;
+    // what of a wider bold face the gap behind a line takes up
     private const double BoldSlackMm = 2;
     private static readonly SearchValues<char> Marks = SearchValues.Create("./-,_|=\u00a0");
 
@@ -47,7 +46,7 @@ internal static class LineBreaker
     public static double Width(string text, TextStyle? style = null)
     {
         var planned = Pen.Width(text, style);
-        return style?.Weight == FaceWeight.Bold ? Math.Max(planned, (planned * BoldGrowth) - BoldSlackMm) : planned;
+        return style?.Weight == FaceWeight.Bold ? Math.Max(planned, (planned * PlanWidths.OwnBoldOverPlanned) - BoldSlackMm) : planned;
     }
 
     /// <summary>The width below which a word of the text would be broken, never more than <paramref name="mostMm"/>.</summary>
