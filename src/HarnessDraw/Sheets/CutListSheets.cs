@@ -77,7 +77,7 @@ public static class CutListSheets
         var frame = Frame.Compose(paper, block with { Title = title, Sheet = page + 1, Sheets = pages }, FrameOf);
         var pen = new Pen(options.BlackInk);
         var box = frame.Border.Frame;
-        Headline(pen, box);
+        Headline(pen, box, page == 0 ? "by reel, longest first" : content.Rows.IsEmpty ? "wire and parts" : "by reel, continued");
         var y = box.Y + HeadlineMm;
         if (!content.Rows.IsEmpty)
         {
@@ -102,16 +102,16 @@ public static class CutListSheets
         };
     }
 
-    private static void Headline(Pen pen, Box frame)
+    private static void Headline(Pen pen, Box frame, string aside)
     {
         var y = frame.Y + 9.6;
         var name = TextStyle.Bold.At(7);
         pen.Text("CUT LIST", frame.X + 4, y, 80, name);
         var after = frame.X + 4 + Pen.Width("CUT LIST", name) + 3;
-        pen.Text("by reel, longest first", after, y, 80, TextStyle.Plain.At(3.5));
+        pen.Text(aside, after, y, 80, TextStyle.Plain.At(3.5));
         const string Caution = "Battery disconnected. Check colour and id. Boots and seals on first.";
         var style = TextStyle.Bold.Right with { Colour = Ink.Caution };
-        var room = frame.Right - 8 - after - Pen.Width("by reel, longest first", TextStyle.Plain.At(3.5));
+        var room = frame.Right - 8 - after - Pen.Width(aside, TextStyle.Plain.At(3.5));
         var lines = Pen.Wrapped(Caution, room, style);
         for (var i = 0; i < lines.Length; i++)
         {

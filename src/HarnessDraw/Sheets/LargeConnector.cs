@@ -64,7 +64,7 @@ internal static class LargeConnector
             var title = parts.Length == 1 ? $"Connector {subject.Thing.Id}" : $"Connector {subject.Thing.Id}, {i + 1} of {parts.Length}";
             var pen = new Pen(options.BlackInk);
             faces.Paint(pen);
-            TablePart.Paint(pen, table, subject, keys, lines, area);
+            TablePart.Paint(pen, table, subject, keys, lines, area, goesOn: i > 0);
             return new ConnectorPage(title, paper, pen.Items);
         })];
     }
@@ -90,7 +90,7 @@ internal static class LargeConnector
             for (var column = 0; column < columns && from + column < parts.Length; column++)
             {
                 var area = new Box(inner.X + (column * (width + 8)), inner.Y + 16, width, height);
-                TablePart.Paint(pen, table.At(area.X, area.Width), subject, keys, parts[from + column], area);
+                TablePart.Paint(pen, table.At(area.X, area.Width), subject, keys, parts[from + column], area, goesOn: from + column > 0);
             }
 
             yield return new($"Connector {subject.Thing.Id}, table{(parts.Length > columns ? $" {(from / columns) + 1}" : "")}", paper, pen.Items);

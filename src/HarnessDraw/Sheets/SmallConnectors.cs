@@ -12,6 +12,9 @@ internal static class SmallConnectors
     private const double NoteMm = 4.4;
     private const double LeastWordsMm = 26;
     private const int NextFew = 6;
+    private const double LeastShare = 0.25;
+    private const double StepMm = 3;
+    private const double MostFreeMm = 60;
     private const string Caution = "Battery off. Check which side you look at.";
     private const string Reading = ShortReading + " Volts to the grounded pole, mated, loaded, run with the circuit at work; bold under off: live with the key off; –: not known.";
     private const string ShortReading = "The two views of a connector are mirror images, latch up.";
@@ -67,7 +70,7 @@ internal static class SmallConnectors
             const double Before = SmallBlock.FacesMm + SmallBlock.TableGapMm;
             tables = [.. Enumerable.Range(0, columns).Select(c => table.At(Left(c) + Before, width - Before))];
             blocks = [.. subjects.Select(s => SmallBlock.Of(s, tables[0], width))];
-            pages = Fill(inner.Y + HeadlineMm + ConnectorTable.HeadMm, frame);
+            pages = Filled();
         }
 
         /// <summary>How many pages the blocks take.</summary>
@@ -131,11 +134,31 @@ internal static class SmallConnectors
             }
         }
 
+        // where a few blocks are left over, the pages before end earlier, as far as that takes no page more
+        private List<List<Placed>> Filled()
+        {
+            var top = inner.Y + HeadlineMm + ConnectorTable.HeadMm;
+            var room = columns * (frame.Border.Frame.Bottom - 32 - top);
+            var usual = Fill(top, 0);
+            for (var free = StepMm; usual.Count > 1 && IsNearlyEmpty(usual) && free <= MostFreeMm; free += StepMm)
+            {
+                var even = Fill(top, free);
+                if (even.Count == usual.Count && !IsNearlyEmpty(even))
+                {
+                    return even;
+                }
+            }
+
+            return usual;
+
+            bool IsNearlyEmpty(List<List<Placed>> of) => of[^1].Sum(p => p.Block.HeightMm) < LeastShare * room;
+        }
+
         // blocks in order, column after column, as far as they fit
-        private List<List<Placed>> Fill(double top, FrameLayout frame)
+        private List<List<Placed>> Fill(double top, double freeMm)
         {
             // a stamp stands above the title block only
-            double Bottom(int column) => Left(column) + width < frame.TitleBox.X ? frame.Border.Frame.Bottom - 32 : frame.TitleBox.Y - 2;
+            double Bottom(int column) => (Left(column) + width < frame.TitleBox.X ? frame.Border.Frame.Bottom - 32 : frame.TitleBox.Y - 2) - freeMm;
 
             List<List<Placed>> pages = [[]];
             var (column, y) = (0, top);

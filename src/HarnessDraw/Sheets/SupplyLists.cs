@@ -12,6 +12,9 @@ internal sealed class SupplyLists
     private const double RowMm = 5;
     private const double HeadMm = 9;
     private const double BetweenMm = 7;
+
+    // in less room than a head and two rows the lists do not begin
+    private const double LeastMm = HeadMm + (2 * RowMm);
     private const double ThreeColumnsMm = 340;
     private readonly ImmutableArray<Entry> entries;
     private readonly ImmutableArray<SheetTable<Part>> parts;
@@ -35,11 +38,20 @@ internal sealed class SupplyLists
         ];
     }
 
-    /// <summary>The lists cut into pages; the first page of the answer has <paramref name="roomMm"/>, any later one <paramref name="fullMm"/>. Empty first when all go on pages of their own.</summary>
+    /// <summary>
+    /// The lists cut into pages; the first page of the answer has <paramref name="roomMm"/>, any later one <paramref name="fullMm"/>. Empty first when all go on pages of their own: so
+    /// they do where that takes no page more.
+    /// </summary>
     public ImmutableArray<ImmutableArray<PlacedEntry>> Place(double roomMm, double fullMm)
     {
-        var here = Flow(roomMm);
-        return here.Length == 1 ? here : [ImmutableArray<PlacedEntry>.Empty, .. Flow(fullMm)];
+        var here = Flow(roomMm, fullMm);
+        if (here.Length == 1)
+        {
+            return here;
+        }
+
+        var apart = Flow(fullMm, fullMm);
+        return here.Length <= apart.Length ? here : [[], .. apart];
     }
 
     public void Paint(Pen pen, ImmutableArray<PlacedEntry> placed, double top)
@@ -60,16 +72,17 @@ internal sealed class SupplyLists
     }
 
     // as few pages as it takes; on the last the columns are as even as they come
-    private ImmutableArray<ImmutableArray<PlacedEntry>> Flow(double heightMm)
+    private ImmutableArray<ImmutableArray<PlacedEntry>> Flow(double firstMm, double fullMm)
     {
-        if (heightMm < HeadMm + RowMm)
+        var pages = ImmutableArray.CreateBuilder<ImmutableArray<PlacedEntry>>();
+        if (firstMm < LeastMm)
         {
-            return [[], []];
+            pages.Add([]);
         }
 
-        var pages = ImmutableArray.CreateBuilder<ImmutableArray<PlacedEntry>>();
         for (var from = 0; from < entries.Length || pages.Count == 0;)
         {
+            var heightMm = pages.Count == 0 ? firstMm : fullMm;
             var rest = entries[from..].Sum(HeightOf);
             var wanted = Math.Min(heightMm, rest / parts.Length);
             var (placed, taken) = Fill(from, wanted);
@@ -90,6 +103,12 @@ internal sealed class SupplyLists
     {
         var placed = ImmutableArray.CreateBuilder<PlacedEntry>();
         var (column, y) = (0, 0.0);
+        if (from > 0 && entries[from].Head is null)
+        {
+            placed.Add(new(new Entry(entries[from].Reel is null ? "TERMINALS AND SEALS, continued" : "WIRE BY REEL, continued", null, null), 0, 0));
+            y = HeadMm;
+        }
+
         for (var i = from; i < entries.Length; i++)
         {
             // a head never stands alone at the foot of a column

@@ -14,10 +14,10 @@ internal static class TablePart
     public static double BelowMm(ConnectorSubject subject, ConnectorKeys keys, IEnumerable<ConnectorRow> rows, double widthMm) =>
         5 + (NotesOf(subject, keys, rows).Sum(n => Pen.Wrapped(n, widthMm).Length) * NoteMm) + 4;
 
-    public static void Paint(Pen pen, ConnectorTable table, ConnectorSubject subject, ConnectorKeys keys, ImmutableArray<ConnectorLine> lines, Box area)
+    public static void Paint(Pen pen, ConnectorTable table, ConnectorSubject subject, ConnectorKeys keys, ImmutableArray<ConnectorLine> lines, Box area, bool goesOn)
     {
         pen.Rule(area.X, area.Y + 1, area.Right, 0.7);
-        pen.Text("CAVITIES AND EXPECTED VOLTS", area.X, area.Y + 7.5, area.Width, TextStyle.Bold.At(3.5));
+        pen.Text(goesOn ? "CAVITIES AND EXPECTED VOLTS, continued" : "CAVITIES AND EXPECTED VOLTS", area.X, area.Y + 7.5, area.Width, TextStyle.Bold.At(3.5));
         table.PaintHead(pen, area.Y + 10);
         var y = table.PaintLines(pen, lines, area.Y + AboveMm) + 5;
         foreach (var note in NotesOf(subject, keys, lines.SelectMany(l => l.Rows)))

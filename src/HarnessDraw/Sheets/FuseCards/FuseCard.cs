@@ -20,7 +20,11 @@ internal static class FuseCard
         var rows = Rows(panel.Seats, flow.Area.Width / Columns, flow.Area.Width);
         for (var from = 0; from < rows.Count;)
         {
-            flow.Need(HeadMm + FootMm + rows[from].HeightMm + 3);
+            if (!flow.Fits(HeadMm + FootMm + rows[from].HeightMm + 3) && !flow.IsAtTop)
+            {
+                flow.NextPage();
+            }
+
             var count = 1;
             var height = rows[from].HeightMm;
             while (from + count < rows.Count && flow.Fits(HeadMm + FootMm + height + rows[from + count].HeightMm + 3))
@@ -78,7 +82,7 @@ internal static class FuseCard
 
     private static void Head(Pen pen, Box card, FusePanelSeats panel, bool continued)
     {
-        var title = panel.Title + (continued ? ", CONTINUED" : "");
+        var title = panel.Title + (continued ? ", continued" : "");
         var cap = ((ImmutableArray<double>)[5, 3.5, 2.5]).FirstOrDefault(c => Pen.Width(title, TextStyle.Bold.At(c)) <= card.Width - 50, 2.5);
         var style = TextStyle.Bold.At(cap);
         pen.Letters(LineBreaker.Lines(title, card.Width - 6, style)[0], card.X + 3, card.Y + 7.6, style);

@@ -26,17 +26,18 @@ public static class FuseCardSheets
             Aside = "cut out along the outline, fix inside the lid",
             Caution = "Battery disconnected, or at least everything off, before a fuse is pulled. A fuse protects the wire: never fit a larger one, find the fault.",
         };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
-        foreach (var panel in panels)
+        return PageFill.Of(() => new PageMaker(plan, findings, options, form), flow =>
         {
-            FuseCard.Paint(flow, panel, Imprint(plan));
-        }
+            foreach (var panel in panels)
+            {
+                FuseCard.Paint(flow, panel, Imprint(plan));
+            }
 
-        // what is carried stands with the cards; reasons come last
-        Spares(flow, shown);
-        Notes(flow, shown);
-        Why(flow, shown);
-        return flow.ToResult();
+            // what is carried stands with the cards; reasons come last
+            Spares(flow, shown);
+            Notes(flow, shown);
+            Why(flow, shown);
+        });
     }
 
     // a card that is cut out must still say whose it is

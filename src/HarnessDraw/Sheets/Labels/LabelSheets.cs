@@ -15,6 +15,11 @@ public static class LabelSheets
     private const double LineMm = 4.1;
     private const double NameMm = 5.2;
 
+    private const double TopMm = 5.2;
+
+    // what a label can spare at head and foot
+    private const double CloserMm = 0.7;
+
     /// <summary>As many pages as the labels need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
         shown => new(SheetKinds.Labels, "LABELS", "label sheet")
@@ -46,22 +51,23 @@ public static class LabelSheets
         flow.Heading(words, HeightOf(rows[0], width));
         foreach (var row in rows)
         {
-            var height = HeightOf(row, width);
+            var less = flow.IsCloser ? CloserMm : 0;
+            var height = HeightOf(row, width) - less;
             flow.Need(height);
             for (var i = 0; i < row.Length; i++)
             {
-                Paint(flow.Pen, row[i], new Box(flow.Area.X + (i * width), flow.Y, width, height));
+                Paint(flow.Pen, row[i], new Box(flow.Area.X + (i * width), flow.Y, width, height), TopMm - (less / 2));
             }
 
             flow.Y += height;
         }
     }
 
-    private static void Paint(Pen pen, HarnessLabel label, Box box)
+    private static void Paint(Pen pen, HarnessLabel label, Box box, double topMm)
     {
         pen.Frame(box, 0.18);
         var (x, room) = (box.X + 2, box.Width - 4);
-        var y = box.Y + 5.2;
+        var y = box.Y + topMm;
         var tag = label.Wire is { } wire ? new Tag { For = wire.Id } : null;
         foreach (var line in LineBreaker.Lines(label.Name, room, NameStyle))
         {

@@ -3,18 +3,28 @@ using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets.Pages;
 
-/// <summary>Fills page after page from the top: headings, paragraphs, tables whose head comes again on each page.</summary>
+/// <summary>Fills page after page from the top: headings, paragraphs, tables. What goes on over a page stands under its heading again, a table under its head.</summary>
 internal sealed class PageFlow
 {
     private const double GutterMm = 8;
+    private const int WholeLines = 6;
     private readonly PageMaker maker;
 
-    public PageFlow(PageMaker maker)
+    // where the page begins to be filled, below the heading of what goes on
+    private double top;
+
+    // the heading of what is being filled; null: the headline of the sheet
+    private string? section;
+
+    /// <param name="maker">Gives the pages.</param>
+    /// <param name="closer">Rows of tables stand closer.</param>
+    /// <param name="freeMm">Kept free at the foot of every page.</param>
+    public PageFlow(PageMaker maker, bool closer = false, double freeMm = 0)
     {
-        this.maker = maker;
+        (this.maker, IsCloser) = (maker, closer);
         Pen = maker.Begin();
-        Area = maker.Area;
-        Y = Area.Y;
+        Area = maker.Area with { Height = maker.Area.Height - freeMm };
+        Y = top = Area.Y;
     }
 
     public Pen Pen { get; private set; }
@@ -25,25 +35,48 @@ internal sealed class PageFlow
     /// <summary>The column that is being filled; usually the whole area of the page.</summary>
     public Box Area { get; private set; }
 
-    public bool IsAtTop => Y <= Area.Y + 0.01;
+    public bool IsAtTop => Y <= top + 0.01;
+
+    /// <summary>Rows stand closer than usual, which saves a page.</summary>
+    public bool IsCloser { get; }
+
+    /// <summary>Pages so far.</summary>
+    public int Count => maker.Count;
+
+    /// <summary>How much of the page that is being filled is used, 0 to 1.</summary>
+    public double Used => (Y - Area.Y) / maker.Area.Height;
 
     public bool Fits(double heightMm) => Y + heightMm <= Area.Bottom + 0.01;
 
     public SheetResult ToResult() => maker.ToResult();
 
+    /// <summary>The next page, for something new.</summary>
     public void NextPage()
     {
+        section = null;
         Pen = maker.Begin();
-        Y = Area.Y;
+        Y = top = Area.Y;
     }
 
-    /// <summary>Goes to the next page when what follows does not fit here.</summary>
+    /// <summary>Goes to the next page when what follows does not fit here; it goes on there under its heading.</summary>
     public void Need(double heightMm)
     {
         if (!Fits(heightMm) && !IsAtTop)
         {
-            NextPage();
+            GoOn();
         }
+    }
+
+    private void GoOn()
+    {
+        Pen = maker.Begin(aside: section is null ? "continued" : null);
+        Y = Area.Y;
+        if (section is not null)
+        {
+            Head($"{section}, continued");
+        }
+
+        top = Y;
     }
 
     /// <summary>Two columns beside each other; where the left one goes on over a page, the right one follows below.</summary>
@@ -68,18 +101,30 @@ internal sealed class PageFlow
     /// <summary>A panel head with a rule above it; keeps <paramref name="withMm"/> below it on the same page.</summary>
     public void Heading(string words, double withMm = 12)
     {
-        var lines = LineBreaker.Lines(words, Area.Width, TextStyle.Bold.At(3.5));
-        Need(7 + (lines.Length * 5.4) + withMm);
-        if (!IsAtTop)
+        if (!Fits(7 + (LineBreaker.Lines(words, Area.Width, HeadStyle).Length * 5.4) + withMm) && !IsAtTop)
+        {
+            NextPage();
+        }
+
+        if (Y > Area.Y + 0.01)
         {
             Y += 2.5;
             Pen.Rule(Area.X, Y, Area.Right, 0.7);
+            Y += 0.8;
         }
 
-        foreach (var line in lines)
+        section = words;
+        Head(words);
+    }
+
+    private static TextStyle HeadStyle => TextStyle.Bold.At(3.5);
+
+    private void Head(string words)
+    {
+        foreach (var line in LineBreaker.Lines(words, Area.Width, HeadStyle))
         {
-            Y += 5.6;
-            Pen.Letters(line, Area.X, Y, TextStyle.Bold.At(3.5));
+            Y += 4.8;
+            Pen.Letters(line, Area.X, Y, HeadStyle);
         }
 
         Y += 2.4;
@@ -87,7 +132,10 @@ internal sealed class PageFlow
 
     public void Paragraph(string text, TextStyle? style = null, double indentMm = 0, double lineMm = 4.4)
     {
-        foreach (var line in LineBreaker.Lines(text, Area.Width - indentMm, style))
+        var lines = LineBreaker.Lines(text, Area.Width - indentMm, style);
+        // a short one is not parted
+        Need(lineMm * (lines.Length <= WholeLines ? lines.Length : 1));
+        foreach (var line in lines)
         {
             Need(lineMm);
             Y += lineMm;
@@ -124,6 +172,7 @@ internal sealed class PageFlow
 
     public void Table<T>(TextTable<T> table)
     {
+        table = IsCloser ? table.Closer() : table;
         string? group = null;
         for (var i = 0; i < table.Rows.Length; i++)
         {
@@ -138,7 +187,7 @@ internal sealed class PageFlow
             }
             else if (!Fits(height + (opens ? table.GroupMm(next!) : 0)))
             {
-                NextPage();
+                GoOn();
                 Y = table.PaintHead(Pen, Y);
                 if (next is not null && !opens)
                 {

@@ -91,7 +91,9 @@ internal sealed class PageMaker
     private void Head(Pen pen, string headline, string aside)
     {
         var room = Frame.Width - 8;
-        var (cap, quiet) = Sizes.FirstOrDefault(s => Pen.Width(headline, TextStyle.Bold.At(s.Headline)) + (aside.Length == 0 ? 0 : 4.5 + Pen.Width(aside, TextStyle.Plain.At(s.Aside))) <= room);
+        // 'continued' on a later page stands beside letters of the size of the first
+        var longest = headline == form.Headline && form.Aside.Length > aside.Length ? form.Aside : aside;
+        var (cap, quiet) = Sizes.FirstOrDefault(s => Pen.Width(headline, TextStyle.Bold.At(s.Headline)) + (longest.Length == 0 ? 0 : 4.5 + Pen.Width(longest, TextStyle.Plain.At(s.Aside))) <= room);
         var beside = cap > 0;
         var style = TextStyle.Bold.At(beside ? cap : 3.5);
         var lines = LineBreaker.Lines(headline, room, style);

@@ -52,8 +52,7 @@ internal sealed record TextColumn<T>(string Head, Func<T, string> Text)
 internal sealed class TextTable<T>
 {
     private const double GroupLineMm = 5.2;
-    private const double LineMm = 4.3;
-    private const double RowMm = 5.45;
+    private const double UsualRowMm = 5.45;
     private const double GapMm = 2.4;
     private const double SwatchMm = 7;
     private const double PictureGapMm = 0.6;
@@ -72,13 +71,22 @@ internal sealed class TextTable<T>
         headLines = columns.Zip(places).Select(c => HeadOf(c.First, c.Second).Length).DefaultIfEmpty(1).Max();
     }
 
+    private TextTable(TextTable<T> like) => (Rows, area, columns, places, headLines, GroupOf, LeastRowMm) = (like.Rows, like.area, like.columns, like.places, like.headLines, like.GroupOf, like.LeastRowMm);
+
+    /// <summary>The same table with its lines closer, as they stand in the tables of cavities; boxes to write in keep their height.</summary>
+    public TextTable<T> Closer() => new(this) { LineMm = 3.9, RowMm = 5, LeastRowMm = LeastRowMm > UsualRowMm ? LeastRowMm : 5 };
+
     public ImmutableArray<T> Rows { get; }
+
+    private double LineMm { get; init; } = 4.3;
+
+    private double RowMm { get; init; } = UsualRowMm;
 
     /// <summary>The heading a row stands under; null: none.</summary>
     public Func<T, string>? GroupOf { get; init; }
 
     /// <summary>Least height of a row, mm: room for a reading.</summary>
-    public double LeastRowMm { get; init; } = RowMm;
+    public double LeastRowMm { get; init; } = UsualRowMm;
 
     public double HeadMm => 2.8 + (headLines * LineMm);
 
@@ -133,7 +141,7 @@ internal sealed class TextTable<T>
         return top + height;
     }
 
-    private static void PaintCell(Pen pen, TextColumn<T> column, TableColumn place, T row, double top, double height)
+    private void PaintCell(Pen pen, TextColumn<T> column, TableColumn place, T row, double top, double height)
     {
         if (column.TickMm > 0)
         {
@@ -161,7 +169,7 @@ internal sealed class TextTable<T>
             return;
         }
 
-        var y = top + 4;
+        var y = top + (RowMm / 2) + 1.275;
         var colour = column.Swatch?.Invoke(row);
         if (colour is not null)
         {

@@ -21,8 +21,7 @@ internal static class WirePages
             return new([]);
         }
 
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form(shown)));
-        fill(flow, shown);
-        return flow.ToResult();
+        var look = form(shown);
+        return PageFill.Of(() => new PageMaker(plan, findings, options, look), flow => fill(flow, shown));
     }
 }

@@ -19,37 +19,38 @@ public static class SurveySheet
             Aside = "to be measured and written in at the vehicle",
             Caution = "Battery disconnected before you reach behind panels or measure ohms. Photograph everything before you undo anything.",
         };
-        var flow = new PageFlow(new PageMaker(plan, findings, options, form));
         var asked = SurveyQuestions.Of(shown);
         var kept = SurveyQuestions.Kept(shown).ToImmutableArray();
-        if (asked.IsEmpty && kept.IsEmpty)
+        return PageFill.Of(() => new PageMaker(plan, findings, options, form), flow =>
         {
-            flow.Heading("NOTHING IS UNKNOWN", 12);
-            flow.Paragraph("Every length, opening, torque and rating that the sheets need is in the description. Check a few of them all the same.");
-        }
+            if (asked.IsEmpty && kept.IsEmpty)
+            {
+                flow.Heading("NOTHING IS UNKNOWN", 12);
+                flow.Paragraph("Every length, opening, torque and rating that the sheets need is in the description. Check a few of them all the same.");
+            }
 
-        if (!asked.IsEmpty)
-        {
-            flow.Table(new TextTable<SurveyQuestion>(
-                asked, flow.Area,
-                new TextColumn<SurveyQuestion>("what", q => q.What) { LeastMm = 50 },
-                new TextColumn<SurveyQuestion>("now in the description", q => q.Known) { LeastMm = 36 },
-                new TextColumn<SurveyQuestion>("unit", q => q.Unit),
-                TextColumn<SurveyQuestion>.Box("found", 30),
-                TextColumn<SurveyQuestion>.Box("again", 20, q => q.Twice))
-            { LeastRowMm = 8.4, GroupOf = q => q.Group });
-        }
+            if (!asked.IsEmpty)
+            {
+                flow.Table(new TextTable<SurveyQuestion>(
+                    asked, flow.Area,
+                    new TextColumn<SurveyQuestion>("what", q => q.What) { LeastMm = 50 },
+                    new TextColumn<SurveyQuestion>("now in the description", q => q.Known) { LeastMm = 36 },
+                    new TextColumn<SurveyQuestion>("unit", q => q.Unit),
+                    TextColumn<SurveyQuestion>.Box("found", 30),
+                    TextColumn<SurveyQuestion>.Box("again", 20, q => q.Twice))
+                { LeastRowMm = 8.4, GroupOf = q => q.Group });
+            }
 
-        foreach (var (connector, cavities) in kept)
-        {
-            flow.Heading($"COLOURS OF THE KEPT WIRES AT {connector.ToUpperInvariant()}", 14);
-            Cavities(flow, cavities);
-        }
+            foreach (var (connector, cavities) in kept)
+            {
+                flow.Heading($"COLOURS OF THE KEPT WIRES AT {connector.ToUpperInvariant()}", 14);
+                Cavities(flow, cavities);
+            }
 
-        flow.Heading("ALSO LOOK FOR", 14);
-        flow.Paragraph("Hot, sharp and moving things within 50 mm of the run; holes and clips that can be used again; colours and sizes of the kept wires where the harness joins them; what was added later and hangs on the old harness; bare metal for grounds.");
-        flow.SignOff("Surveyed by", "date", "vehicle number");
-        return flow.ToResult();
+            flow.Heading("ALSO LOOK FOR", 14);
+            flow.Paragraph("Hot, sharp and moving things within 50 mm of the run; holes and clips that can be used again; colours and sizes of the kept wires where the harness joins them; what was added later and hangs on the old harness; bare metal for grounds.");
+            flow.SignOff("Surveyed by", "date", "vehicle number");
+        });
     }
 
     // a box for each cavity, six to a row

@@ -14,24 +14,28 @@ public static class SymptomSheets
     private const int MostLoadsAlike = 6;
 
     /// <summary>As many A4 (or Letter) pages as the symptoms need; none where the build holds no wire.</summary>
-    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options with { Build = options.Build ?? plan.Builds.FirstOrDefault() },
-        _ => new(SheetKinds.Symptoms, "SYMPTOM TABLE", "symptoms")
-        {
-            Aside = "what is seen, and every single fault that looks so",
-            Caution = "Battery disconnected before you part a connector. Never fit a larger fuse to find a fault. Verify the complaint first: work everything on the same fuse, ground and switch.",
-        },
-        (flow, _) =>
-        {
-            var table = SymptomTable.Of(plan, options.Build);
-            flow.Table(new TextTable<Line>(
-                [.. table.Rows.SelectMany(Lines)], flow.Area,
-                new TextColumn<Line>("what is seen", l => l.Seen) { LeastMm = 55, Style = TextStyle.Bold },
-                new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 12 },
-                new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 70 }));
-            flow.Heading("HOW TO READ IT", 12);
-            flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: a load is dead (a lamp stays dark, a motor does not turn) under half of what it does (of a lamp: a thirtieth of its light), dim, slow or short of voltage under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
-            flow.Paragraph("Where several loads are dead together, look for what they share; what works clears what it uses, at its own current. Likelihood is common practice, no source.");
-        });
+    public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        var faults = new Lazy<SymptomTable>(() => SymptomTable.Of(plan, options.Build));
+        return WirePages.Compose(plan, findings, options with { Build = options.Build ?? plan.Builds.FirstOrDefault() },
+            _ => new(SheetKinds.Symptoms, "SYMPTOM TABLE", "symptoms")
+            {
+                Aside = "what is seen, and every single fault that looks so",
+                Caution = "Battery disconnected before you part a connector. Never fit a larger fuse to find a fault. Verify the complaint first: work everything on the same fuse, ground and switch.",
+            },
+            (flow, _) =>
+            {
+                var table = faults.Value;
+                flow.Table(new TextTable<Line>(
+                    [.. table.Rows.SelectMany(Lines)], flow.Area,
+                    new TextColumn<Line>("what is seen", l => l.Seen) { LeastMm = 55, Style = TextStyle.Bold },
+                    new TextColumn<Line>("fuse opens", l => l.Fuses) { LeastMm = 12 },
+                    new TextColumn<Line>("what may be wrong, likeliest first", l => l.Faults) { LeastMm = 100, FloorMm = 70 }));
+                flow.Heading("HOW TO READ IT", 12);
+                flow.Paragraph(FormattableString.Invariant($"Usual build unless the title says otherwise. One fault at a time, worked out for every state of the description: a load is dead (a lamp stays dark, a motor does not turn) under half of what it does (of a lamp: a thirtieth of its light), dim, slow or short of voltage under nine tenths. A bad joint is one of {SymptomTable.BadOhm} ohm. {table.Unseen.Length} further faults change nothing that can be seen."));
+                flow.Paragraph("Where several loads are dead together, look for what they share; what works clears what it uses, at its own current. Likelihood is common practice, no source.");
+            });
+    }
 
     private static IEnumerable<Line> Lines(SymptomRow row)
     {
