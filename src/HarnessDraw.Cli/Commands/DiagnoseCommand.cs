@@ -40,7 +40,7 @@ internal static class DiagnoseCommand
             "diagnose",
             "Find a fault: what is likely wrong after what was noted, why, and which test tells most a minute",
             "harnessdraw diagnose examples/brackmere-six.yaml --dead 'dipped left' --works 'main left' --works 'dipped right'",
-            "harnessdraw diagnose examples/brackmere-six.yaml --dead horns --volts 'K19.out @ signalling = 12.4 V'",
+            "harnessdraw diagnose examples/brackmere-six.yaml --dead horns --volts 'K19 out @ signalling = 12.4 V'",
             "harnessdraw diagnose examples/brackmere-six.yaml --symptoms")
         {
             file, notes, good, ask, fitted, worked, build, format, symptoms, output,

@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Planning;
 using HarnessDraw.Troubleshooting;
 using HarnessDraw.Writing.Suspects;
 
@@ -56,8 +57,8 @@ internal static class ExerciseCommand
             return string.Create(CultureInfo.InvariantCulture, $"{parts[0]} @ {state}: {volts:0.00} V\n");
         }
 
-        ImmutableArray<string> points = [.. exercise.Bench.Points.Select(p => p.Name)];
-        throw new WrongUsageException(points.Contains(parts[0])
+        ImmutableArray<string> points = [.. exercise.Bench.Points.Select(p => p.Called)];
+        throw new WrongUsageException(exercise.Bench.Points.Any(p => PointWords.Names(parts[0], p.Name))
             ? $"--read: state '{state}' is not one of the complaint; ask in {string.Join(", ", exercise.Bench.States.Select(s => $"'{s.Id}'"))}"
             : $"--read: there is no point '{DiagnosticText.Plain(parts[0])}'{(NearestName.Hint(parts[0], points) is { } hint ? $"; {hint}" : "")}");
     }

@@ -18,7 +18,7 @@ internal static class TraceCommand
     public static Command Make(Terminal terminal)
     {
         var file = CommonArguments.File();
-        var what = new Argument<string>("WHAT") { Description = "A circuit ('dipped beam'), load ('headlamp left'), wire ('E01'), cavity ('firewall.B4'), splice or fuse; or a wire as it is found: 'BN/WH 1 mm2 near headlamp left'" };
+        var what = new Argument<string>("WHAT") { Description = "A circuit ('dipped beam'), load ('headlamp left'), wire ('E01'), cavity ('firewall B4'), splice or fuse; or a wire as it is found: 'BN/WH 1 mm2 near headlamp left'" };
         var build = CommonArguments.Build("One build only");
         var format = ListedOption.One("--format", "Form of the result", ["text", "json", "pdf"], "text");
         var output = CommonArguments.Out("usual: the result goes to standard output");

@@ -84,7 +84,7 @@ public sealed class CircuitTracer
 
     private ImmutableArray<TraceWay> Passing(Func<TraceWay, bool> passes) => [.. All.Where(passes)];
 
-    /// <summary>'wire F19', 'fuse K19', 'cavity firewall.B4', 'splice SP8': the name and its kind; no kind where none is said.</summary>
+    /// <summary>'wire F19', 'fuse K19', 'cavity firewall B4', 'splice SP8': the name and its kind; no kind where none is said.</summary>
     private static (string Name, string Kind) Asked(string what)
     {
         var space = what.IndexOf(' ', StringComparison.Ordinal);
@@ -94,6 +94,7 @@ public sealed class CircuitTracer
     /// <summary>A pin may be written 'firewall.B4', 'firewall:B4' or 'firewall B4'.</summary>
     private static string[] Pins(string name)
     {
+        name = PointWords.Plain(name);
         var space = name.LastIndexOf(' ');
         return [name, name.Replace(':', '.'), space < 0 ? name : $"{name[..space]}.{name[(space + 1)..]}"];
     }

@@ -61,7 +61,7 @@ internal static partial class SoughtWires
     public static Diagnostic Several(string words, ImmutableArray<Wire> wires)
     {
         const int Most = 12;
-        var told = wires.Take(Most).Select(w => $"{w.Id} ({w.Colour}, {(w.Awg is null ? w.SizeLabel + " mm2" : w.SizeLabel)}, {w.Circuit}, {w.From} to {w.To})");
+        var told = wires.Take(Most).Select(w => $"{w.Id} ({w.Colour}, {(w.Awg is null ? w.SizeLabel + " mm2" : w.SizeLabel)}, {w.Circuit}, {PointWords.Of(w.From)} to {PointWords.Of(w.To)})");
         return new(DiagnosticCodes.Ambiguous, Severity.Error, $"'{words}' fits {wires.Length} wires", null)
         {
             Hint = $"name one of them, or say what it is near ('near headlamp left') or its size: {string.Join("; ", told)}{(wires.Length > Most ? $"; and {wires.Length - Most} more" : "")}",

@@ -68,7 +68,7 @@ internal sealed class StopBook(Plan plan)
             return $"splice {node}";
         }
 
-        return Owner(node) is { Kind: ThingKind.Fuse } fuse ? $"fuse {fuse.Id}, {node[(fuse.Id.Length + 1)..]}" : node;
+        return Owner(node) is { Kind: ThingKind.Fuse } fuse ? $"fuse {fuse.Id}, {node[(fuse.Id.Length + 1)..]}" : PointWords.OfNode(node);
     }
 
     private string Where(string node)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tracing;
 
@@ -27,7 +28,7 @@ public static class TraceTextWriter
             Line(text, "READ LAST ON THE BUILT HARNESS");
             foreach (var read in trace.Read)
             {
-                Line(text, $"  {read.Pin}, {read.State}: {Volts(read.Volts, "0.00")} V");
+                Line(text, $"  {PointWords.OfNode(read.Pin)}, {read.State}: {Volts(read.Volts, "0.00")} V");
             }
 
             text.Append('\n');

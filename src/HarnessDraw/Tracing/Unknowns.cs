@@ -26,7 +26,7 @@ internal static class Unknowns
                 yield return $"the rating of fuse {fuse.Id} is not known";
             }
 
-            var silent = way.Stops.Where(s => s.OnV is null && s.Node != CurrentGraph.Body).Select(s => s.Node).ToList();
+            var silent = way.Stops.Where(s => s.OnV is null && s.Node != CurrentGraph.Body).Select(s => PointWords.OfNode(s.Node)).ToList();
             if (silent.Count > 0)
             {
                 yield return $"volts are not known at {string.Join(", ", silent)}";

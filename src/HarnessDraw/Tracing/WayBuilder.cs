@@ -50,7 +50,7 @@ internal sealed class WayBuilder(Plan plan, StopBook book, VoltSpread spread, Ta
 
     public TraceWay ToWay() => new(Title(), spread.Over(stops, hops, target.Circuit.IsReturn), hops.ToImmutable())
     {
-        Load = target.Load is { } load && plan.Harness.Things.FirstOrDefault(t => t.Id == target.Pin.Thing) is { } thing ? LoadName.Of(thing, load) : target.Pin.ToString(),
+        Load = target.Load is { } load && plan.Harness.Things.FirstOrDefault(t => t.Id == target.Pin.Thing) is { } thing ? LoadName.Of(thing, load) : PointWords.OfNode(target.Pin.ToString()),
         Circuit = target.Circuit.Id,
         OffState = states.Off,
         OnState = states.On,
@@ -61,7 +61,7 @@ internal sealed class WayBuilder(Plan plan, StopBook book, VoltSpread spread, Ta
     private string Title()
     {
         var thing = plan.Harness.Things.FirstOrDefault(t => t.Id == target.Pin.Thing);
-        return target.Load is { } load && thing is not null ? $"{target.Circuit.Id}: {thing.Id}, {ElementWords.Of(thing, load)}" : $"{target.Circuit.Id}: to {target.Pin}";
+        return target.Load is { } load && thing is not null ? $"{target.Circuit.Id}: {thing.Id}, {ElementWords.Of(thing, load)}" : $"{target.Circuit.Id}: to {PointWords.OfNode(target.Pin.ToString())}";
     }
 
     private string Words(Step step)

@@ -66,13 +66,13 @@ internal sealed class WayFinder(TracedPlan traced)
             {
                 AddBackwards(builder, CurrentGraph.Node(fuse, "out"), way);
                 builder.Pass(new Step(CurrentGraph.Node(fuse, "out"), beginning, HopKind.NotDescribed, "the description does not say how"), beginning);
-                notKnown.Add($"the wiring from {fuse} to {beginning} is not described");
+                notKnown.Add($"the wiring from {fuse} to {PointWords.OfNode(beginning)} is not described");
                 Follow(builder, beginning, known is null ? null : Reversed(known), pin);
                 return;
             }
         }
 
-        notKnown.Add($"how {beginning} is fed from a source is not described");
+        notKnown.Add($"how {PointWords.OfNode(beginning)} is fed from a source is not described");
         builder.Start(beginning);
         Follow(builder, beginning, known is null ? null : Reversed(known), pin);
     }
@@ -82,7 +82,7 @@ internal sealed class WayFinder(TracedPlan traced)
         var way = graph.Way(from, traced.GroundedPoles.Contains);
         if (way is null)
         {
-            notKnown.Add($"how current returns from {from} to a source is not described");
+            notKnown.Add($"how current returns from {PointWords.OfNode(from)} to a source is not described");
             return;
         }
 

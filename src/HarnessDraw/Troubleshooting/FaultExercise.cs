@@ -67,7 +67,7 @@ public sealed class FaultExercise
     /// <summary>What a meter without error shows at a point, or null when there is no such point or state.</summary>
     public double? Read(string point, string state, bool toLive = false)
     {
-        var p = Bench.Points.IndexOf(Bench.Points.FirstOrDefault(x => x.Name == point)!);
+        var p = Bench.Points.IndexOf(Bench.Points.FirstOrDefault(x => PointWords.Names(point, x.Name))!);
         var s = Bench.States.IndexOf(Bench.States.FirstOrDefault(x => x.Id == state)!);
         return p < 0 || s < 0 ? null : real.Volts(s, p, toLive);
     }

@@ -62,7 +62,7 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         {
             var weight = wireWeights.Copper(wire);
             var part = $"wire {wire.Id} ({wire.Colour}, {wire.Circuit})";
-            var where = wire.Segments.IsEmpty ? "beside its ends" : $"in the bundle from {wire.From} to {wire.To}";
+            var where = wire.Segments.IsEmpty ? "beside its ends" : $"in the bundle from {PointWords.Of(wire.From)} to {PointWords.Of(wire.To)}";
             foreach (var fault in OpenOrBad(network.BranchOf(number), part, where, weight, ofWire: true, number, WireSpot.Copper))
             {
                 yield return fault with { Wires = [wire.Id], InBundle = true };
@@ -138,7 +138,7 @@ internal sealed class FaultLister(PlanNetwork network, ImmutableSortedDictionary
         { Kind: BranchKind.Load, Element: not null } => Load(i, LoadName.Of(b.Thing!, b.Element), where),
         { Kind: BranchKind.Source } => Source(i, b, where),
         { Kind: BranchKind.Conductor, Thing.Kind: ThingKind.GroundPoint } => OpenOrBad(i, $"ground point {b.Thing!.Id}", where, weights.GroundJoint, ofWire: false),
-        { Kind: BranchKind.Conductor, Net: < 0, Thing: null } => Contact(i, $"kept wiring and switches from {Names(b.A)} to {Names(b.B)}", where, weights.Switch, sticks: b.Gate is not null),
+        { Kind: BranchKind.Conductor, Net: < 0, Thing: null } => Contact(i, $"kept wiring and switches from {PointWords.OfNode(Names(b.A))} to {PointWords.OfNode(Names(b.B))}", where, weights.Switch, sticks: b.Gate is not null),
         _ => [],
     };
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Troubleshooting;
 
@@ -81,10 +82,10 @@ internal sealed class NoteResolver(FaultBench bench)
 
     private void Read(VehicleNote note, int state)
     {
-        var point = IndexOf(bench.Points, p => p.Name == note.Name);
+        var point = IndexOf(bench.Points, p => PointWords.Names(note.Name, p.Name));
         if (point < 0)
         {
-            var names = bench.Points.Select(p => p.Name).ToArray();
+            var names = bench.Points.Select(p => p.Called).ToArray();
             Say(Severity.Error, $"there is no point '{note.Name}' where a meter can be put", note, NearestName.Hint(note.Name, names) ?? Containing(note.Name, names));
             return;
         }
@@ -137,7 +138,7 @@ internal sealed class NoteResolver(FaultBench bench)
             var (low, high) = (point.Min(r => r.Volts), point.Max(r => r.Volts));
             if (SuspectGroup.Parts(low, high))
             {
-                said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, FormattableString.Invariant($"'{bench.Points[point.Key.Point].Name}' reads {low:0.00} V and {high:0.00} V in state '{bench.States[point.Key.State].Id}': a contradiction, or the fault comes and goes"), null) { Hint = "measure once more with the load on" });
+                said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, FormattableString.Invariant($"'{bench.Points[point.Key.Point].Called}' reads {low:0.00} V and {high:0.00} V in state '{bench.States[point.Key.State].Id}': a contradiction, or the fault comes and goes"), null) { Hint = "measure once more with the load on" });
             }
         }
 
@@ -146,7 +147,7 @@ internal sealed class NoteResolver(FaultBench bench)
             var (to, lost) = (pair.Where(r => !r.ToLive).ToArray(), pair.Where(r => r.ToLive).ToArray());
             if (to.Length > 0 && lost.Length > 0 && Math.Abs(bench.WithoutFault.LiveV[pair.Key.State]) is var live && Math.Abs(Math.Abs(to[0].Volts + lost[0].Volts) - live) > 0.25 * live)
             {
-                said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, FormattableString.Invariant($"'{bench.Points[pair.Key.Point].Name}': {to[0].Volts:0.00} V to ground and {lost[0].Volts:0.00} V from the battery do not add up to the battery's {live:0.0} V"), null) { Hint = "one of the two was taken elsewhere" });
+                said.Add(new(DiagnosticCodes.Contradiction, Severity.Warning, FormattableString.Invariant($"'{bench.Points[pair.Key.Point].Called}': {to[0].Volts:0.00} V to ground and {lost[0].Volts:0.00} V from the battery do not add up to the battery's {live:0.0} V"), null) { Hint = "one of the two was taken elsewhere" });
             }
         }
     }

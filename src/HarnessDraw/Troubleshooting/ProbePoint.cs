@@ -7,10 +7,13 @@ namespace HarnessDraw.Troubleshooting;
 
 /// <summary>
 /// A place where a meter can be put with everything plugged in: the back of a plug on the wire's side of its contact, a blade, a stud, a fuse's pin, a
-/// splice. <paramref name="Minutes"/>: to get at it.
+/// splice. <paramref name="Name"/>: as the plan writes it; <paramref name="Minutes"/>: to get at it.
 /// </summary>
 public sealed record ProbePoint(string Name, string Where, double Minutes)
 {
+    /// <summary>Its name to a reader.</summary>
+    public string Called => PointWords.OfNode(Name);
+
     /// <summary>Reached only by opening the covering of the bundle: no test asks for it.</summary>
     public bool UnderWrap => Minutes >= AccessMinutes.Wrap;
 

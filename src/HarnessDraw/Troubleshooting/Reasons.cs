@@ -30,7 +30,7 @@ internal static class Reasons
         {
             var share = shares[r.State];
             var predicted = share * prediction.Volts(r.State, r.Point, r.ToLive);
-            var words = FormattableString.Invariant($"{r.Volts:0.00} V{(r.ToLive ? " from the battery" : "")} at {bench.Points[r.Point].Name} ({bench.States[r.State].Id}; {predicted:0.00} V expected so)");
+            var words = FormattableString.Invariant($"{r.Volts:0.00} V{(r.ToLive ? " from the battery" : "")} at {bench.Points[r.Point].Called} ({bench.States[r.State].Id}; {predicted:0.00} V expected so)");
             var sigma = Trust.Sigma(predicted, share * bench.SoundV(r.State, r.Point, r.ToLive), share * bench.WithoutFault.LiveV[r.State], unknownOhm);
             (Math.Abs(r.Volts - predicted) > FarSigmas * sigma ? not : explains).Add(words);
         }

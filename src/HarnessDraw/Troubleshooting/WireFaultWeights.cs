@@ -58,10 +58,10 @@ internal sealed class WireFaultWeights
         {
             var weight = thing?.Kind == ThingKind.Mate ? weights.FirewallContact : thing?.Side == Side.Cabin ? weights.DryContact : weights.Contact;
             var loaded = end.Terminal is { } id && terminalA.TryGetValue(id, out var rated) && wire.Worst?.CurrentA > Loaded * rated;
-            return ($"contact {end} (wire {wire.Id})", weight * (loaded ? weights.LoadedContactFactor : 1));
+            return ($"contact {PointWords.Of(end)} (wire {wire.Id})", weight * (loaded ? weights.LoadedContactFactor : 1));
         }
 
-        return pin?.Style == PinStyle.Blade ? ($"blade {end} (wire {wire.Id})", weights.Blade) : ($"ring on {end} (wire {wire.Id})", weights.Ring);
+        return pin?.Style == PinStyle.Blade ? ($"blade {PointWords.Of(end)} (wire {wire.Id})", weights.Blade) : ($"ring on {PointWords.Of(end)} (wire {wire.Id})", weights.Ring);
     }
 
     public double Copper(Wire wire)

@@ -83,7 +83,7 @@ public class CircuitTracerTests
     {
         var harness = SmallHarness.Harness with { Circuits = [.. SmallHarness.Harness.Circuits.Select(c => c with { ProtectedBy = [] })] };
         var trace = CircuitTracer.Trace(Plan with { Harness = harness, Nodes = [] }, "ignition").Value!;
-        Assert.Contains("how ignition switch.15 is fed from a source is not described", trace.NotKnown);
+        Assert.Contains("how ignition switch 15 is fed from a source is not described", trace.NotKnown);
         Assert.Equal("ignition switch.15", trace.Ways[0].Stops[0].Node);
         Assert.All(trace.Ways[0].Stops, s => Assert.Null(s.OnV));
         Assert.Contains(trace.NotKnown, n => n.StartsWith("volts are not known", StringComparison.Ordinal));
@@ -95,7 +95,7 @@ public class CircuitTracerTests
     {
         var trace = Trace("ignition");
         Assert.Contains(trace.Ways[0].Hops, h => h.Kind == HopKind.NotDescribed);
-        Assert.Contains("the wiring from F9 to ignition switch.15 is not described", trace.NotKnown);
+        Assert.Contains("the wiring from F9 to ignition switch 15 is not described", trace.NotKnown);
     }
 
     [Fact]

@@ -25,7 +25,7 @@ public sealed class LivePageFaultTests(LivePageFixture pages) : IClassFixture<Li
         Assert.True(suspects > 1);
 
         // the plug of the horn has its volts: the feed is whole
-        await page.Locator("#stops button", new() { HasText = "horn high.1" }).First.ClickAsync();
+        await page.Locator("#stops button", new() { HasText = "horn high 1" }).First.ClickAsync();
         await LivePageFixture.Note(page, "12.3");
         Assert.True(await page.Locator("#suspects li").CountAsync() < suspects);
         await Assertions.Expect(page.Locator("#suspects li").First).ToContainTextAsync("horn high");

@@ -33,7 +33,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
     }
 
     [Theory]
-    [InlineData("firewall A1", "firewall:A1", "Cavity firewall:A1")]
+    [InlineData("firewall A1", "firewall A1", "Cavity firewall A1")]
     [InlineData("F1", "F1", "Fuse F1")]
     [InlineData("lamp panel feed", "lamp panel feed", "Circuit lamp panel feed")]
     [InlineData("red white lamp panel", "E01", "Wire E01")]
@@ -48,7 +48,7 @@ public sealed class LivePageTests(LivePageFixture pages) : IClassFixture<LivePag
 
     [Theory]
     [InlineData(".drawing.shown text[data-for=E01]", "Wire E01")]
-    [InlineData(".drawing.shown text[data-cavity='firewall:A1']", "Cavity firewall:A1")]
+    [InlineData(".drawing.shown text[data-cavity='firewall:A1']", "Cavity firewall A1")]
     [InlineData(".drawing.shown text[data-fuse=F1]", "Fuse F1")]
     [InlineData(".drawing.shown text[data-load='headlamp left']", "headlamp")]
     public async Task A_press_on_the_drawing_lights_the_circuit(string mark, string name)

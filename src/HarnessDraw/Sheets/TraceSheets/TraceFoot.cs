@@ -1,4 +1,5 @@
 using HarnessDraw.Drawing;
+using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
 using HarnessDraw.Tracing;
 
@@ -19,7 +20,7 @@ internal static class TraceFoot
         if (first is not null)
         {
             Wedge(pen, box.X + 4, y - 1.25);
-            pen.Letters(LineBreaker.Lines($"TEST HERE FIRST: {(first.Name == first.Node ? EndText.OfNode(first.Node) : first.Name)}", box.Width - 7, TextStyle.Bold)[0], box.X + 6.5, y, TextStyle.Bold);
+            pen.Letters(LineBreaker.Lines($"TEST HERE FIRST: {(first.Name == PointWords.OfNode(first.Node) ? EndText.OfNode(first.Node) : first.Name)}", box.Width - 7, TextStyle.Bold)[0], box.X + 6.5, y, TextStyle.Bold);
             y += 6;
         }
 

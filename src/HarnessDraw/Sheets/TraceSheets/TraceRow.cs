@@ -17,7 +17,7 @@ internal sealed record TraceRow(TraceStop Stop, string Where, TraceHop? Hop, Pro
     private const int MostShared = 2;
 
     /// <summary>The station in words: a pin by its thing and name.</summary>
-    public string StationName => Stop.Name == Stop.Node ? EndText.OfNode(Stop.Node) : Stop.Name;
+    public string StationName => Stop.Name == PointWords.OfNode(Stop.Node) ? EndText.OfNode(Stop.Node) : Stop.Name;
 
     private static TextStyle NameStyle => TextStyle.Bold.At(3.5);
 

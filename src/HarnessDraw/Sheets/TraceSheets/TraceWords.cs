@@ -37,7 +37,7 @@ internal sealed class TraceWords
         }
 
         // E beside the length says that it is estimated
-        foreach (var note in notKnown.Where(n => !n.Contains("estimated (E)", StringComparison.Ordinal)).Where(n => way.Stops.Any(s => n.Contains(s.Node, StringComparison.Ordinal)) || way.Hops.Any(h => h.Wire is { } wire && n.Contains(wire, StringComparison.Ordinal))))
+        foreach (var note in notKnown.Where(n => !n.Contains("estimated (E)", StringComparison.Ordinal)).Where(n => way.Stops.Any(s => n.Contains(PointWords.OfNode(s.Node), StringComparison.Ordinal)) || way.Hops.Any(h => h.Wire is { } wire && n.Contains(wire, StringComparison.Ordinal))))
         {
             yield return $"Not known: {note}.";
         }

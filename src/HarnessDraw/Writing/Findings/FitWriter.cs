@@ -24,7 +24,7 @@ public static class FitWriter
             text.Append(CultureInfo.InvariantCulture, $"\n{i + 1}. behind {(row.IsNewFuse ? $"a new fuse on {row.Holder}" : $"fuse {row.Fuse.Id}")}: {share}\n");
             foreach (var wire in row.Wires)
             {
-                text.Append($"   {wire.Id}: {wire.From} to {wire.To}{(wire.Segments.IsEmpty ? "" : $", by {string.Join(' ', wire.Segments)}")}, {Length(wire)}, {wire.SizeLabel}{(wire.Awg is null ? " mm2" : "")}, decided by {wire.DecidedBy}\n");
+                text.Append($"   {wire.Id}: {PointWords.Of(wire.From)} to {PointWords.Of(wire.To)}{(wire.Segments.IsEmpty ? "" : $", by {string.Join(' ', wire.Segments)}")}, {Length(wire)}, {wire.SizeLabel}{(wire.Awg is null ? " mm2" : "")}, decided by {wire.DecidedBy}\n");
             }
 
             text.Append(row.OtherChanges == 0 ? "   everything else stays as it is\n" : $"   {row.OtherChanges} other {(row.OtherChanges == 1 ? "figure of the plan changes" : "figures of the plan change")}\n");

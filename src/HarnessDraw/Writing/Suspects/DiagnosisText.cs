@@ -55,7 +55,7 @@ public static class DiagnosisText
         return text.ToString();
     }
 
-    /// <summary>The test in one line: 'volts at firewall.B1 (at pass-through) in state night: 12.2 V when all is well'.</summary>
+    /// <summary>The test in one line: 'volts at firewall B1 (at pass-through) in state night: 12.2 V when all is well'.</summary>
     public static string Words(FaultBench bench, NextTest test)
     {
         ArgumentNullException.ThrowIfNull(bench);
@@ -64,8 +64,8 @@ public static class DiagnosisText
         var sound = bench.WithoutFault;
         return test.Kind switch
         {
-            TestKind.Volts => Text($"volts at {bench.Points[test.Number].Name} ({bench.Points[test.Number].Where}) in state '{state}'; {sound.Volts[test.State][test.Number]:0.0} V when all is well"),
-            TestKind.Lost => Text($"volts from the battery's live post to {bench.Points[test.Number].Name} ({bench.Points[test.Number].Where}) in state '{state}'; {sound.LiveV[test.State] - sound.Volts[test.State][test.Number]:0.00} V when all is well"),
+            TestKind.Volts => Text($"volts at {bench.Points[test.Number].Called} ({bench.Points[test.Number].Where}) in state '{state}'; {sound.Volts[test.State][test.Number]:0.0} V when all is well"),
+            TestKind.Lost => Text($"volts from the battery's live post to {bench.Points[test.Number].Called} ({bench.Points[test.Number].Where}) in state '{state}'; {sound.LiveV[test.State] - sound.Volts[test.State][test.Number]:0.00} V when all is well"),
             TestKind.Fuse => $"put a new fuse {bench.Plan.Fuses[test.Number].Id} of the same rating in and go through the states once: does it hold?",
             _ => $"look at {bench.Loads[test.Number].Name} in state '{state}'; it {(bench.ShouldWork[test.State][test.Number] ? "should work" : "should be off")}",
         };

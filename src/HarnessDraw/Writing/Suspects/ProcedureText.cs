@@ -32,7 +32,7 @@ public static class ProcedureText
         ArgumentNullException.ThrowIfNull(order);
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"COMES AND GOES: {order.Load}\n");
-        text.Append(CultureInfo.InvariantCulture, $"Watch volts at {order.Watch.Name} ({order.Watch.Where}) in state '{order.State}', load on: {order.ExpectedV:0.0} V. Where they jump is the fault. Use the meter's shortest time or a 21 W lamp beside the load.\n");
+        text.Append(CultureInfo.InvariantCulture, $"Watch volts at {order.Watch.Called} ({order.Watch.Where}) in state '{order.State}', load on: {order.ExpectedV:0.0} V. Where they jump is the fault. Use the meter's shortest time or a 21 W lamp beside the load.\n");
         var number = 1;
         foreach (var step in order.Steps)
         {

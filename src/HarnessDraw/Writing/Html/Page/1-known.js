@@ -49,6 +49,12 @@ export function voltsAt(node) {
   return points.get(node)?.volts[chosenState.index] ?? null;
 }
 
+// 'firewall B10' out of 'firewall.B10' or 'firewall:B10', as every sheet names it
+export function pointWords(node) {
+  const [, name, pin] = /^(.+)[.:](.+)$/.exec(node) ?? [];
+  return name === undefined ? node : `${name}${/\d$/.test(name) && /^\d/.test(pin) ? ' – ' : ' '}${pin}`;
+}
+
 export function say(words) {
   at('said').textContent = words;
 }

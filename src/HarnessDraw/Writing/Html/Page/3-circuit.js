@@ -1,4 +1,4 @@
-import { known, at, build, wires, fuses, things, cavityWires, circuitWires, circuitWays, made, isBuilt, colourWords, voltsAt, say, chosenState } from './1-known.js';
+import { pointWords, known, at, build, wires, fuses, things, cavityWires, circuitWires, circuitWays, made, isBuilt, colourWords, voltsAt, say, chosenState } from './1-known.js';
 import { light, bring } from './2-drawing.js';
 // the chosen circuit: what is lit, its ways, and the point at which the meter is
 export const chosen = { ways: [], way: 0, stop: 0 };
@@ -8,15 +8,15 @@ export function chooseWire(id, name) {
   if (!wire) return;
   const through = known.ways.filter(w => w.hops.some(h => h.wire === id));
   const way = [...through.filter(w => w.circuit === wire.circuit), ...through.filter(w => w.circuit !== wire.circuit)];
-  choose(name ?? `Wire ${id}`, [['Circuit', wire.circuit], ['Colour', `${wire.colour}, ${colourWords(wire.colour)}`], ['Size', wire.size], ['Length', wire.lengthMm === null ? 'not known' : `${wire.lengthMm} mm`], ['From', wire.from], ['To', wire.to], ['Fuse', wire.protectedBy.join(', ') || 'none']],
+  choose(name ?? `Wire ${id}`, [['Circuit', wire.circuit], ['Colour', `${wire.colour}, ${colourWords(wire.colour)}`], ['Size', wire.size], ['Length', wire.lengthMm === null ? 'not known' : `${wire.lengthMm} mm`], ['From', pointWords(wire.from)], ['To', pointWords(wire.to)], ['Fuse', wire.protectedBy.join(', ') || 'none']],
     way.length ? way : circuitWays.get(wire.circuit) ?? [], circuitWires.get(wire.circuit), [], id);
 }
 
 export function chooseCavity(id) {
   const held = cavityWires.get(id) ?? [];
   const wire = held.find(w => isBuilt(wires.get(w))) ?? held[0];
-  if (wire) chooseWire(wire, `Cavity ${id}`);
-  else say(`Cavity ${id} holds no wire`);
+  if (wire) chooseWire(wire, `Cavity ${pointWords(id)}`);
+  else say(`Cavity ${pointWords(id)} holds no wire`);
 }
 
 export function chooseCircuit(id) {

@@ -1,11 +1,11 @@
-import { known, at, made, colourWords, say } from './1-known.js';
+import { pointWords, known, at, made, colourWords, say } from './1-known.js';
 import { bring } from './2-drawing.js';
 import { chooseWire, chooseCavity, chooseCircuit, chooseThing, chosen } from './3-circuit.js';
 // everything that has a name, and the words it can be found by
 const most = 40;
 const entries = [
   ...known.wires.map(w => entry('wire', w.id, `${w.colour}, ${w.size}, ${w.circuit}`, colourWords(w.colour), () => chooseWire(w.id))),
-  ...known.cavities.map(c => entry('cavity', c.id, `wire ${c.wire}, ${c.side} side`, '', () => chooseCavity(c.id))),
+  ...known.cavities.map(c => entry('cavity', pointWords(c.id), `wire ${c.wire}, ${c.side} side`, c.id, () => chooseCavity(c.id))),
   ...known.fuses.map(f => entry('fuse', f.id, f.ratingA === null ? '' : `${f.ratingA} A`, '', () => chooseThing(f.id))),
   ...[...new Set(known.wires.map(w => w.circuit))].map(c => entry('circuit', c, '', '', () => chooseCircuit(c))),
   ...known.things.filter(t => t.kind !== 'fuse').map(t => entry(t.kind, t.id, `at ${t.place}, ${t.side} side`, t.label, () => chooseThing(t.id))),
@@ -14,7 +14,7 @@ let found = [];
 let active = -1;
 
 function entry(kind, name, about, more, choose) {
-  return { kind, name, about, choose, words: `${kind} ${name} ${name.replace(':', ' ')} ${about} ${more}`.toLowerCase() };
+  return { kind, name, about, choose, words: `${kind} ${name} ${about} ${more}`.toLowerCase() };
 }
 
 export function search(text) {

@@ -1,4 +1,4 @@
-import { known, at, made, say, chosenState, fuses, cavityWires } from './1-known.js';
+import { pointWords, known, at, made, say, chosenState, fuses, cavityWires } from './1-known.js';
 import { chosen, chooseWire, chooseCavity, chooseThing, expectedV, isChosenBuild, showStop } from './3-circuit.js';
 import { explains, faultCount, faultLoad, faultPoint, loads, loadWords, measured, meterV, noteIn, places, rankFaults, rules, scoreFaults, shouldWork, soundV, suspectGroups, testedStates } from './4-suspects.js';
 import { nextTest } from './4-tests.js';
@@ -82,7 +82,7 @@ function noteItems() {
     ...[...noted.loads.values()].map(a => `${loads[a.load]}, ${known.states[a.state].id}: ${loadWords[a.seen]}`),
     ...[...noted.readings.values()].map(r => `${r.name}${r.toLive ? ' from the live post' : ''}, ${known.states[r.state]?.id ?? ''}: ${r.volts.toFixed(2)} V, ${r.expected === null ? 'nothing foretold' : `expected ${r.expected.toFixed(2)} V, ${words[judge(r)]}`}${r.point === null ? ', not among the points of the fault table' : ''}`),
     ...[...noted.tries.values()].map(t => `new fuse ${known.fuses[t.fuse].id}: ${t.holds ? 'holds' : 'opens again'}`),
-    ...noted.skipped.map(r => `${measured[r.point]}, ${known.states[r.state].id}: cannot be reached`),
+    ...noted.skipped.map(r => `${pointWords(measured[r.point])}, ${known.states[r.state].id}: cannot be reached`),
   ].map(text => made('li', text));
 }
 
@@ -119,8 +119,8 @@ function testWords({ kind, number, state }) {
   if (kind === 'fuse') return `put a new fuse ${known.fuses[number].id} of the same rating in and go through the states once: does it hold?`;
   if (kind === 'look') return `look at ${loads[number]} in state '${id}'; it ${shouldWork(number, state) ? 'should work' : 'should be off'}`;
   const expected = soundV(state, number, kind === 'lost');
-  return kind === 'lost' ? `volts from the battery's live post to ${measured[number]} (${places[number]}) in state '${id}'; ${expected.toFixed(2)} V when all is well`
-    : `volts at ${measured[number]} (${places[number]}) in state '${id}'; ${zero(expected).toFixed(1)} V when all is well`;
+  return kind === 'lost' ? `volts from the battery's live post to ${pointWords(measured[number])} (${places[number]}) in state '${id}'; ${expected.toFixed(2)} V when all is well`
+    : `volts at ${pointWords(measured[number])} (${places[number]}) in state '${id}'; ${zero(expected).toFixed(1)} V when all is well`;
 }
 
 const zero = volts => Math.abs(volts) < 0.05 ? 0 : volts;
@@ -161,7 +161,7 @@ function answerTest(answer) {
 
 function noteTest(text) {
   const toLive = test.kind === 'lost';
-  noteVolts(text, { name: measured[test.number], point: test.number, state: test.state, toLive, expected: soundV(test.state, test.number, toLive) });
+  noteVolts(text, { name: pointWords(measured[test.number]), point: test.number, state: test.state, toLive, expected: soundV(test.state, test.number, toLive) });
 }
 
 // the state and the place of the test, on the drawing
