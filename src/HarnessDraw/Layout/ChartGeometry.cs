@@ -241,7 +241,7 @@ internal sealed partial class ChartGeometry
                     Add();
                 }
 
-                void Add() => placed.Add(new(station.Node, spine.OnPaper(new(station.FromT, station.T, low, high))) { BandLanes = spine.IsBand ? count : 0 });
+                void Add() => placed.Add(new(station.Node, spine.OnPaper(new(station.FromT, station.T, low, high))) { BandLanes = spine.IsBand ? count : 0, IsHorizontal = spine.IsHorizontal });
             }
         }
 

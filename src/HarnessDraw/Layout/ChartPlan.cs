@@ -38,6 +38,7 @@ public sealed record PlacedStretch(int Node, Box Box)
 {
     /// <summary>How many lanes are drawn as one band there; 0: each is drawn.</summary>
     public int BandLanes { get; init; }
+    public bool IsHorizontal { get; init; }
 }
 
 /// <summary>A cut through a bundle: letter place and the lanes in the order they are met from the letter's far side.</summary>

@@ -200,6 +200,7 @@ internal sealed partial class ChartFit
         draft.Settle(Suits);
         Chart = draft.Read();
         FillCorners();
+        Align();
         return this;
     }
 

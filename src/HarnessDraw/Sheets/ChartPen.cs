@@ -52,7 +52,9 @@ internal sealed class ChartPen(bool blackInk)
             x = box.X + 2 + (2 * r) + 1.8;
         }
 
-        items.Add(new TextItem(text, new(Math.Round(x, 3), Math.Round(box.Centre.Y + (cap / 2), 3)), cap) { Role = ItemRole.Lettering, Weight = FaceWeight.Bold, Colour = Ink.Paper, ReadFromM = AcrossRoomM });
+        // in the middle of its room, which holds the wider face too
+        x += TextMeasure.PlanWidth(text, cap, FaceWeight.Bold) / 2;
+        items.Add(new TextItem(text, new(Math.Round(x, 3), Math.Round(box.Centre.Y + (cap / 2), 3)), cap) { Role = ItemRole.Lettering, Weight = FaceWeight.Bold, Anchor = TextAnchor.Middle, Colour = Ink.Paper, ReadFromM = AcrossRoomM });
     }
 
     public static double FlagWidth(string? number, string text, double cap) => (number is null ? 2.6 : 3.8 + (cap * 1.14)) + TextMeasure.PlanWidth(text, cap, FaceWeight.Bold) + 2.8;

@@ -13,6 +13,7 @@ internal static class WallChartBody
     private const double SampleMm = 25;
     private const int Smoothings = 6;
     private const double StepMm = 2;
+    private const double LeastRunMm = 30;
     private const double ClearMm = 1.5;
 
     public static GroupItem Paint(ChartFit fit, bool blackInk)
@@ -116,7 +117,8 @@ internal static class WallChartBody
             }
         }
 
-        runs.RemoveAll(r => r.Count < 3);
+        // what is left of a line between cards and lists would be seen as a mark of its own
+        runs.RemoveAll(r => r.Count * StepMm < LeastRunMm);
         return runs;
     }
 

@@ -1,12 +1,15 @@
 using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 using HarnessDraw.Layout;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
 
 /// <summary>Draws the wires of the chart: bands behind, lanes with round corners, those that cross on top with a white casing.</summary>
 internal static class WallChartLanes
 {
+    private const double LeastBackingMm = 30;
+
     public static GroupItem Bands(WallChartProblem problem, ChartPlan chart, double dx, double dy, bool blackInk)
     {
         var pen = new ChartPen(blackInk);
@@ -14,18 +17,21 @@ internal static class WallChartLanes
         {
             var segments = problem.Subject.NodeEdges[stretch.Node].Segments;
             var box = stretch.Box.Grow(1.6).Move(dx, dy);
+
+            // on a short piece the backing would be a patch
+            var isLong = (stretch.IsHorizontal ? box.Width : box.Height) >= LeastBackingMm;
             for (var i = 0; i < segments.Length; i++)
             {
-                var piece = Piece(box, i, segments.Length);
+                var piece = Piece(box, i, segments.Length, stretch.IsHorizontal);
                 var words = $"segment {segments[i].Id}, {segments[i].From} to {segments[i].To}, {segments[i].Wires.Length} wires";
-                pen.Add(new PathItem(Outline.Rectangle(piece)) { Role = ItemRole.Backdrop, Fill = blackInk ? Ink.Paper : Ink.Band, Tag = new Tag { Segment = segments[i].Id, Title = words } });
+                pen.Add(new PathItem(Outline.Rectangle(piece)) { Role = ItemRole.Backdrop, Fill = blackInk ? Ink.Paper : isLong ? Ink.Band : null, Tag = new Tag { Segment = segments[i].Id, Title = words } });
             }
         }
 
         return pen.Group("bundles");
     }
 
-    private static Box Piece(Box box, int i, int count) => box.Width >= box.Height
+    private static Box Piece(Box box, int i, int count, bool isHorizontal) => isHorizontal
         ? new(box.X + (box.Width * i / count), box.Y, box.Width / count, box.Height)
         : new(box.X, box.Y + (box.Height * i / count), box.Width, box.Height / count);
 
@@ -106,7 +112,7 @@ internal static class WallChartLanes
     public static void Paint(ChartPen pen, Outline line, Planning.Wire wire, int index, double casing)
     {
         var style = new LaneStyle(WireColour.Parse(wire.Colour)) { WidthMm = wire.AreaMm2 >= 4 ? 1.3 : 1.0, BlackInk = pen.BlackInk, Index = index, CasingMm = casing };
-        pen.AddRange(LanePainter.Paint(line, style, new Tag { Wire = wire.Id, Circuit = wire.Circuit, Title = $"{wire.Id} {wire.Colour} {wire.SizeLabel}, {wire.Circuit}: {wire.From} to {wire.To}" }));
+        pen.AddRange(LanePainter.Paint(line, style, new Tag { Wire = wire.Id, Circuit = wire.Circuit, Title = $"{wire.Id} {wire.Colour} {wire.SizeLabel}, {wire.Circuit}: {PointWords.Of(wire.From)} to {PointWords.Of(wire.To)}" }));
     }
 
     /// <summary>A right-angled line with its corners rounded; a radius never takes more than its share of a leg.</summary>
