@@ -28,6 +28,13 @@ internal abstract class Ordered<T>(IEnumerable<T> source) : IEnumerable<T>
         return ordered;
     }
 
+    public List<T> ToList()
+    {
+        var list = new List<T>();
+        list.AddRange((ReadOnlySpan<T>)ToArray());
+        return list;
+    }
+
     public ImmutableArray<T> ToImmutableArray() => ImmutableCollectionsMarshal.AsImmutableArray(ToArray());
 
     public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)ToArray()).GetEnumerator();

@@ -18,7 +18,7 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
     private static FuseBurden Of(RuleContext context, FuseChoice fuse)
     {
         var loads = context.LoadsOn(fuse.Id).DistinctBy(l => (l.Thing.Id, l.Element?.Id, l.Circuit.Id)).ToList();
-        var states = context.Harness.States.Select(s => (s.Id, On: Together(context, loads.Where(l => l.OnIn(context, s))))).ToList();
+        var states = context.Harness.States.Select(s => (s.Id, On: Together(context, loads.FindAll(l => l.OnIn(context, s))))).ToList();
         var worst = states.OrderByDescending(s => s.Id == fuse.LoadState).ThenByDescending(s => s.On.Sum(l => l.CurrentA)).ThenBy(s => s.Id, StringComparer.Ordinal).FirstOrDefault();
         var on = worst.On ?? [];
         var largest = loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Thing.Id, StringComparer.Ordinal).FirstOrDefault();
@@ -31,6 +31,6 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
     public BuildCondition Cause(RuleContext context, double overA) => context.Builds.CauseOf(InState, l => l.Circuit.OnlyWith, l => l.CurrentA, overA);
 
     /// <summary>Loads of exclusive options never add up: those of the build that takes most, the largest first.</summary>
-    private static IReadOnlyList<FusedLoad> Together(RuleContext context, IEnumerable<FusedLoad> loads) => context.Builds.Heaviest(
+    private static IReadOnlyList<FusedLoad> Together(RuleContext context, List<FusedLoad> loads) => context.Builds.Heaviest(
         [.. loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Circuit.Id, StringComparer.Ordinal).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)], l => l.Circuit.OnlyWith, l => l.CurrentA);
 }

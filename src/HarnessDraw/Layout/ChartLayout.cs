@@ -127,7 +127,7 @@ internal static class ChartCuts
     public static void Choose(List<Spine> spines)
     {
         var bands = spines.Where(s => s.IsBand).Select(WidestOf).OfType<Station>().Take(Letters).ToList();
-        var bundles = spines.Where(s => !s.IsBand).SelectMany(s => s.Stations.Where(t => t.HasEdge).Select(t => new Stretch(s, t, Met(s, t)))).ToList();
+        var bundles = spines.Where(s => !s.IsBand).SelectMany(s => s.Stations.FindAll(t => t.HasEdge).ConvertAll(t => new Stretch(s, t, Met(s, t)))).ToList();
         var least = Math.Clamp(LeastOfWidest * bundles.Select(b => b.Lanes).DefaultIfEmpty(0).Max(), Least, Always);
         var begins = bundles.Where(b => b.Lanes >= least).DistinctBy(b => b.Spine).ToList();
         var joined = begins.SelectMany(Joined).Where(j => j.Lanes >= Least).OrderByDescending(j => j.Lanes).Take(1);

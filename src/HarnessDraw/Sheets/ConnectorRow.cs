@@ -33,7 +33,8 @@ internal sealed record ConnectorSubject(Thing Thing, Side Side, ConnectorPart Pa
 {
     public bool IsMate => Thing.Kind == ThingKind.Mate;
 
-    public IEnumerable<ConnectorRow> RowsOf(string cavity) => Rows.Where(r => r.Cavity == cavity);
+    /// <summary>The first row of a cavity.</summary>
+    public ConnectorRow RowOf(string cavity) => Rows.First(r => r.Cavity == cavity);
 }
 
 /// <summary>Collects the connectors of a plan with what is in their cavities.</summary>
@@ -50,7 +51,8 @@ internal static class ConnectorSubjects
             var part = plan.Harness.Catalogue.Connectors.FirstOrDefault(c => c.Id == thing?.ConnectorPart);
             if (thing is not null && part is not null)
             {
-                var rows = part.Cavities.SelectMany(c => RowsOf(plan, volts, thing, c, [.. group.Where(u => u.Cavity == c.Name)]));
+                var inCavity = group.ToLookup(u => u.Cavity, StringComparer.Ordinal);
+                var rows = part.Cavities.SelectMany(c => RowsOf(plan, volts, thing, c, [.. inCavity[c.Name]]));
                 subjects.Add(new(thing, group.Key.Side, part, [.. rows.OrderBy(r => r.Cavity, CavityOrder.Instance).ThenBy(r => r.Wire?.Id, StringComparer.Ordinal)]));
             }
         }

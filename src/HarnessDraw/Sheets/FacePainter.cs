@@ -34,7 +34,7 @@ internal static class FacePainter
 
     private static void PaintCavity(Pen pen, ConnectorSubject subject, ConnectorFace face, FaceCavity cavity, CavityLetters letters, Point centre)
     {
-        var row = subject.RowsOf(cavity.Part.Name).First();
+        var row = subject.RowOf(cavity.Part.Name);
         var tag = new Tag { Cavity = $"{subject.Thing.Id}:{cavity.Part.Name}", For = row.Wire?.Id, Title = row.Wire is { } wire ? $"{cavity.Part.Name}: wire {wire.Id}, {WireColour.Parse(wire.Colour).Words}" : $"{cavity.Part.Name}: unused" };
         CavityPainter.Paint(pen, centre, cavity, letters, row.Wire?.Colour, tag, face.ShowsWires);
     }

@@ -161,7 +161,11 @@ internal sealed class SheetTable<TRow>
     {
         if (!cells.TryGetValue(row, out var known))
         {
-            cells.Add(row, known = [.. columns.Select((c, i) => c.Cell(row, places[i].Width + 0.005))]);
+            cells.Add(row, known = new TableCell[columns.Length]);
+            for (var i = 0; i < known.Length; i++)
+            {
+                known[i] = columns[i].Cell(row, places[i].Width + 0.005);
+            }
         }
 
         return known;

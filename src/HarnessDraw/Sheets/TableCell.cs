@@ -96,7 +96,7 @@ internal sealed record TableCell(ImmutableArray<CellLine> Lines)
             lines = [.. lines.Take(MostLines - 1), Pen.Shortened($"{lines[MostLines - 1]} {lines[MostLines]}", widthMm, style)];
         }
 
-        return new([.. lines.Select(l => new CellLine([new CellText(l, style ?? TextStyle.Plain)]))]);
+        return new(ImmutableArray.CreateRange(lines, l => new CellLine([new CellText(l, style ?? TextStyle.Plain)])));
     }
 
     /// <summary>This cell with another under it.</summary>
