@@ -44,7 +44,7 @@ internal sealed class ConductorHeat
             .. plan.Wires.Select(w =>
             {
                 var (way, warmest) = WayOf(w);
-                return Of(w, way, EndsC(w, index).Concat(warmest is { } onWay ? [onWay] : []).DefaultIfEmpty(options.UsualAmbientC).Max());
+                return Of(w, way, Warmer(Warmer(EndC(w.From, index), EndC(w.To, index)), warmest) ?? options.UsualAmbientC);
             }),
         ];
 
@@ -143,16 +143,9 @@ internal sealed class ConductorHeat
         return new(Math.Max(Copper.Ohm(size, length, 20), 1e-7), Ampacity.InAirA(size), type.MaxC, ambientC, way, type.CrossLinked, type.Bundles);
     }
 
-    private IEnumerable<double> EndsC(Wire wire, HarnessIndex index)
-    {
-        foreach (var end in (WireEnd[])[wire.From, wire.To])
-        {
-            if (index.Thing(end.At) is { } thing && index.Place(thing.Place)?.Zone is { } zone)
-            {
-                yield return index.AmbientC(zone, options);
-            }
-        }
-    }
+    private double? EndC(WireEnd end, HarnessIndex index) => index.Thing(end.At) is { } thing && index.Place(thing.Place)?.Zone is { } zone ? index.AmbientC(zone, options) : null;
+
+    private static double? Warmer(double? a, double? b) => a is null || b > a ? b : a;
 
     private sealed record Conductor(double OhmCold, double InAirA, double MaxC, double AmbientC, ImmutableArray<int> Way, bool CrossLinked, BundleDerating Bundles);
 }

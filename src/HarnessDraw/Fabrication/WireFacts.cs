@@ -47,16 +47,26 @@ public sealed class WireFactFinder
     public WireFacts Of(Wire wire)
     {
         ArgumentNullException.ThrowIfNull(wire);
-        Splice[] met = [.. Ends(wire).Where(e => e.IsSplice && splices.ContainsKey(e.At)).Select(e => splices[e.At]).Distinct().OrderBy(s => s.Order).Select(s => s.Splice)];
-        return new(BranchOf(wire), [.. met.Select(s => s.Id)], met.Length > 0 ? met[0].StationMm : null, maxC.TryGetValue(wire.WireType, out var celsius) ? celsius : null);
+        var (first, second) = (SpliceAt(wire.To), SpliceAt(wire.From));
+        if (first is null || (second is not null && second.Value.Order < first.Value.Order))
+        {
+            (first, second) = (second, first);
+        }
+
+        ImmutableArray<string> met = first is null ? [] : second is null || second == first ? [first.Value.Splice.Id] : [first.Value.Splice.Id, second.Value.Splice.Id];
+        return new(BranchOf(wire), met, first?.Splice.StationMm, maxC.TryGetValue(wire.WireType, out var celsius) ? celsius : null);
     }
 
     /// <summary>The branch a wire goes to: that of the end farther out; a wire between two things of one branch stays in it. Null: no named branch.</summary>
     public string? BranchOf(Wire wire)
     {
         ArgumentNullException.ThrowIfNull(wire);
-        return Ends(wire).Where(e => !e.IsSplice).Select(e => BranchOf(placeOfThing.GetValueOrDefault(e.At))).FirstOrDefault(b => b is not null);
+        return BranchAt(wire.To) ?? BranchAt(wire.From);
     }
+
+    private (Splice Splice, int Order)? SpliceAt(WireEnd end) => end.IsSplice && splices.TryGetValue(end.At, out var met) ? met : null;
+
+    private string? BranchAt(WireEnd end) => end.IsSplice ? null : BranchOf(placeOfThing.GetValueOrDefault(end.At));
 
     /// <summary>The branch that a place hangs on: its own, or the nearest named one towards the root.</summary>
     private string? BranchOf(string? place)
@@ -75,6 +85,4 @@ public sealed class WireFactFinder
 
         return branch;
     }
-
-    private static IEnumerable<WireEnd> Ends(Wire wire) => [wire.To, wire.From];
 }

@@ -159,7 +159,20 @@ public sealed record Wire
     public required double? CutLengthMm { get; init; }
 
     /// <summary>Route and allowances but those for new terminals, mm: a wire cut shorter does not do. Null where the route is unknown.</summary>
-    public double? LeastCutMm => PathLengthMm + Allowances.Where(a => !a.IsReTermination).Sum(a => a.LengthMm);
+    public double? LeastCutMm
+    {
+        get
+        {
+            var allowedMm = 0.0;
+            foreach (var allowance in Allowances)
+            {
+                allowedMm += allowance.IsReTermination ? 0 : allowance.LengthMm;
+            }
+
+            return PathLengthMm + allowedMm;
+        }
+    }
+
     public bool Estimated { get; init; }
 
     /// <summary>Segments in order from <see cref="From"/> to <see cref="To"/>; the first or last may be used in part when it ends in a splice.</summary>

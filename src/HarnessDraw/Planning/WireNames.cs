@@ -86,7 +86,7 @@ internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> splic
         {
             if (MateLetter(row) is { } letter)
             {
-                foreach (var pin in row.Net.Ends.Append(row.Net.Root).Where(p => !index.IsMate(p)))
+                foreach (var pin in PinsOf(row).FindAll(p => !index.IsMate(p)))
                 {
                     halves.TryAdd(pin.Thing, letter);
                 }
@@ -97,8 +97,8 @@ internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> splic
         {
             foreach (var row in rows.Where(r => !r.Circuit.IsReturn))
             {
-                PinRef[] pins = [.. row.Net.Ends.Append(row.Net.Root).Where(p => !index.IsStud(p))];
-                if (pins.Select(p => halves.GetValueOrDefault(p.Thing)).FirstOrDefault(l => l is not null) is { } letter)
+                var pins = PinsOf(row).FindAll(p => !index.IsStud(p));
+                if (pins.Find(p => halves.ContainsKey(p.Thing)) is { } known && halves[known.Thing] is var letter)
                 {
                     foreach (var pin in pins)
                     {
@@ -110,6 +110,8 @@ internal sealed class WireNames(HarnessIndex index, ImmutableArray<string> splic
 
         return halves;
     }
+
+    private static List<PinRef> PinsOf(WireRow row) => [.. row.Net.Ends, row.Net.Root];
 
     private bool IsSourceOrBar(PinRef pin) => index.Thing(pin.Thing) is { } thing
         && (thing.Kind is ThingKind.BusBar or ThingKind.Stud || thing.Elements.Any(e => e.Kind == ElementKind.Source && (e.PinA == pin.Pin || e.PinB == pin.Pin)));

@@ -62,9 +62,14 @@ internal sealed class ConnectorFaceFitter
             }
         }
 
-        var cavities = part.Cavities.Select((c, i) =>
-            new FaceCavity(c, new(c.Xmm * scale, c.Ymm * scale), radii[i], Math.Min(Math.Max(needs[i], radii[i] * 0.74), radii[i] - LeastRingMm)));
-        return new(part, scale, [.. cavities]) { ShowsWires = withWires };
+        var cavities = ImmutableArray.CreateBuilder<FaceCavity>(radii.Length);
+        for (var i = 0; i < radii.Length; i++)
+        {
+            var cavity = part.Cavities[i];
+            cavities.Add(new(cavity, new(cavity.Xmm * scale, cavity.Ymm * scale), radii[i], Math.Min(Math.Max(needs[i], radii[i] * 0.74), radii[i] - LeastRingMm)));
+        }
+
+        return new(part, scale, cavities.MoveToImmutable()) { ShowsWires = withWires };
     }
 
     /// <summary>Half the diagonal that the letters need: two lines, or one where no wire is shown.</summary>

@@ -10,6 +10,10 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     private static readonly ImmutableArray<string> RunKinds = ["split loom", "braided sleeve", "heat sleeve", "tape"];
     private readonly ConcurrentDictionary<double[], double> packed = new(new SameDiameters());
 
+    // those that are laid along a run, what is rather taken first
+    private readonly CoveringPart[] coverings = index.Harness.Catalogue.Coverings.Where(c => c.Kind != "heat shrink")
+        .OrderBy(c => RunKinds.IndexOf(c.Kind) is >= 0 and var rank ? rank : RunKinds.Length).ThenBy(c => c.MaxBundleMm).ThenBy(c => c.Id, StringComparer.Ordinal).ToArray();
+
     // by condition: which of the builds have it
     private readonly ConcurrentDictionary<BuildCondition, bool[]> holding = new(ReferenceEqualityComparer.Instance);
 
@@ -23,13 +27,40 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
             return diameterOf(Array.ConvertAll(wires, w => w.OutsideMm));
         }
 
-        bool[][] inBuilds = [.. wires.Select(w => BuildsOf(w.Builds))];
-        var sets = Enumerable.Range(0, builds.Length).Select(b => Array.ConvertAll(inBuilds, holds => holds[b])).ToList();
-        return sets.Where((set, i) => !sets.Where((other, j) => Covers(other, set, j < i)).Any())
-            .Max(set => diameterOf([.. wires.Zip(set).Where(w => w.Second).Select(w => w.First.OutsideMm)]));
+        var inBuilds = Array.ConvertAll(wires, w => BuildsOf(w.Builds));
+        var sets = new bool[builds.Length][];
+        for (var b = 0; b < sets.Length; b++)
+        {
+            sets[b] = Array.ConvertAll(inBuilds, holds => holds[b]);
+        }
+
+        var largest = 0.0;
+        for (var b = 0; b < sets.Length; b++)
+        {
+            if (!IsCovered(sets, b))
+            {
+                var build = b;
+                largest = Math.Max(largest, diameterOf(Array.ConvertAll(Array.FindAll(wires, w => BuildsOf(w.Builds)[build]), w => w.OutsideMm)));
+            }
+        }
+
+        return largest;
     }
 
     private bool[] BuildsOf(BuildCondition condition) => holding.GetOrAdd(condition, c => [.. builds.Select(c.Holds)]);
+
+    private static bool IsCovered(bool[][] sets, int set)
+    {
+        for (var other = 0; other < sets.Length; other++)
+        {
+            if (Covers(sets[other], sets[set], other < set))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>True when <paramref name="other"/> holds every wire of the set and more, or the same ones and comes first: the set needs no packing of its own.</summary>
     private static bool Covers(bool[] other, bool[] set, bool first)
@@ -62,9 +93,7 @@ internal sealed class BundleSizer(HarnessIndex index, PlanningOptions options, I
     public CoveringPart? CoveringFor(double bareMm, string? zone)
     {
         var ambient = index.AmbientC(zone, options);
-        return index.Harness.Catalogue.Coverings
-            .Where(c => bareMm >= c.MinBundleMm - 1e-9 && bareMm <= c.MaxBundleMm + 1e-9 && c.MaxC >= ambient && c.Kind != "heat shrink")
-            .OrderBy(c => RunKinds.IndexOf(c.Kind) is >= 0 and var rank ? rank : RunKinds.Length).ThenBy(c => c.MaxBundleMm).ThenBy(c => c.Id, StringComparer.Ordinal).FirstOrDefault();
+        return Array.Find(coverings, c => bareMm >= c.MinBundleMm - 1e-9 && bareMm <= c.MaxBundleMm + 1e-9 && c.MaxC >= ambient);
     }
 
     private double Packed(double[] outsideMm)

@@ -176,7 +176,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     private ImmutableArray<LoopBudget> Loops()
     {
-        var byNet = rows.ToLookup(r => r.Draft.Net);
+        var byNet = rows.GroupBy(r => r.Draft.Net).ToDictionary(g => g.Key, g => g.ToArray());
         var passed = new Dictionary<NetHop, WireRow[]>();
         var found = ImmutableArray.CreateBuilder<LoopBudget>();
         var wires = ImmutableArray.CreateBuilder<LoopPass>();
@@ -186,7 +186,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
             {
                 if (!passed.TryGetValue(hop, out var across))
                 {
-                    passed.Add(hop, across = [.. byNet[hop.Net].Where(w => w.Draft.FromSide.Contains(hop.From) != w.Draft.FromSide.Contains(hop.To))]);
+                    passed.Add(hop, across = Array.FindAll(byNet.GetValueOrDefault(hop.Net, []), w => w.Draft.FromSide.Contains(hop.From) != w.Draft.FromSide.Contains(hop.To)));
                 }
 
                 foreach (var wire in across)

@@ -92,7 +92,7 @@ internal sealed class PowerTree
         var further = reach with { UnfusedMm = reach.UnfusedMm + by.CutLengthMm, Ohm = from.Kind == ThingKind.Converter ? null : ohm, Fused = fused };
         return IsExempt(by)
             ? further with { RunMm = 0, BeyondExempt = true, Sheathed = true }
-            : further with { RunMm = reach.RunMm + by.PathLengthMm, Sheathed = reach.Sheathed && plan.Tree.Segments.Where(s => by.Segments.Contains(s.Id)).All(s => s.Covering is not null) };
+            : further with { RunMm = reach.RunMm + by.PathLengthMm, Sheathed = reach.Sheathed && plan.Tree.Segments.All(s => s.Covering is not null || !by.Segments.Contains(s.Id)) };
     }
 
     private bool IsExempt(Wire wire) => plan.Harness.Circuits.Any(c => c.Id == wire.Circuit && c.UnfusedBecause is not null);

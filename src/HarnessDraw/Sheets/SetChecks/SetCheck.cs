@@ -111,7 +111,7 @@ public static partial class SetCheck
         var rev = plan.Harness.Drawing.Revisions.IsEmpty ? "" : plan.Harness.Drawing.Revisions[^1].Rev;
         foreach (var sheet in sheets)
         {
-            var frame = sheet.Items.OfType<GroupItem>().Where(g => g.Name == "frame").SelectMany(g => ShownItems.Texts(g.Items)).Select(t => t.Text).ToList();
+            var frame = sheet.Items.FirstOrDefault(i => i is GroupItem { Name: "frame" }) is GroupItem found ? ShownItems.Texts(found.Items).ConvertAll(t => t.Text) : [];
             if (!frame.Exists(t => t.Contains(plan.Harness.SourceHash, StringComparison.Ordinal)))
             {
                 yield return (sheet.Name, $"'{sheet.Title}' does not name the source {plan.Harness.SourceHash}");

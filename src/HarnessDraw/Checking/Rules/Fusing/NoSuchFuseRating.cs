@@ -22,7 +22,7 @@ internal sealed class NoSuchFuseRating : IDesignRule
         foreach (var fuse in context.Plan.Fuses.Where(f => f.RatingA is not null))
         {
             var volts = voltsOf.GetValueOrDefault(fuse.Id);
-            if (context.Harness.Catalogue.Fuses.Where(s => s.Kind == fuse.Kind).Select(s => s.MaxV ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Max() is var most && volts > most)
+            if (MostVolts(context, fuse.Kind) is { } most && volts > most)
             {
                 yield return context.Found(Info, $"Fuse {fuse.Id} is a {Word(fuse)} for {Figure.Volts(most)} and stands in a {Figure.Volts(volts)} circuit: it opens with an arc that stays.", "Use a family made for such volts.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
             }
@@ -33,6 +33,26 @@ internal sealed class NoSuchFuseRating : IDesignRule
                 yield return context.Found(Info, $"Fuse {fuse.Id}: there is no {Figure.Amps(fuse.RatingA!.Value)} {Word(fuse)}; the nearest made are {Wording.List(Nearest(made, fuse.RatingA.Value).Select(Figure.Amps))}.", "Take one that is made.", [fuse.Id], at: FuseWords.At(context, fuse.Id));
             }
         }
+    }
+
+    // what the best of a kind breaks; null where none says
+    private static double? MostVolts(RuleContext context, Model.ProtectionKind kind)
+    {
+        double? most = null;
+        foreach (var series in context.Harness.Catalogue.Fuses)
+        {
+            if (series.Kind == kind)
+            {
+                if (series.MaxV is not { } volts)
+                {
+                    return null;
+                }
+
+                most = Math.Max(most ?? volts, volts);
+            }
+        }
+
+        return most;
     }
 
     private static string Word(FuseChoice fuse) => fuse.Kind switch

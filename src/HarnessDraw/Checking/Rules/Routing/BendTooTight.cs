@@ -18,7 +18,19 @@ internal sealed class BendTooTight : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        var tight = context.Plan.Tree.Segments.SelectMany(above => context.Plan.Tree.Below(above.To).Select(below => Of(context, above, below))).OfType<Bend>().OrderBy(b => b.Above.Id, StringComparer.Ordinal).ThenBy(b => b.Below.Id, StringComparer.Ordinal).ToList();
+        var bends = new List<Bend>();
+        foreach (var above in context.Plan.Tree.Segments)
+        {
+            foreach (var below in context.Plan.Tree.Below(above.To))
+            {
+                if (Of(context, above, below) is { } bend)
+                {
+                    bends.Add(bend);
+                }
+            }
+        }
+
+        var tight = bends.OrderBy(b => b.Above.Id, StringComparer.Ordinal).ThenBy(b => b.Below.Id, StringComparer.Ordinal).ToList();
         if (tight.Count > 0)
         {
             var worst = tight.MaxBy(b => b.WantedMm - b.RoomMm)!;

@@ -23,9 +23,11 @@ internal sealed class NoNewTerminal : IDesignRule
 
     private double Lacks(RuleContext context, Wire wire)
     {
-        var wanted = new[] { wire.From, wire.To }.Select(e => context.Terminal(e.Terminal)).Sum(t => t is null ? 0 : context.Limit(Info, "terminals") * (t.StripMm + t.BarrelMm));
-        var spare = wire.CutLengthMm!.Value - wire.PathLengthMm!.Value - wire.Allowances.Where(a => !a.IsReTermination).Sum(a => a.LengthMm);
+        var wanted = Wanted(context, wire.From) + Wanted(context, wire.To);
+        var spare = wire.CutLengthMm!.Value - wire.LeastCutMm!.Value;
         // too short for its route altogether is an error of its own
         return spare < -0.5 ? 0 : wanted - spare;
     }
+
+    private double Wanted(RuleContext context, WireEnd end) => context.Terminal(end.Terminal) is { } t ? context.Limit(Info, "terminals") * (t.StripMm + t.BarrelMm) : 0;
 }
