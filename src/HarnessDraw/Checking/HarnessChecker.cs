@@ -55,11 +55,21 @@ public static class HarnessChecker
 
     private static ImmutableArray<Margin> Margins(RuleContext context, int atMost)
     {
+        var passed = new List<Margin>();
+        foreach (var rule in RuleCatalogue.All.OfType<MeasuredRule>())
+        {
+            foreach (var m in context.MeasuresOf(rule))
+            {
+                if (!m.Broken)
+                {
+                    passed.Add(new(rule.Info.Id, m.What, m.Value, m.Limit, m.Unit, m.Margin));
+                }
+            }
+        }
+
         return
         [
-            .. RuleCatalogue.All.OfType<MeasuredRule>()
-                .SelectMany(rule => context.MeasuresOf(rule).Where(m => !m.Broken).Select(m => new Margin(rule.Info.Id, m.What, m.Value, m.Limit, m.Unit, m.Margin)))
-                .OrderBy(m => Math.Round(m.Fraction, 9)).ThenBy(m => m.Rule, StringComparer.Ordinal).ThenBy(m => m.What, StringComparer.Ordinal)
+            .. passed.OrderBy(m => Math.Round(m.Fraction, 9)).ThenBy(m => m.Rule, StringComparer.Ordinal).ThenBy(m => m.What, StringComparer.Ordinal)
                 .Take(atMost),
         ];
     }

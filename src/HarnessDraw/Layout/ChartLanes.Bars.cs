@@ -42,10 +42,18 @@ internal sealed partial class ChartLanes
         foreach (var (lane, end) in bundle.Legs)
         {
             var key = keys[lane, 1 - end];
-            crossedBy[(bundle.Splice, lane)] = [.. bundles.Where(b => b.PassingLanes[lane])
-                .SelectMany(b => b.Arriving.Where(a => bundle.PassingLanes[a.Lane] && BarEnd(b.Splice, a.Lane) is { } to
-                    && key > Math.Min(to, keys[a.Lane, a.End]) && key < Math.Max(to, keys[a.Lane, a.End])))
-                .Select(a => a.Lane)];
+            var crossed = crossedBy[(bundle.Splice, lane)] = [];
+            foreach (var other in bundles)
+            {
+                foreach (var arrival in other.PassingLanes[lane] ? other.Arriving : [])
+                {
+                    var from = keys[arrival.Lane, arrival.End];
+                    if (bundle.PassingLanes[arrival.Lane] && BarEnd(other.Splice, arrival.Lane) is { } to && key > Math.Min(to, from) && key < Math.Max(to, from))
+                    {
+                        crossed.Add(arrival.Lane);
+                    }
+                }
+            }
         }
     }
 

@@ -127,7 +127,12 @@ internal static class ChartCuts
     public static void Choose(List<Spine> spines)
     {
         var bands = spines.Where(s => s.IsBand).Select(WidestOf).OfType<Station>().Take(Letters).ToList();
-        var bundles = spines.Where(s => !s.IsBand).SelectMany(s => s.Stations.FindAll(t => t.HasEdge).ConvertAll(t => new Stretch(s, t, Met(s, t)))).ToList();
+        var bundles = new List<Stretch>();
+        foreach (var spine in spines.FindAll(s => !s.IsBand))
+        {
+            bundles.AddRange(spine.Stations.FindAll(t => t.HasEdge).ConvertAll(t => new Stretch(spine, t, Met(spine, t))));
+        }
+
         var least = Math.Clamp(LeastOfWidest * bundles.Select(b => b.Lanes).DefaultIfEmpty(0).Max(), Least, Always);
         var begins = bundles.Where(b => b.Lanes >= least).DistinctBy(b => b.Spine).ToList();
         var joined = begins.SelectMany(Joined).Where(j => j.Lanes >= Least).OrderByDescending(j => j.Lanes).Take(1);
@@ -156,8 +161,8 @@ internal static class ChartCuts
     private static IEnumerable<(Station Station, int Lanes)> Joined(Stretch begin)
     {
         var first = CutOf(begin.Station);
-        var known = begin.Spine.Runs.Where(r => Meets(r, first)).Select(r => r.Lane).ToHashSet();
-        return begin.Spine.Stations.Where(t => t.HasEdge).Select(t => (t, begin.Spine.Runs.Count(r => Meets(r, CutOf(t)) && !known.Contains(r.Lane))));
+        var known = begin.Spine.Runs.FindAll(r => Meets(r, first)).ConvertAll(r => r.Lane).ToHashSet();
+        return begin.Spine.Stations.FindAll(t => t.HasEdge).ConvertAll(t => (t, begin.Spine.Runs.FindAll(r => Meets(r, CutOf(t)) && !known.Contains(r.Lane)).Count));
     }
 
     // on the stretch before a place, behind its splices
