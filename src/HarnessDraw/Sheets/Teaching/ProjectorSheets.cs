@@ -54,15 +54,19 @@ public static class ProjectorSheets
         var rowMm = maker.Area.Height / Rows;
         var spacing = (maker.Area.Width - (2 * EdgeMm)) / (PerRow - 1);
         Pen? pen = null;
-        for (var (from, row) = (0, 0); from < stations.Length - 1; (from, row) = (from + PerRow - 1, row + 1))
+        var (hops, most) = (stations.Length - 1, PerRow - 1);
+        var rows = (hops + most - 1) / most;
+        for (var (from, row) = (0, 0); row < rows; row++)
         {
+            // where a second page is needed no row is left for one hop
+            var own = rows > Rows ? (hops / rows) + (row < hops % rows ? 1 : 0) : Math.Min(most, hops - from);
             if (row % Rows == 0 || pen is null)
             {
                 pen = maker.Begin($"Projector, {way.Circuit}{(row > 0 ? ", continued" : "")}", way.Circuit.ToUpperInvariant(), row > 0 ? "continued" : $"ON: {way.OnState ?? Shown.Unknown}");
             }
 
             var y = maker.Area.Y + (row % Rows * rowMm) + 31;
-            var count = Math.Min(PerRow, stations.Length - from);
+            var count = own + 1;
             for (var i = 0; i < count - 1; i++)
             {
                 Hop(pen, stations[from + i].Hop!, new(maker.Area.X + EdgeMm + (i * spacing), y), spacing, from + i);
@@ -72,6 +76,8 @@ public static class ProjectorSheets
             {
                 Station(pen, stations[from + i], new(maker.Area.X + EdgeMm + (i * spacing), y), spacing - 6);
             }
+
+            from += own;
         }
     }
 
