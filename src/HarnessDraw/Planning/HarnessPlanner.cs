@@ -80,7 +80,7 @@ public static class HarnessPlanner
         var switching = new CircuitSwitching(index);
         var flow = new LoadFlow(index, switching, options, BuildLister.Covering(builds));
         var root = places.Find(usable.Layout.Root) ?? 0;
-        var fuses = FuseChooser.Rated(index, flow.Fuses.GetValueOrDefault, options);
+        var fuses = new FuseChooser(index, options).Rated(flow.Fuses.GetValueOrDefault);
         var demands = usable.Nets.Select((net, n) => new NetDemand(
             [.. ElectricalNetwork.Members(net).Select(m => places.Find(index.PlaceOf(m)) ?? root)],
             [.. Enumerable.Range(0, net.Ends.Length + 1).Select(m => flow.LargestA(n, m))])

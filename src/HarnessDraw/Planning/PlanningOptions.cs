@@ -41,6 +41,17 @@ public sealed record PlanningOptions
     public double FuseOverMotor { get; init; } = 1.55;
     public double FuseOverOutput { get; init; } = 1.2;
 
+    /// <summary>Fuse rating over steady load at the least, where a contact or a given wire behind it bears no more: what the rules about fuse loads allow, at room temperature and in heat (80 and 70 % of the rating).</summary>
+    public double LeastFuseOverLoad { get; init; } = 1.25;
+    public double LeastFuseOverLoadInHeat { get; init; } = 1.43;
+
+    /// <summary>Ambient from which a fuse sits in heat, degC.</summary>
+    public double FuseHeatC { get; init; } = 70;
+
+    /// <summary>Starting current over rating, at most (ISO 8820 windows as reprinted): blades, bolt-in fuses.</summary>
+    public double PeakOverBlade { get; init; } = 2;
+    public double PeakOverBoltIn { get; init; } = 3.5;
+
     /// <summary>Fuse rating over the warm current of a contact behind it, at most.</summary>
     public double FuseOverContact { get; init; } = 1.35;
 

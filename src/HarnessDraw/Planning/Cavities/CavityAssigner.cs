@@ -16,7 +16,7 @@ internal sealed record CavityGiven(CavitySeeker Seeker, string Cavity, string Wh
 /// cost: contact size and current, half, then the order of the cavities against leaf order, which leaves the fewest crossings.
 /// Unwelcome neighbours are then moved apart. Where cavities run short, wires that no build has together share.
 /// </summary>
-internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser terminals, WireSizer sizer, NeighbourCosts neighbours)
+internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser terminals, WireSizer sizer, NeighbourCosts neighbours, double fuseOverContact)
 {
     private const double Impossible = 1e7;
     private const int MostExchanges = 40;
@@ -162,8 +162,10 @@ internal sealed class CavityAssigner(HarnessIndex index, TerminalChooser termina
         var mostA = wire.Circuit.Duty == Duty.Momentary ? wire.SteadyA : Math.Max(wire.SteadyA, wire.CaseA.Length == 0 ? 0 : wire.CaseA.Max());
         // at half of its current a contact stays cool (common practice, no source): beyond it a larger one is worth more than any crossing
         var heat = mostA > contactA ? 2e5 : mostA > 0.8 * contactA ? 2e3 : LargerContact * Math.Ceiling(Math.Max(0, 100 * ((mostA / contactA) - 0.5)));
+        // a contact that its fuse would outlive is as good as one that runs warm
+        var fused = wire.ProtectedBy.IsEmpty || sizer.RatingOver(wire) is not { } rating || rating <= (fuseOverContact * contactA) + 1e-9 ? 0 : 2e3;
         // else the smallest that carries it, before any crossing: large contacts stay free for heavy wires to come (common practice, no source)
-        return heat + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size)) + sizes.IndexOf(cavity.Size);
+        return Math.Max(heat, fused) + (fitting < 0 ? 1e5 : 5e3 * (fitting - wire.Size)) + sizes.IndexOf(cavity.Size);
     }
 
     /// <summary>Contact sizes of a body by what their contacts carry at the most.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using HarnessDraw.Electrical;
 using HarnessDraw.Model;
 
@@ -11,43 +12,74 @@ internal sealed record ChosenRating(double? RatingA, bool Given, string Why, dou
     public string? State { get; init; }
 }
 
+/// <summary>The most that something behind a fuse bears, as a rating, in words: 'the 8 A contact at firewall.A3'.</summary>
+internal readonly record struct FuseBound(double LimitA, string What);
+
 /// <summary>
 /// Chooses fuse ratings: the next standard value above the steady load with room (more for motors), for an alternator's lead above its
-/// output. A given rating stays.
+/// output. Where what lies behind bears less, the largest that it bears, if that still carries the load and its start. A given rating stays.
 /// </summary>
-internal static class FuseChooser
+internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, Func<string, FuseBound?> boundOf, Func<string, double> peakOf)
 {
-    /// <summary>Every protection's rating by what it passes.</summary>
-    public static ImmutableSortedDictionary<string, ChosenRating> Rated(HarnessIndex index, Func<string, FuseLoad?> loadOf, PlanningOptions options) =>
-        index.Harness.Protections.ToImmutableSortedDictionary(
-            p => p.Id, p => Choose(p, index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == p.Kind), loadOf(p.Id), options), StringComparer.Ordinal);
-
-    public static ChosenRating Choose(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options) =>
-        ByLoad(protection, series, load, options) with { State = load is { LoadA: > 0 } ? load.State : null };
-
-    private static ChosenRating ByLoad(Protection protection, FuseSeries? series, FuseLoad? load, PlanningOptions options)
+    /// <summary>As long as nothing is known of what lies behind.</summary>
+    public FuseChooser(HarnessIndex index, PlanningOptions options)
+        : this(index, options, _ => null, _ => 0)
     {
+    }
+
+    /// <summary>Every protection's rating by what it passes.</summary>
+    public ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) =>
+        index.Harness.Protections.ToImmutableSortedDictionary(p => p.Id, p => Choose(p, loadOf(p.Id)), StringComparer.Ordinal);
+
+    private ChosenRating Choose(Protection protection, FuseLoad? load)
+    {
+        var series = index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
         var loadA = load is null ? 0 : Math.Max(load.LoadA, load.OutputA);
+        var state = load is { LoadA: > 0 } ? load.State : null;
         if (protection.RatingA is { } given)
         {
-            return new(given, true, "given by hand", loadA);
+            return new(given, true, "given by hand", loadA) { State = state };
         }
 
         if (load is null || loadA <= 0)
         {
-            return new(series?.Ratings.FirstOrDefault()?.RatingA, false, "no load known: smallest of the series", 0);
+            return new(series?.Ratings.FirstOrDefault()?.RatingA, false, "no load known: smallest of the series", 0) { State = state };
         }
 
-        var motor = load.MotorA > 0.5 * load.LoadA;
+        var (rating, why) = ByLoad(series, load, loadA);
+        var bound = rating is null ? null : boundOf(protection.Id);
+        if (bound is { } b && rating > b.LimitA + 1e-9)
+        {
+            (rating, why) = Largest(series, b.LimitA) is { } borne && Carries(protection, borne, loadA)
+                ? (borne, Text($"by {b.What}, which bears a fuse of {b.LimitA:0.#} A at the most; by the load it would be {rating:0.#} A"))
+                : (rating, Text($"{why}; {b.What} bears a fuse of {b.LimitA:0.#} A at the most, which would not carry the load and its start"));
+        }
+
+        return new(rating, false, why, loadA) { State = state };
+    }
+
+    private (double? RatingA, string Why) ByLoad(FuseSeries? series, FuseLoad load, double loadA)
+    {
         var charges = load.OutputA > load.LoadA;
+        var motor = load.MotorA > 0.5 * load.LoadA;
         var factor = charges ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
-        var what = charges ? "alternator output" : motor ? "load, mostly motors" : "load";
+        var what = charges ? "the alternator's output" : motor ? "the load and its starting current (mostly motors)" : "the load";
         var rating = series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().FirstOrDefault(r => r >= (factor * loadA) - 1e-9);
-        var text = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"next standard rating above {factor:0.##} x {loadA:0.0#} A = {factor * loadA:0.0#} A ({what})");
-        return new(rating, false, rating is null ? $"{text}: none in the series" : text, loadA);
+        var text = Text($"by {what}: next standard above {factor:0.##} x {loadA:0.0#} A = {factor * loadA:0.0#} A");
+        return (rating, rating is null ? $"{text}: none in the series" : text);
+    }
+
+    private bool Carries(Protection protection, double ratingA, double loadA)
+    {
+        var place = index.Thing(protection.Id) is { Side: Side.Bay } thing ? index.Place(thing.Place) : null;
+        var factor = place is not null && index.AmbientC(place.Zone, options) >= options.FuseHeatC ? options.LeastFuseOverLoadInHeat : options.LeastFuseOverLoad;
+        var peakTimes = protection.Kind == ProtectionKind.BoltIn ? options.PeakOverBoltIn : options.PeakOverBlade;
+        return ratingA >= (factor * loadA) - 1e-9 && peakTimes * ratingA >= peakOf(protection.Id) - 1e-9;
     }
 
     /// <summary>Largest standard rating that a current limit bears; null when even the smallest is too big.</summary>
     public static double? Largest(FuseSeries? series, double limitA) =>
         series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().LastOrDefault(r => r <= limitA + 1e-9);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -100,7 +100,23 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
         return new(wiring, loops, fuses, cavities, terminals, sizer, withoutCavity, states);
     }
 
-    private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf) => FuseChooser.Rated(index, loadOf, options);
+    private ImmutableSortedDictionary<string, ChosenRating> Rated(Func<string, FuseLoad?> loadOf)
+    {
+        var bounds = FuseBounds.Of(rows, terminals, options);
+        return new FuseChooser(index, options, id => bounds.TryGetValue(id, out var bound) ? bound : null, PeakA).Rated(loadOf);
+    }
+
+    // the largest start among the motors behind a fuse
+    private double PeakA(string fuse)
+    {
+        var most = 0.0;
+        foreach (var (thing, element) in routed.Flow.MotorsBehind.TryGetValue(fuse, out var behind) ? behind : [])
+        {
+            most = Math.Max(most, index.Thing(thing)?.Elements.FirstOrDefault(e => e.Id == element)?.PeakA ?? 0);
+        }
+
+        return most;
+    }
 
     /// <summary>
     /// Sizes, lengths, fuses and the solved states settle one another: done when the sizes and ratings that the states ask for are those they were solved with.
@@ -232,7 +248,7 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
     private void AssignCavities()
     {
-        var assigner = new CavityAssigner(index, terminals, sizer, new(index, new(index, rows)));
+        var assigner = new CavityAssigner(index, terminals, sizer, new(index, new(index, rows)), options.FuseOverContact);
         cavities = [];
         var seekers = rows.SelectMany(r => new[] { (Row: r, AtFrom: true, r.Draft.From.Pin), (Row: r, AtFrom: false, r.Draft.To.Pin) })
             .Where(s => s.Pin is not null && index.IsMate(s.Pin) && s.Row.Net.Side == Side.Bay)
