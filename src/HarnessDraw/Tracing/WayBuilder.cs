@@ -48,7 +48,7 @@ internal sealed class WayBuilder(Plan plan, StopBook book, VoltSpread spread, Ta
         });
     }
 
-    public TraceWay ToWay() => new(Title(), spread.Over(stops, hops, target.Circuit.IsReturn), hops.ToImmutable())
+    public TraceWay ToWay() => new(Title(), spread.Over(stops, hops, target.Circuit.IsReturn), Reasoned())
     {
         Load = target.Load is { } load && plan.Harness.Things.FirstOrDefault(t => t.Id == target.Pin.Thing) is { } thing ? LoadName.Of(thing, load) : PointWords.OfNode(target.Pin.ToString()),
         Circuit = target.Circuit.Id,
@@ -57,6 +57,22 @@ internal sealed class WayBuilder(Plan plan, StopBook book, VoltSpread spread, Ta
         CrankState = states.Crank,
         RunState = states.Run,
     };
+
+    // of a wire that is thicker than the one before or behind it the reader wonders why
+    private ImmutableArray<TraceHop> Reasoned()
+    {
+        var wires = Enumerable.Range(0, hops.Count).Where(h => hops[h].Wire is not null).Select(h => (Hop: h, Wire: plan.WireOf(hops[h].Wire!))).ToList();
+        for (var w = 0; w < wires.Count; w++)
+        {
+            var (hop, wire) = wires[w];
+            if ((w > 0 && wires[w - 1].Wire.AreaMm2 < wire.AreaMm2) || (w < wires.Count - 1 && wires[w + 1].Wire.AreaMm2 < wire.AreaMm2))
+            {
+                hops[hop] = hops[hop] with { Words = string.Join("; ", new[] { hops[hop].Words, SizeGoesBy.Of(plan, wire) }.Where(s => s.Length > 0)) };
+            }
+        }
+
+        return hops.ToImmutable();
+    }
 
     private string Title()
     {
