@@ -15,6 +15,10 @@ internal static class EndTerminals
     public static ImmutableArray<TerminalPart> Of(RuleContext context, WireEnd end) =>
         SizeOf(context, end) is { } size ? [.. context.Harness.Catalogue.Terminals.Where(t => t.Size == size)] : [];
 
+    /// <summary>The connector body that holds the end in a cavity; null for a stud, a blade or a lead.</summary>
+    public static ConnectorPart? BodyOf(RuleContext context, WireEnd end) =>
+        context.Thing(end.At) is { } thing && context.PartOf(thing) is { } part && part.Cavities.Any(c => c.Name == end.Pin) ? part : null;
+
     /// <summary>True when the area lies in the terminal's crimp range.</summary>
     public static bool Takes(this TerminalPart terminal, Wire wire)
     {

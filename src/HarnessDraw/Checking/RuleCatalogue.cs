@@ -23,7 +23,7 @@ public static class RuleCatalogue
         new NominalVoltsDiffer(), new OptionsContradict(), new DeadChoice(), new NeverBuilt(), new NotFittedNoFate(),
         new UnfusedTooLong(), new SourcesJoinedUnfused(), new FuseAboveWire(), new FuseAboveContact(), new FuseFarAboveLoad(), new FuseLoadHigh(), new FuseOverloaded(), new FuseStateSum(),
         new ShortWillNotOpenFuse(), new WireSurvivesShort(), new FusesNotSelective(), new AlternatorFuseSmall(), new FusibleLinkInCabin(), new NoSuchFuseRating(),
-        new FuseLoadWithOption(), new FusePlaceUnknown(), new SharedLampFuse(), new CriticalWithNuisance(), new UnfusedLeadUnguarded(), new InrushOpensFuse(),
+        new FuseLoadWithOption(), new FusePlaceUnknown(), new SharedLampFuse(), new CriticalWithNuisance(), new InstrumentsWithMotor(), new UnfusedLeadUnguarded(), new InrushOpensFuse(),
         new WireOverloaded(), new ReturnOverloaded(), new LoopDrop(), new ChargeLeadDrop(), new StarterLoopDrop(), new WireTooThin(), new OutsideCrimpRange(), new InsulationUnsupported(),
         new InsulationTooCool(), new CrossLinkedInFuel(), new GaugeNotItsArea(), new SizeNotStocked(), new ParallelWires(), new PairSizesDiffer(),
         new MirroredPinMap(), new SealantNotNamed(), new TwoWiresInCavity(), new TwoWiresOnBlade(), new NetDiffersAcrossMate(), new ColourChangesAtFirewall(), new WrongHalf(), new ContactOverloaded(), new LoadedNeighbours(), new FirewallPasses(),

@@ -11,6 +11,7 @@ public sealed partial class CureTableTests
     {
         ["fuse-place-unknown"] = "the place must be looked up on the vehicle",
         ["unfused-lead-unguarded"] = "a sheath follows from the zone of its run and the catalogue's coverings, not from a figure of the circuit",
+        ["instruments-with-motor"] = "a gauge's feed lies in the cabin: which position it is moved to is for the hands",
         ["gauge-not-its-area"] = "the catalogue's row is wrong: the seller's data sheet mends it",
         ["parallel-wires"] = "one of the two circuits is taken out, and a change in memory takes nothing out",
         ["mirrored-pin-map"] = "which face the pin map was read from is for eyes to see",

@@ -50,12 +50,17 @@ internal static class FusingCases
         // without a mark the name tells the side
         new("shared-lamp-fuse", p => p.Thing("headlamp left", t => t with { SideMark = null }).Thing("headlamp right", t => t with { SideMark = null }), ["F7 open means no dipped beam"], p => p.Circuit("dipped beam", c => c with { Feeds = c.Feeds[..1] }).Circuit("main beam", c => c with { Feeds = c.Feeds[1..] })),
         new("critical-with-nuisance", p => p.Circuit("horn", c => c with { ProtectedBy = ["F9"] }), ["ignition shares fuse F9 with horn (5 A)"], p => p.Circuit("horn", c => c with { ProtectedBy = ["F9"] }).Element("horn", "horn", e => e with { CurrentA = 0.9 })),
+        new("instruments-with-motor", p => OnF9(p, "fan"), ["coolant signal shares fuse F9 with fan (11 A)", "takes the gauges with it"], p => OnF9(p, "dipped beam")),
         new("unfused-lead-unguarded", p => p.Segment("S12", s => s with { Covering = null }), ["P02 (starter cable)", "S12 (battery tray to starter)"], p => p.Segment("S11", s => s with { Covering = null })),
         // ISO 8820-3 as reprinted: a blade fuse may open after 0.15 s at 200 %
         new("inrush-opens-fuse", p => p.Element("fan", "motor", e => e with { PeakA = 51 }), ["fan pulls 51 A", "25 A fuse F3", "above 50 A"], p => p.Element("fan", "motor", e => e with { PeakA = 50 })),
         new("wire-overloaded", p => p.Wire("F11", w => w with { Worst = new("night", 32, 0.1, 90) }), ["F11 (fan) carries 32 A in 'night'", "31.4 A"], p => p.Wire("F11", w => w with { Worst = new("night", 31, 0.1, 90) })),
         new("return-overloaded", p => p.Wire("F12", w => w with { Worst = new("night", 32, 0.1, 90) }), ["Return wire F12 (fan return) carries 32 A"], p => p.Wire("F12", w => w with { Worst = new("night", 31, 0.1, 90) })),
     ];
+
+    // F7, on the same panel and with the same key, feeds lamps alone
+    private static Plan OnF9(Plan p, string circuit) =>
+        p.Circuit("coolant signal", c => c with { LiveWith = KeyPosition.Run }).Circuit("dipped beam", c => c with { LiveWith = KeyPosition.Run }).Circuit(circuit, c => c with { ProtectedBy = ["F9"] });
 
     private static Plan Oversized(Plan p, double loadA) => p.Fuse("F7", f => f with { LoadA = loadA }).Wire("F02", w => w with { DecidedBy = "protection" });
 

@@ -30,6 +30,7 @@ public class NumberedRuleTests
         { "fuse family has the rating and the volts", "no-such-fuse-rating" },
         { "one fuse for both lamps", "shared-lamp-fuse" },
         { "critical and nuisance loads on one fuse", "critical-with-nuisance" },
+        { "senders apart from motors", "instruments-with-motor" },
         { "fuse has a place", "fuse-place-unknown" },
         { "unfused leads are guarded", "unfused-lead-unguarded" },
         // wire size, heat and drop

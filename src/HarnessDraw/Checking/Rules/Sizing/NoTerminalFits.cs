@@ -15,7 +15,7 @@ internal sealed class NoTerminalFits : IDesignRule
         where end.Wire.DecidedBy == "given by hand" && end.End is { IsSplice: false, Pin: not null, Terminal: null }
         let fitting = EndTerminals.Of(context, end.End)
         where !fitting.IsEmpty && !fitting.Any(t => t.Takes(end.Wire))
-        select context.Found(Info, $"{end.End}: {end.Wire.Named()} is given as {end.Wire.SizeLabel}, but terminals of {fitting[0].Size} take {Ranges(fitting)}.", Cure(context, end.Wire, fitting),
+        select context.Found(Info, $"{end.End}: {end.Wire.Named()} is given as {end.Wire.SizeLabel}, but terminals of {fitting[0].Size} take {Ranges(fitting)}.", Cure(context, end, fitting),
             [end.Wire.Id, end.Wire.Circuit, end.End.At], end.Wire.Builds, context.AtOf(end.Wire));
 
     /// <summary>'0.5 to 1 and 1.5 to 6 mm²': ranges that touch or overlap are one.</summary>
@@ -38,11 +38,23 @@ internal sealed class NoTerminalFits : IDesignRule
     }
 
     // a thinner wire is no cure: it would be chosen by the terminal and not by its current
-    private static string Cure(RuleContext context, Wire wire, ImmutableArray<TerminalPart> fitting)
+    private static string Cure(RuleContext context, PlannedEnd end, ImmutableArray<TerminalPart> fitting)
     {
+        var wire = end.Wire;
         if (wire.AreaMm2 < fitting.Min(t => t.MinAreaMm2))
         {
             return "Give a size that the terminals take.";
+        }
+
+        // the cavities of a connector are what they are: a stud, or a contact that it does not hold, is no choice there
+        if (EndTerminals.BodyOf(context, end.End) is { } body)
+        {
+            var larger = context.Harness.Catalogue.Terminals.Where(t => !t.Ring && t.Takes(wire) && body.TerminalFamilies.Contains(t.Family)).Select(t => t.Size).ToHashSet(StringComparer.Ordinal);
+            var cavities = body.Cavities.Where(c => larger.Contains(c.Size)).Select(c => c.Name).ToList();
+            var free = cavities.Where(c => context.Plan.Cavities.All(u => u.Connector != end.End.At || u.Cavity != c || u.Wire is null)).ToList();
+            return context.Thing(end.End.At)?.Kind is not (ThingKind.Mate or ThingKind.Inline) || cavities.Count == 0
+                ? $"No contact of {end.End.At} takes this size: join the wire before it to a tail that the contact takes, behind a fuse of its own, or take it past the connector; do not thin the wire to suit the terminal."
+                : $"Move it to a cavity whose contacts take the wire ({(free.Count > 0 ? $"free: {Wording.List(free)}" : $"{Wording.List(cavities)}, all taken")}), or take it past the connector to a stud beyond; do not thin the wire to suit the terminal.";
         }
 
         var taking = context.Harness.Catalogue.Terminals.Where(t => t.Takes(wire)).OrderBy(t => t.Ring).Select(t => t.Ring ? $"a stud {t.Size}" : $"a contact {t.Size}").Distinct(StringComparer.Ordinal).ToList();
