@@ -28,6 +28,7 @@ public sealed record Harness
     public required ImmutableArray<Circuit> Circuits { get; init; }
     public required ImmutableArray<Net> Nets { get; init; }
     public required ImmutableArray<KeepApart> KeepApart { get; init; }
+    public ImmutableArray<SizedAlike> SizedAlike { get; init; } = [];
 
     /// <summary>By what the currents of wires are judged; the catalogue has them so already.</summary>
     public AmpacityChoice Ampacity { get; init; } = AmpacityChoice.Usual;
@@ -84,3 +85,6 @@ public sealed record Waiver(string Rule, ImmutableArray<string> For, string Beca
 
 /// <summary>Circuits whose cavities must not be neighbours.</summary>
 public sealed record KeepApart(ImmutableArray<string> Circuits, SourceSpan? At);
+
+/// <summary>Things whose wires have one size, pin by pin, or circuits whose wires have, end by end.</summary>
+public sealed record SizedAlike(ImmutableArray<string> Names, bool AreCircuits, SourceSpan? At);

@@ -187,7 +187,7 @@ public sealed record Wire
     /// <summary>Nearest first.</summary>
     public ImmutableArray<string> ProtectedBy { get; init; } = [];
 
-    /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand', 'as built'.</summary>
+    /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand', 'as built', 'sized alike'.</summary>
     public required string DecidedBy { get; init; }
 
     /// <summary>For a size given by hand: what mechanics, temperature and fuse ask of the wire, mm2; null where the program chose.</summary>

@@ -97,6 +97,7 @@ public static class HarnessReader
             Circuits = circuits,
             Nets = nets,
             KeepApart = RemarkReader.Apart(draft),
+            SizedAlike = RemarkReader.Alike(draft),
             Waivers = RemarkReader.Waivers(draft),
             Allowances = AllowanceReader.Read(draft.Root.Map("allowances"), draft.Bag),
             Layout = draft.Layout ?? new VehicleLayout { Title = "", Root = "", Places = [], Paths = [] },

@@ -33,8 +33,11 @@ internal static class WireSizeCases
         new("size-not-in-catalogue", p => p.Wire("G01", w => w with { SizeLabel = "36", AreaMm2 = 36 }), ["G01 (battery ground): 36 mm² is given", "and 50 mm²"], p => p),
         new("pair-sizes-differ", p => p.Wire("F03", w => w with { AreaMm2 = 1.5, SizeLabel = "1.5" }), ["headlamp left and headlamp right are a pair on wires of two sizes", "F02 (dipped beam) 1 mm²", "F03 (dipped beam) 1.5 mm²"], p => p),
         new("pair-sizes-differ", p => p.Wire("F14", w => w with { AreaMm2 = 3, SizeLabel = "3" }), ["F13 (headlamp left return) 2 mm²"], p => p.Wire("F14", w => w with { AreaMm2 = 3, SizeLabel = "3" }).Wire("F13", w => w with { AreaMm2 = 3, SizeLabel = "3" })),
+        new("pair-sizes-differ", p => Alike(p).Wire("F03", w => w with { AreaMm2 = 1.5, SizeLabel = "1.5" }), ["sized alike", "the size of F02 (dipped beam) is given"], Alike),
         new("parallel-wires", p => p.AddWire("P04", w => w with { Id = "P14", To = w.To with { Pin = "A6" } }), ["P04 (cabin feed) and P14 (cabin feed) run in parallel from F1 to firewall"], p => p),
     ];
+
+    private static Plan Alike(Plan p) => p.Harness(h => h with { SizedAlike = [new(["headlamp left", "headlamp right"], false, null)] });
 
     private static Plan Series(Plan p, ElementKind kind) => p.Thing("gauges", t => t with { Side = Side.Bay, Pins = [.. t.Pins, new("2", PinStyle.Blade, "6.3")], Elements = [new("module", kind, "1", "2")] })
         .Wire("E02", w => w with { To = new("gauges", "1") }).Volts("ignition coil.15", 12.45).Volts("ignition coil.1", 0.7).Volts("gauges.1", 0.7).Volts("gauges.2", 0);

@@ -2,8 +2,6 @@ using HarnessDraw.Checking;
 using HarnessDraw.Comparing;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Planning;
-using HarnessDraw.Reading;
-using HarnessDraw.Tests.Conventions;
 using HarnessDraw.Tests.Sheets;
 
 namespace HarnessDraw.Tests.Comparing;
@@ -16,7 +14,7 @@ public class PlanDifferenceTests
     [Fact]
     public void Wires_that_a_larger_fuse_would_let_be_thinner_may_stay_and_break_no_rule()
     {
-        var (before, after) = (ExamplePlans.Of("brackmere-six"), With("fuse.F5.rating=10 A"));
+        var (before, after) = (Saloon(null), Saloon(10));
         var told = Assert.Single(PlanDifference.Of(before, [], after, []).Changes, c => c.What.StartsWith(MayStay, StringComparison.Ordinal));
         var ids = told.Before!.Split(", ").Select(w => w.Split(' ')[0]).ToHashSet(StringComparer.Ordinal);
         var thinner = after.Wires.Where(w => w.AreaMm2 < before.Wires.Single(b => b.Id == w.Id).AreaMm2).Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
@@ -30,16 +28,17 @@ public class PlanDifferenceTests
 
     [Fact]
     public void A_smaller_fuse_leaves_nothing_as_it_is() =>
-        Assert.DoesNotContain(PlanDifference.Of(With("fuse.F5.rating=10 A"), [], ExamplePlans.Of("brackmere-six"), []).Changes, c => c.What.StartsWith(MayStay, StringComparison.Ordinal));
+        Assert.DoesNotContain(PlanDifference.Of(Saloon(10), [], Saloon(null), []).Changes, c => c.What.StartsWith(MayStay, StringComparison.Ordinal));
 
     private static Wire As(Wire wire, Wire was) =>
         wire with { AreaMm2 = was.AreaMm2, SizeLabel = was.SizeLabel, OutsideMm = was.OutsideMm, From = wire.From with { Terminal = was.From.Terminal }, To = wire.To with { Terminal = was.To.Terminal } };
 
     private static List<(string, string)> Found(Plan plan) => [.. HarnessChecker.Check(plan, RuleSettings.BuiltIn).Where(f => f.Severity != Severity.Advice).Select(f => (f.Rule, string.Join(' ', f.Where)))];
 
-    private static Plan With(string change)
+    // each lamp by itself: sized alike, those of the other side would keep them thick
+    private static Plan Saloon(double? f5A)
     {
-        var file = Repository.PathOf("examples", "brackmere-six.yaml");
-        return HarnessCompiler.Plan(file, HarnessCompiler.Edit(file, new DiskFiles(), [change]).Files!, RuleSettings.BuiltIn).Value!.Plan;
+        var harness = ExamplePlans.Of("brackmere-six").Harness;
+        return HarnessPlanner.Plan(harness with { SizedAlike = [], Protections = [.. harness.Protections.Select(p => p.Id == "F5" ? p with { RatingA = f5A } : p)] }, PlanningOptions.Usual);
     }
 }

@@ -14,10 +14,18 @@ namespace HarnessDraw.Tests.Planning;
 /// </summary>
 internal static partial class RandomStarter
 {
-    public static Plan Plan(int seed, string voltage)
+    /// <param name="alike">Pairs of things or circuits that are sized alike, where the harness has them.</param>
+    public static Plan Plan(int seed, string voltage, params ImmutableArray<(string Left, string Right)> alike)
     {
         using var folder = new TemporaryFolder();
         var file = WriteTo(folder, seed, voltage);
+        var text = File.ReadAllText(file);
+        var pairs = alike.Where(a => text.Contains($"  {a.Left}:", StringComparison.Ordinal)).Select(a => $"[{a.Left}, {a.Right}]").ToList();
+        if (pairs.Count > 0)
+        {
+            File.WriteAllText(file, $"{text}\nsized-alike: [{string.Join(", ", pairs)}]\n");
+        }
+
         return HarnessCompiler.Plan(file, new DiskFiles(), RuleSettings.BuiltIn).Value!.Plan;
     }
 

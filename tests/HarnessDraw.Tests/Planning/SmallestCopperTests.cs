@@ -41,6 +41,26 @@ public sealed class SmallestCopperTests
         Assert.True(tried > 3 * Seeds, $"{tried} wires");
     }
 
+    /// <summary>Wires that are to be sized alike go down together: then too one of them breaks a rule.</summary>
+    [Theory]
+    [InlineData("6")]
+    [InlineData("12")]
+    public void Pairs_that_are_sized_alike_cannot_go_one_size_down_together(string voltage)
+    {
+        var alike = 0;
+        for (var seed = 0; seed < AlikeSeeds; seed++)
+        {
+            var plan = RandomStarter.Plan(seed, voltage, ("headlamp left", "headlamp right"), ("parking lamp left", "parking lamp right"), ("turn left", "turn right"));
+            Assert.All(plan.Wires.Select(w => AlikeWith(plan, w)), g => Assert.Single(g.Select(w => w.AreaMm2).Distinct()));
+            alike += plan.Wires.Count(w => w.DecidedBy == "sized alike");
+            var slack = Slack(plan).Slack;
+            Assert.True(slack.Count == 0, $"seed {seed}: {string.Join("; ", slack)}");
+        }
+
+        Assert.True(alike > AlikeSeeds, $"{alike} wires follow another");
+    }
+
+    private const int AlikeSeeds = 12;
     private const int Seeds = 25;
 
     /// <summary>How many wires of the plan's own sizing were made one size smaller, and those that bore it.</summary>
@@ -60,10 +80,10 @@ public sealed class SmallestCopperTests
 
             tried++;
             var smaller = sizes[size - 1];
-            var bearsA = wire.AmpacityA!.Value / Ampacity.InAirA(sizes[size]) * Ampacity.InAirA(smaller);
-            var tooHot = bearsA < Math.Max(Steady(wire), Rating(plan, wire)) + 0.005;
+            var alike = AlikeWith(plan, wire);
+            var tooHot = alike.Any(w => w.AmpacityA!.Value / Ampacity.InAirA(sizes[size]) * Ampacity.InAirA(smaller) < Math.Max(Steady(w), Rating(plan, w)) + 0.005);
             // a dynamo's lead with its regulator and ammeter has no rule of the checker; what the plan says of it is held in PlanPropertiesTests
-            if (!tooHot && !DropsTooMuch(plan, wire, smaller, before) && !IsDynamoLead(plan, wire))
+            if (!tooHot && !DropsTooMuch(plan, alike, smaller, before) && !alike.Any(w => w.DecidedBy == "terminal") && !IsDynamoLead(plan, wire))
             {
                 slack.Add($"{wire.Id} {wire.Circuit}: {smaller.Label} instead of {wire.SizeLabel} ({wire.DecidedBy}: {wire.RunnerUp})");
             }
@@ -82,7 +102,7 @@ public sealed class SmallestCopperTests
         var size = sizes.IndexOf(sizes.Single(s => s.Label == wire.SizeLabel));
         var thick = wire with { SizeLabel = sizes[size + 2].Label, AreaMm2 = sizes[size + 2].AreaMm2 };
         var oversized = plan with { Wires = [.. plan.Wires.Select(w => w.Id == wire.Id ? thick : w)] };
-        Assert.False(DropsTooMuch(oversized, thick, sizes[size + 1], Drops(oversized)));
+        Assert.False(DropsTooMuch(oversized, [thick], sizes[size + 1], Drops(oversized)));
     }
 
     /// <summary>The charge lead and the starter's cables are held by rules of their own, which a smaller size breaks and a larger one does not.</summary>
@@ -94,8 +114,8 @@ public sealed class SmallestCopperTests
         var sizes = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == lead.WireType).Sizes;
         var size = sizes.IndexOf(sizes.Single(s => s.Label == lead.SizeLabel));
         Plan With(int number) => plan with { Wires = [.. plan.Wires.Select(w => w.Id == lead.Id ? w with { SizeLabel = sizes[number].Label, AreaMm2 = sizes[number].AreaMm2 } : w)] };
-        Assert.False(DropsTooMuch(With(size + 2), lead, sizes[size + 1], Drops(With(size + 2))));
-        Assert.True(DropsTooMuch(plan, lead, sizes[size - 4], Drops(plan)));
+        Assert.False(DropsTooMuch(With(size + 2), [lead], sizes[size + 1], Drops(With(size + 2))));
+        Assert.True(DropsTooMuch(plan, [lead], sizes[size - 4], Drops(plan)));
     }
 
     [Theory]
@@ -140,6 +160,28 @@ public sealed class SmallestCopperTests
         Assert.True(plan.Wires.Single(w => w.Circuit == "side marker left ground").AreaMm2 < ground.AreaMm2);
     }
 
+    /// <summary>The wires that the description has sized alike with one, itself among them, by the words of examples/README.md.</summary>
+    private static List<Wire> AlikeWith(Plan plan, Wire wire)
+    {
+        var found = new List<Wire> { wire };
+        for (var i = 0; i < found.Count; i++)
+        {
+            var ends = EndsOf(plan, found[i]).ToHashSet(StringComparer.Ordinal);
+            found.AddRange(plan.Wires.Where(w => !found.Contains(w) && w.DecidedBy != "given by hand" && EndsOf(plan, w).Any(ends.Contains)));
+        }
+
+        return found;
+    }
+
+    private static IEnumerable<string> EndsOf(Plan plan, Wire wire)
+    {
+        var feeds = plan.Harness.Circuits.Single(c => c.Id == wire.Circuit).Feeds.Select(f => f.ToString()).ToList();
+        return from pair in plan.Harness.SizedAlike.Select((g, n) => (g.Names, g.AreCircuits, Number: n))
+               from end in (WireEnd[])[wire.From, wire.To]
+               where end.Pin is not null && pair.Names.Contains(pair.AreCircuits ? wire.Circuit : end.At)
+               select $"{pair.Number} {(pair.AreCircuits ? $"{feeds.IndexOf(end.ToString())}" : end.Pin)}";
+    }
+
     private static bool IsDynamoLead(Plan plan, Wire wire) => plan.Harness.Things.Any(t => t.Id == "regulator") && wire.Circuit is "charge lead" or "charge to ammeter";
 
     private static Wire OneDown(Plan plan, Wire wire)
@@ -178,9 +220,9 @@ public sealed class SmallestCopperTests
         select fuse;
 
     /// <summary>True when a load that loses more than its limit loses more still, or one comes to lose more than it.</summary>
-    private static bool DropsTooMuch(Plan plan, Wire wire, WireSize smaller, Dictionary<string, (double DropV, double LimitV)> before)
+    private static bool DropsTooMuch(Plan plan, IReadOnlyList<Wire> wires, WireSize smaller, Dictionary<string, (double DropV, double LimitV)> before)
     {
-        var thinner = plan with { Wires = [.. plan.Wires.Select(w => w.Id == wire.Id ? Thinner(plan, w, smaller) : w)] };
+        var thinner = plan with { Wires = [.. plan.Wires.Select(w => wires.Any(x => x.Id == w.Id) ? Thinner(plan, w, smaller) : w)] };
         return Drops(thinner).Any(d => d.Value.DropV > d.Value.LimitV - TiesV && before.TryGetValue(d.Key, out var was) && d.Value.DropV > was.DropV + TiesV) || BreaksALeadRule(plan, thinner);
     }
 

@@ -44,5 +44,9 @@ internal sealed record LoopBudget(DropPath Path, ImmutableArray<LoopPass> Wires)
         }
     }
 
+    /// <summary>With all wires that are sized alike with that one in another size.</summary>
+    public double WiresVWithAlike(WireRow changed, int size) => Wires.Sum(w => w.DropV(w.Wire.First == changed.First ? size : w.Wire.Size));
+
+    /// <summary>With that wire alone in another size.</summary>
     public double WiresVWith(WireRow changed, int size) => Wires.Sum(w => w.DropV(w.Wire == changed ? size : w.Wire.Size));
 }

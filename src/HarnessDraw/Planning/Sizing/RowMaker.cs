@@ -14,9 +14,49 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
     public ImmutableArray<WireRow> Make(Wiring wiring)
     {
         var protections = index.Harness.Circuits.GroupBy(c => c.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => ProtectionFinder.Of(index, g.First()), StringComparer.Ordinal);
-        ImmutableArray<WireRow> rows = [.. wiring.Wires.Select(w => Row(w, wiring.Splices, protections))];
+        var alike = Alike(wiring.Wires);
+        ImmutableArray<WireRow> rows = [.. wiring.Wires.Select((w, n) => Row(w, wiring.Splices, protections, alike.GetValueOrDefault(n)))];
+        foreach (var group in alike.Where(a => !rows[a.Key].Given).GroupBy(a => a.Value, a => rows[a.Key]).Where(g => g.Skip(1).Any()))
+        {
+            ImmutableArray<WireRow> together = [.. group];
+            foreach (var row in together)
+            {
+                row.Alike = together;
+            }
+        }
+
         CountLoaded(rows);
         return rows;
+    }
+
+    /// <summary>Wires that are to be sized alike: the sizes that all their types have, and the largest that one of them is given.</summary>
+    private sealed record AlikeSizes(ImmutableHashSet<string> Labels, double GivenMm2);
+
+    private Dictionary<int, AlikeSizes> Alike(ImmutableArray<DraftWire> wires)
+    {
+        var found = new Dictionary<int, AlikeSizes>();
+        if (index.Harness.SizedAlike.IsEmpty)
+        {
+            return found;
+        }
+
+        var groups = AlikeWires.GroupsOf(index.Harness, wires);
+        foreach (var group in Enumerable.Range(0, wires.Length).Where(w => groups[w] >= 0).GroupBy(w => groups[w]))
+        {
+            var sizes = group.Select(w => index.Circuit(index.Harness.Nets[wires[w].Net].Circuit) is var c ? SizesFor(wires[w], c, index.WireTypeOf(c)) : default).ToList();
+            var labels = sizes.Where(s => !s.Given).Select(s => s.Sizes.Select(z => z.Label).ToImmutableHashSet(StringComparer.Ordinal)).Aggregate((ImmutableHashSet<string>?)null, (all, l) => all?.Intersect(l) ?? l);
+            // of types without a size in common, as metric and gauges, each stays with its own
+            if (labels is { IsEmpty: false })
+            {
+                var alike = new AlikeSizes(labels, sizes.Where(s => s.Given).Select(s => s.Sizes[0].AreaMm2).DefaultIfEmpty(0).Max());
+                foreach (var w in group)
+                {
+                    found.Add(w, alike);
+                }
+            }
+        }
+
+        return found;
     }
 
     /// <summary>Copper of the wire at each net member, mm2, from rows that have sizes.</summary>
@@ -37,13 +77,18 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
         return areas;
     }
 
-    private WireRow Row(DraftWire draft, ImmutableArray<DraftSplice> splices, Dictionary<string, ImmutableArray<string>> protections)
+    private WireRow Row(DraftWire draft, ImmutableArray<DraftSplice> splices, Dictionary<string, ImmutableArray<string>> protections, AlikeSizes? alike)
     {
         var net = index.Harness.Nets[draft.Net];
         var circuit = index.Circuit(net.Circuit);
         var type = index.WireTypeOf(circuit);
         var way = tree.Way(draft.From.Point, draft.To.Point);
         var (sizes, given) = SizesFor(draft, circuit, type);
+        if (alike is not null && !given)
+        {
+            sizes = sizes.RemoveAll(s => !alike.Labels.Contains(s.Label));
+        }
+
         var amperes = AmperesOf(draft);
         var path = tree.LengthMm(draft.From.Point, draft.To.Point);
         (PinRef?, string?) EndOf(DraftEnd end) => (end.Pin, end.Splice >= 0 ? splices[end.Splice].Id : null);
@@ -59,6 +104,7 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             PathMm = path,
             Sizes = sizes,
             Given = given,
+            ByGivenAlike = given || alike is null ? 0 : Math.Max(0, WireRow.SizeOfAtLeast(sizes, alike.GivenMm2)),
             BuiltSize = was?.WireType == type.Id ? sizes.IndexOf(sizes.FirstOrDefault(s => s.Label == was.Size)!) : -1,
             BuiltSpareMm = (was?.CutMm ?? path) - path,
             CaseA = amperes,
@@ -69,11 +115,23 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             ProtectedBy = protections[circuit.Id],
             GroundsBehind = circuit.IsReturn ? FusesOfMotor(draft, protections) : [],
             SteadyA = SteadyOf(amperes, flow, options),
+            IsStrap = circuit.IsReturn && IsStrap(draft),
+            FeedsStarter = !circuit.IsReturn && (KindAt(draft.From) == ThingKind.Starter || KindAt(draft.To) == ThingKind.Starter),
             ConductorMm = (path * (1 + options.LayFraction)) + 100,
             FromCavity = Given(draft.From, net),
             ToCavity = Given(draft.To, net),
         };
     }
+
+    private bool IsStrap(DraftWire draft)
+    {
+        bool Ground(DraftEnd end) => KindAt(end) == ThingKind.GroundPoint;
+        bool Post(DraftEnd end) => end.Pin is { } pin && index.Harness.Power.Sources.Any(s => s.Id == pin.Thing && s.Kind == SourceKind.Battery);
+        bool AtStarter(DraftEnd end) => end.Pin is { } pin && index.Thing(pin.Thing)?.Place is { } place && index.Harness.Things.Any(t => t.Kind == ThingKind.Starter && t.Place == place);
+        return (Post(draft.From) && Ground(draft.To)) || (Post(draft.To) && Ground(draft.From)) || (Ground(draft.From) && Ground(draft.To) && (AtStarter(draft.From) || AtStarter(draft.To)));
+    }
+
+    private ThingKind? KindAt(DraftEnd end) => end.Pin is { } pin ? index.Thing(pin.Thing)?.Kind : null;
 
     private static double[] NotKnown(int count)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using HarnessDraw.Electrical;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Planning.Sizing;
 
@@ -25,7 +26,18 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         if (wire.IsLevelled)
         {
-            return new("unfused cable", $"{Smaller(wire)} would be thinner than the unfused cables before and behind it, or all of them would lose too much", Electrical(wire));
+            var others = wire.IsStrap ? "the starter's cable, whose current returns by it" : "the unfused cables before and behind it";
+            return new("unfused cable", $"{Smaller(wire)} would be thinner than {others}, or all of them would lose too much", Electrical(wire));
+        }
+
+        if (wire.ByGivenAlike == wire.Size && wire.Size > LeastAlone(wire))
+        {
+            return new("sized alike", "one that it is to be like has its size given by hand", Electrical(wire));
+        }
+
+        if (SmallerAlone(wire) is { } alone)
+        {
+            return new("sized alike", $"{alone.Label}{(alone.Awg is null ? " mm2" : "")} would do by itself: it is to be as {Like(wire)}", Electrical(wire));
         }
 
         var least = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
@@ -60,6 +72,34 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
         }
 
         return new("mechanical minimum", wire.Size == 0 ? null : Text($"{Smaller(wire)} is below the {options.SmallestAreaMm2:0.##} mm2 minimum"), Electrical(wire));
+    }
+
+    // the next smaller size that would do, were it not for those that it is to be like
+    private WireSize? SmallerAlone(WireRow wire)
+    {
+        if (wire.Alike.IsEmpty)
+        {
+            return null;
+        }
+
+        var least = LeastAlone(wire);
+        for (var s = wire.Size - 1; s >= least; s--)
+        {
+            if (sizing.Sizer.HasOwnTerminal(wire, s))
+            {
+                return loopsOf[wire].All(l => l.WiresVWith(wire, s) <= Budget(l)) ? wire.Sizes[s] : null;
+            }
+        }
+
+        return null;
+    }
+
+    private static int LeastAlone(WireRow wire) => Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(wire.ByProtection, wire.ByBuilt));
+
+    private static string Like(WireRow wire)
+    {
+        string[] others = [.. wire.Alike.Where(w => w.Circuit != wire.Circuit).Select(w => w.Circuit.Id).Distinct(StringComparer.Ordinal)];
+        return others.Length > 0 ? string.Join(", ", others) : $"the other legs of {wire.Circuit.Id}";
     }
 
     public ImmutableArray<LoopBudget> LoopsOf(WireRow wire) => [.. loopsOf[wire]];

@@ -45,7 +45,7 @@ internal sealed partial class SizingStage
         {
             var over = Over();
             var before = rows.Select(r => r.Size).ToArray();
-            foreach (var row in rows.OrderByDescending(r => r.SizeNow.AreaMm2 * r.ConductorMm))
+            foreach (var row in rows.Where(r => r.First == r).OrderByDescending(r => r.SizeNow.AreaMm2 * r.AlikeMm))
             {
                 while (sizer.MayBear(row, loops, LittleOver))
                 {
@@ -87,7 +87,7 @@ internal sealed partial class SizingStage
                 }
             }
 
-            var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
+            var thinned = Enumerable.Range(0, rows.Length).Where(w => rows[w].First == rows[w] && rows[w].Size < before[w]).Select(w => (Row: w, rows[w].Size)).ToList();
             if (thinned.Count == 0)
             {
                 return false;
@@ -96,7 +96,7 @@ internal sealed partial class SizingStage
             if (!Bear(over))
             {
                 PutBack(thinned, before);
-                foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].ConductorMm))
+                foreach (var (w, size) in thinned.OrderByDescending(t => rows[t.Row].SizeNow.AreaMm2 * rows[t.Row].AlikeMm))
                 {
                     rows[w].Size = size;
                     while (rows[w].Size < before[w] && !Bear(over))

@@ -2,16 +2,17 @@ namespace HarnessDraw.Planning.Sizing;
 
 /// <summary>
 /// Cables that the description declares unfused and that one current passes, as from battery to starter switch to starter, are of one size: no fuse would save
-/// the thinner one in a short that the thicker one bears (common practice, no source).
+/// the thinner one in a short that the thicker one bears (common practice, no source). So are the battery's ground cable and the engine strap, by which the starter's current
+/// returns: the way back carries what the way out does.
 /// </summary>
 internal static class UnfusedCables
 {
     /// <summary>Brings the cables of each chain to the size of its thickest, then takes the chain down together as far as its loops allow.</summary>
-    public static void Level(IReadOnlyList<LoopBudget> loops, Func<LoopBudget, double> allowedV, Func<WireRow, int, bool> hasTerminal)
+    public static void Level(IReadOnlyList<WireRow> wires, IReadOnlyList<LoopBudget> loops, Func<LoopBudget, double> allowedV, Func<WireRow, int, bool> hasTerminal)
     {
         foreach (var chain in Chains(loops))
         {
-            var inChain = chain.ToHashSet();
+            var inChain = chain.Select(w => w.First).ToHashSet();
             var passed = Passing(loops, inChain);
             TrySize(chain, chain.Max(w => w.SizeNow.AreaMm2), hasTerminal);
             while (true)
@@ -37,6 +38,27 @@ internal static class UnfusedCables
                 wire.IsLevelled = true;
             }
         }
+
+        Follow(wires, hasTerminal);
+    }
+
+    /// <summary>Straps that no starting current passes as the network is: they are as thick as the thickest cable at a starter, where their terminals take that.</summary>
+    private static void Follow(IReadOnlyList<WireRow> wires, Func<WireRow, int, bool> hasTerminal)
+    {
+        var straps = wires.Where(w => w is { IsStrap: true, Given: false, IsLevelled: false }).ToList();
+        if (straps.Count == 0)
+        {
+            return;
+        }
+
+        var feedMm2 = wires.Where(w => w.FeedsStarter).Select(w => w.SizeNow.AreaMm2).DefaultIfEmpty(0).Max();
+        foreach (var strap in straps)
+        {
+            if (strap.SizeNow.AreaMm2 < feedMm2 - 1e-9 && TrySize([strap], feedMm2, hasTerminal))
+            {
+                strap.IsLevelled = true;
+            }
+        }
     }
 
     private static List<LoopBudget> Passing(IReadOnlyList<LoopBudget> loops, HashSet<WireRow> inChain)
@@ -46,7 +68,7 @@ internal static class UnfusedCables
         {
             foreach (var pass in loops[l].Wires)
             {
-                if (inChain.Contains(pass.Wire))
+                if (inChain.Contains(pass.Wire.First))
                 {
                     passing.Add(loops[l]);
                     break;
@@ -118,7 +140,7 @@ internal static class UnfusedCables
         public int LastLoop { get; set; }
     }
 
-    private static bool IsUnfused(WireRow wire) => !wire.Given && !wire.Circuit.IsReturn && wire.Circuit.UnfusedBecause is not null;
+    private static bool IsUnfused(WireRow wire) => !wire.Given && (wire.IsStrap || (!wire.Circuit.IsReturn && wire.Circuit.UnfusedBecause is not null));
 
     // all to the least size of at least that area, never under what each needs by itself; false when one cannot be smaller than it is
     private static bool TrySize(List<WireRow> chain, double areaMm2, Func<WireRow, int, bool> hasTerminal)

@@ -48,26 +48,85 @@ internal sealed class WireRow
     /// <summary>Least size number because it is built and bears that.</summary>
     public int ByBuilt { get; set; }
     public int Loaded { get; set; } = 1;
-    public int Size { get; set; }
+
+    /// <summary>All that are sized alike with it, itself among them; empty for a wire that is sized by itself.</summary>
+    public ImmutableArray<WireRow> Alike { get; set; } = [];
+
+    /// <summary>The one that stands for all that are sized alike with it.</summary>
+    public WireRow First => Alike.IsEmpty ? this : Alike[0];
+
+    /// <summary>Size number, of all that are sized alike at once.</summary>
+    public int Size
+    {
+        get => size;
+        set
+        {
+            size = value;
+            foreach (var other in Alike)
+            {
+                other.size = value;
+            }
+        }
+    }
+
+    private int size;
 
     /// <summary>Least size number by each rule, and which rule is the last word.</summary>
     public int ByMechanics { get; set; }
     public int ByAmpacity { get; set; }
     public int ByProtection { get; set; }
     public int ByTerminal { get; set; }
+
+    /// <summary>Least size number because one that it is to be like has a size given by hand.</summary>
+    public int ByGivenAlike { get; init; }
     public int ByDrop { get; set; }
 
     /// <summary>Size that rounds which do not come to rest have shown to be needed.</summary>
     public int Floor { get; set; }
 
-    /// <summary>Least size number by everything but the drop.</summary>
-    public int Least => Math.Max(Math.Max(Math.Max(ByMechanics, ByAmpacity), Math.Max(ByProtection, ByTerminal)), Math.Max(Floor, ByBuilt));
+    /// <summary>Least size number by everything but the drop, and of all that are sized alike.</summary>
+    public int Least
+    {
+        get
+        {
+            var least = OwnLeast;
+            foreach (var other in Alike)
+            {
+                least = Math.Max(least, other.OwnLeast);
+            }
+
+            return least;
+        }
+    }
+
+    public int OwnLeast => Math.Max(Math.Max(Math.Max(ByMechanics, ByAmpacity), Math.Max(ByProtection, ByTerminal)), Math.Max(Math.Max(Floor, ByGivenAlike), ByBuilt));
+
+    /// <summary>True for the battery's ground cable, and for a strap between ground points one of which sits where a starter does.</summary>
+    public bool IsStrap { get; init; }
+
+    /// <summary>True for what ends at a starter and is no return.</summary>
+    public bool FeedsStarter { get; init; }
 
     /// <summary>True when it has the size of the unfused cables it goes on from.</summary>
     public bool IsLevelled { get; set; }
 
     /// <summary>Length for resistance, mm.</summary>
     public double ConductorMm { get; set; }
+
+    /// <summary>Length of all that are sized alike, mm: what a step of the size costs.</summary>
+    public double AlikeMm
+    {
+        get
+        {
+            var sum = Alike.IsEmpty ? ConductorMm : 0;
+            foreach (var other in Alike)
+            {
+                sum += other.ConductorMm;
+            }
+
+            return sum;
+        }
+    }
 
     /// <summary>Cavity chosen at either end when it is a mate.</summary>
     public string? FromCavity
@@ -88,11 +147,13 @@ internal sealed class WireRow
     public WireSize SizeNow => Sizes[Size];
 
     /// <summary>The least size number of at least an area, or -1.</summary>
-    public int SizeOfAtLeast(double areaMm2)
+    public int SizeOfAtLeast(double areaMm2) => SizeOfAtLeast(Sizes, areaMm2);
+
+    public static int SizeOfAtLeast(ImmutableArray<WireSize> sizes, double areaMm2)
     {
-        for (var s = 0; s < Sizes.Length; s++)
+        for (var s = 0; s < sizes.Length; s++)
         {
-            if (Sizes[s].AreaMm2 >= areaMm2 - 1e-9)
+            if (sizes[s].AreaMm2 >= areaMm2 - 1e-9)
             {
                 return s;
             }

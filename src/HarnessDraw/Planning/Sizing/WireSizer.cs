@@ -28,13 +28,21 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
             SizeAlone(wire);
         }
 
+        foreach (var wire in wires)
+        {
+            if (!wire.Alike.IsEmpty && wire.First == wire)
+            {
+                SizeAlike(wire);
+            }
+        }
+
         foreach (var loop in loops.Select((l, i) => (Loop: l, Excess: Excess(l), i)).Where(l => l.Excess > 1).OrderByDescending(l => l.Excess).ThenBy(l => l.i))
         {
             Meet(loop.Loop);
         }
 
         Thin(loops);
-        UnfusedCables.Level(loops, AllowedV, HasTerminal);
+        UnfusedCables.Level(wires, loops, AllowedV, HasTerminal);
         SayWhatDecided(wires);
     }
 
@@ -43,7 +51,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     {
         foreach (var wire in wires)
         {
-            wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(Math.Max(wire.ByProtection, wire.ByTerminal), wire.ByBuilt)) ? wire.Size : 0;
+            wire.ByDrop = wire.Size > Math.Max(Math.Max(wire.ByMechanics, wire.ByAmpacity), Math.Max(Math.Max(wire.ByProtection, wire.ByTerminal), Math.Max(wire.ByBuilt, wire.ByGivenAlike))) ? wire.Size : 0;
         }
     }
 
@@ -75,13 +83,13 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
             {
                 if (!pass.Wire.Given && !pass.Wire.IsLevelled && MayBeThinner(pass.Wire))
                 {
-                    (passes.TryGetValue(pass.Wire, out var list) ? list : passes[pass.Wire] = []).Add((l, pass));
+                    (passes.TryGetValue(pass.Wire.First, out var list) ? list : passes[pass.Wire.First] = []).Add((l, pass));
                 }
             }
         }
 
         // what is built and needs another size is a wire more to renew: it goes back first, and of those first what would still reach
-        foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.BuiltSize >= 0 ? p.Key.BuiltSpareMm : double.MinValue).ThenByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.ConductorMm))
+        foreach (var (wire, at) in passes.OrderByDescending(p => p.Key.BuiltSize >= 0 ? p.Key.BuiltSpareMm : double.MinValue).ThenByDescending(p => p.Key.SizeNow.AreaMm2 * p.Key.AlikeMm))
         {
             var addedV = new double[at.Count];
             while (MayBeThinner(wire))
@@ -119,7 +127,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
             var (addedV, passes) = (0.0, false);
             foreach (var pass in loop.Wires)
             {
-                if (pass.Wire == wire)
+                if (pass.Wire.First == wire.First)
                 {
                     (addedV, passes) = (addedV + pass.DropV(wire.Size - 1) - pass.DropV(wire.Size), true);
                 }
@@ -169,14 +177,14 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
         wire.ByAmpacity = Least(wire, s => wire.DeratedA(s) >= wire.SteadyA - 1e-9);
         var rating = RatingOver(wire);
         wire.ByProtection = rating is null ? 0 : Least(wire, s => wire.DeratedA(s) >= rating - 1e-9);
-        var needed = Math.Max(wire.ByMechanics, Math.Max(wire.ByAmpacity, wire.ByProtection));
+        var needed = Math.Max(Math.Max(wire.ByMechanics, wire.ByGivenAlike), Math.Max(wire.ByAmpacity, wire.ByProtection));
         if (needed >= wire.Sizes.Length)
         {
             TooSmall.Add(wire);
             needed = wire.Sizes.Length - 1;
         }
 
-        wire.ByTerminal = NextWithTerminal(wire, needed);
+        wire.ByTerminal = NextWithOwnTerminal(wire, needed);
         if (wire.ByTerminal < 0)
         {
             WithoutTerminal.Add(wire);
@@ -187,6 +195,20 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
         wire.ByTerminal = wire.Size > needed ? wire.Size : 0;
         wire.ByBuilt = wire.BuiltSize >= 0 && HasTerminal(wire, wire.BuiltSize) ? wire.BuiltSize : 0;
         wire.Size = Math.Max(wire.Size, Math.Max(wire.Floor, wire.ByBuilt));
+    }
+
+    // the least that every one of them bears by itself and has a terminal for
+    private void SizeAlike(WireRow wire)
+    {
+        var needed = Math.Min(wire.Least, wire.Sizes.Length - 1);
+        wire.Size = Math.Max(needed, NextWithTerminal(wire, needed));
+        if (wire.Size > needed)
+        {
+            foreach (var other in wire.Alike)
+            {
+                other.ByTerminal = wire.Size;
+            }
+        }
     }
 
     // what a hand-given wire would have by mechanics, temperature and protection
@@ -203,39 +225,6 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     /// <summary>The nearest protection; of a motor's feeds the one with the largest rating.</summary>
     public string? FuseOver(WireRow wire) =>
         wire.ProtectedBy.IsEmpty ? wire.GroundsBehind.OrderByDescending(f => ratingOf(f) ?? 0).FirstOrDefault() : wire.ProtectedBy[0];
-
-    /// <summary>The least size from <paramref name="from"/> on that both ends can be terminated with, or -1.</summary>
-    public int NextWithTerminal(WireRow wire, int from)
-    {
-        for (var s = from; s < wire.Sizes.Length; s++)
-        {
-            if (HasTerminal(wire, s))
-            {
-                return s;
-            }
-        }
-
-        return -1;
-    }
-
-    public bool HasTerminal(WireRow wire, int size) => (wire.Terminated ??= Terminated(wire))[size];
-
-    private bool[] Terminated(WireRow wire)
-    {
-        bool[] fits = [.. Enumerable.Repeat(true, wire.Sizes.Length)];
-        Narrow(wire.Draft.From.Pin, wire.FromCavity);
-        Narrow(wire.Draft.To.Pin, wire.ToCavity);
-        return fits;
-
-        void Narrow(PinRef? pin, string? cavity)
-        {
-            var candidates = pin is null ? [] : terminals.For(pin, cavity);
-            for (var s = 0; s < fits.Length && !candidates.IsEmpty; s++)
-            {
-                fits[s] = fits[s] && TerminalChooser.Fitting(candidates, wire.Sizes[s]) is not null;
-            }
-        }
-    }
 
     private static int Least(WireRow wire, Func<int, bool> holds)
     {
@@ -303,7 +292,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
         while (loop.WiresV > allowedV)
         {
             // where most volts are saved for the copper that it costs
-            var next = loop.Wires.Select(w => w.Wire).Distinct().Where(w => !w.Given && !HasStud(w) && w.Size < w.Sizes.Length - 1 && NextWithTerminal(w, w.Size + 1) >= 0)
+            var next = loop.Wires.Select(w => w.Wire).DistinctBy(w => w.First).Where(w => !w.Given && !HasStud(w) && w.Size < w.Sizes.Length - 1 && NextWithTerminal(w, w.Size + 1) >= 0)
                 .Select(w => (Wire: w, To: NextWithTerminal(w, w.Size + 1))).OrderByDescending(n => SavedPerMm3(loop, n.Wire, n.To)).FirstOrDefault();
             if (next.Wire is null)
             {
@@ -326,7 +315,7 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
     }
 
     private static double SavedPerMm3(LoopBudget loop, WireRow wire, int to) =>
-        (loop.WiresV - loop.WiresVWith(wire, to)) / ((wire.Sizes[to].AreaMm2 - wire.SizeNow.AreaMm2) * wire.ConductorMm);
+        (loop.WiresV - loop.WiresVWithAlike(wire, to)) / ((wire.Sizes[to].AreaMm2 - wire.SizeNow.AreaMm2) * wire.AlikeMm);
 
     /// <summary>Area with the root of the current, as little of it as meets the volts; what hand-given wires drop beyond what they would in that size is handed back.</summary>
     private double Scale(LoopBudget loop, double allowedV)
@@ -376,8 +365,6 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
 
         return largest < wire.Sizes.Length - 1 && !HasStud(wire) ? wire.Sizes[largest].AreaMm2 / Math.Sqrt(Math.Max(currentA, 1e-9)) : 0;
     }
-
-    private bool HasStud(WireRow wire) => terminals.IsStud(wire.Draft.From.Pin) && terminals.IsStud(wire.Draft.To.Pin);
 
     private static double DropAt(LoopWire[] wires, double areaPerRootA)
     {

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
+using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
 
 namespace HarnessDraw.Reading;
 
-/// <summary>Reads what is said about the harness as a whole: title block, groups to keep apart, waivers.</summary>
+/// <summary>Reads what is said about the harness as a whole: title block, groups to keep apart and to size alike, waivers.</summary>
 internal static class RemarkReader
 {
     public static DrawingData Drawing(Draft draft, Func<InputText?, BroughtFile?> bring)
@@ -29,6 +30,19 @@ internal static class RemarkReader
             .Select(g => new KeepApart([.. g.Items.OfType<InputText>().Where(draft.IsCircuit).Select(c => c.Value)], g.At))
             .Where(k => k.Circuits.Length > 1),
     ];
+
+    public static ImmutableArray<SizedAlike> Alike(Draft draft) =>
+    [
+        .. draft.Root.List("sized-alike").OfType<InputList>().Select(g => Alike(draft, [.. g.Items.OfType<InputText>()], g.At)).Where(a => a.Names.Length > 1),
+    ];
+
+    // a lamp and its circuit often have one name: things go first, unless only circuits have all of them
+    private static SizedAlike Alike(Draft draft, InputText[] names, SourceSpan? at)
+    {
+        string[] things = [.. draft.Things.Select(t => t.Id)];
+        var areCircuits = !Array.Exists(names, n => things.Contains(n.Value)) || (Array.Exists(names, n => !things.Contains(n.Value)) && Array.TrueForAll(names, n => draft.CircuitNames.Contains(n.Value)));
+        return new([.. names.Where(n => areCircuits ? draft.IsCircuit(n) : NameRules.Known(n, things, "thing", draft.Bag)).Select(n => n.Value).Distinct(StringComparer.Ordinal)], areCircuits, at);
+    }
 
     public static ImmutableArray<Waiver> Waivers(Draft draft) =>
     [

@@ -119,6 +119,7 @@ public static class DescriptionShapes
         new("ampacity", Ampacity, "What the currents of wires are judged by, where it is not the catalogue and the program's own steps."),
         new("allowances", AllowanceShapes.OfHarness, "Lengths added to the routes of wires, where they are not the usual ones."),
         new("keep-apart", ListOf(ListOf(new TextShape("a circuit"), 2)), "Groups of circuits whose cavities must not be neighbours."),
+        new("sized-alike", ListOf(ListOf(new TextShape("a thing, or a circuit"), 2)), "Groups of things whose wires are sized alike, pin by pin ([headlamp left, headlamp right]), or of circuits, end by end."),
         new("unknown-allowed", YesNo, "Yes: a measurement may be 'unknown' and is listed as an open question."),
         new("waivers", ListOf(Waiver), "Findings the owner accepts."),
     ]);

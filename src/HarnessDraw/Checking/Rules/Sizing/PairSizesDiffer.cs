@@ -35,9 +35,16 @@ internal sealed class PairSizesDiffer : IDesignRule
         return apart.Count == 0
             ? null
             : context.Found(Info, $"{left.Id} and {right.Id} are a pair on wires of two sizes: {Wording.List(apart.Select(p => $"{Told(p.Left)} beside {Told(p.Right)}"), "; ")}.",
-                "Give the thinner one the size of the other (`size` of its circuit), or leave it: a wire that is too thin has a finding of its own.",
+                Cure(context, left, right, [.. apart.SelectMany(p => new[] { p.Left, p.Right })]),
                 [left.Id, right.Id, .. apart.SelectMany(p => new[] { p.Left.Id, p.Right.Id }).Distinct(StringComparer.Ordinal)], at: left.At);
     }
+
+    private static string Cure(RuleContext context, Thing left, Thing right, IReadOnlyList<Wire> wires) =>
+        !context.Harness.SizedAlike.Any(a => !a.AreCircuits && a.Names.Contains(left.Id) && a.Names.Contains(right.Id))
+            ? $"Have them sized alike (`sized-alike: [[{left.Id}, {right.Id}]]`), or leave it: a wire that is too thin has a finding of its own."
+            : wires.FirstOrDefault(w => w.DecidedBy == "given by hand") is { } given
+                ? $"They are to be sized alike, but the size of {given.Named()} is given: leave it out, or give the other the same."
+                : "They are to be sized alike, but their wire types have no size in common: give them one wire type.";
 
     private static string Told(Wire wire) => $"{wire.Named()} {wire.SizeLabel}{(wire.Awg is null ? " mm²" : "")}{(wire.CutLengthMm is { } mm ? $" over {Figure.Millimetres(mm)}" : "")}";
 }
