@@ -19,7 +19,7 @@ public sealed class FuseChoiceTests
         var plan = Planned(Pump, "pump feed: { from: F2, feeds: pump.1, live: run }");
         var fuse = plan.Fuses.Single(f => f.Id == "F2");
         Assert.Equal(10, fuse.RatingA);
-        Assert.StartsWith("by the 8 A contact at pump.1, which bears a fuse of 10.8 A", fuse.Why, StringComparison.Ordinal);
+        Assert.StartsWith("by the 8 A contact at pump 1, which bears a fuse of 10.8 A", fuse.Why, StringComparison.Ordinal);
         Assert.DoesNotContain(Found(plan), f => f.Where.Contains("F2"));
     }
 

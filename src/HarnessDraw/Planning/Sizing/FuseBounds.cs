@@ -31,7 +31,7 @@ internal static class FuseBounds
                 if (pin is not null && !terminals.IsStud(pin) && (pin.Pin ?? cavity) is not null && terminals.For(pin, cavity) is { IsEmpty: false } fitting)
                 {
                     var contactA = fitting.Max(t => t.CurrentA);
-                    Bind(fuse, options.FuseOverContact * contactA, string.Create(CultureInfo.InvariantCulture, $"the {contactA:0.#} A contact at {pin.Thing}.{cavity ?? pin.Pin}"));
+                    Bind(fuse, options.FuseOverContact * contactA, string.Create(CultureInfo.InvariantCulture, $"the {contactA:0.#} A contact at {PointWords.Of(pin.Thing, cavity ?? pin.Pin!)}"));
                 }
             }
         }

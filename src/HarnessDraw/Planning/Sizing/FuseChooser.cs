@@ -12,7 +12,7 @@ internal sealed record ChosenRating(double? RatingA, bool Given, string Why, dou
     public string? State { get; init; }
 }
 
-/// <summary>The most that something behind a fuse bears, as a rating, in words: 'the 8 A contact at firewall.A3'.</summary>
+/// <summary>The most that something behind a fuse bears, as a rating, in words: 'the 8 A contact at firewall A3'.</summary>
 internal readonly record struct FuseBound(double LimitA, string What);
 
 /// <summary>
