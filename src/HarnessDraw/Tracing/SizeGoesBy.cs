@@ -8,8 +8,8 @@ internal static class SizeGoesBy
 {
     public static string Of(Plan plan, Wire wire)
     {
-        // its share in contacts and fuses is for the plan file
-        var because = wire.RunnerUp?.Split(", of which")[0];
+        // which load it is at, and its share in contacts and fuses, is for the plan file
+        var because = wire.RunnerUp is { } told ? Without(Without(told.Split(", of which")[0], " at ", ", limit"), " to ", ", which are held") : null;
         return wire.DecidedBy switch
         {
             "voltage drop" => Joined("goes by voltage drop", because),
@@ -24,6 +24,9 @@ internal static class SizeGoesBy
             _ => "",
         };
     }
+
+    private static string Without(string text, string from, string to) =>
+        text.IndexOf(from, StringComparison.Ordinal) is >= 0 and var start && text.IndexOf(to, start, StringComparison.Ordinal) is >= 0 and var end ? text[..start] + text[end..] : text;
 
     private static string Joined(string goesBy, string? because) => because is null ? goesBy : $"{goesBy}: {because}";
 }
