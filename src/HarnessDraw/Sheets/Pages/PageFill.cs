@@ -13,6 +13,8 @@ internal static class PageFill
     /// <param name="fill">Puts everything on them.</param>
     public static SheetResult Of(Func<PageMaker> begin, Action<PageFlow> fill)
     {
+        // the lines of tables stay as they are however they are shared among pages
+        var tables = new List<object>();
         var usual = Try(closer: false, freeMm: 0);
         var close = usual.Used < CloserShare * usual.Count ? Try(closer: true, freeMm: 0) : usual;
         var closer = close.Count < usual.Count;
@@ -41,7 +43,7 @@ internal static class PageFill
 
         PageFlow Try(bool closer, double freeMm)
         {
-            var flow = new PageFlow(begin(), closer, freeMm);
+            var flow = new PageFlow(begin(), closer, freeMm, tables);
             fill(flow);
             return flow;
         }

@@ -9,6 +9,8 @@ internal sealed class PageFlow
     private const double GutterMm = 8;
     private const int WholeLines = 6;
     private readonly PageMaker maker;
+    private readonly List<object> tables;
+    private int tablesSoFar;
 
     // where the page begins to be filled, below the heading of what goes on
     private double top;
@@ -19,9 +21,10 @@ internal sealed class PageFlow
     /// <param name="maker">Gives the pages.</param>
     /// <param name="closer">Rows of tables stand closer.</param>
     /// <param name="freeMm">Kept free at the foot of every page.</param>
-    public PageFlow(PageMaker maker, bool closer = false, double freeMm = 0)
+    /// <param name="tables">The tables of earlier tries at the same sheet, in their order: their lines need not be broken again. Tables that are new are put there.</param>
+    public PageFlow(PageMaker maker, bool closer = false, double freeMm = 0, List<object>? tables = null)
     {
-        (this.maker, IsCloser) = (maker, closer);
+        (this.maker, IsCloser, this.tables) = (maker, closer, tables ?? []);
         Pen = maker.Begin();
         Area = maker.Area with { Height = maker.Area.Height - freeMm };
         Y = top = Area.Y;
@@ -172,6 +175,7 @@ internal sealed class PageFlow
 
     public void Table<T>(TextTable<T> table)
     {
+        table = Known(table);
         table = IsCloser ? table.Closer() : table;
         string? group = null;
         for (var i = 0; i < table.Rows.Length; i++)
@@ -179,7 +183,7 @@ internal sealed class PageFlow
             var row = table.Rows[i];
             var next = table.GroupOf?.Invoke(row);
             var opens = next is not null && next != group;
-            var height = table.HeightOf(row);
+            var height = table.HeightOf(i);
             if (i == 0)
             {
                 Need(table.HeadMm + (next is null ? 0 : table.GroupMm(next)) + height);
@@ -202,7 +206,19 @@ internal sealed class PageFlow
             }
 
             var last = i == table.Rows.Length - 1 || (table.GroupOf is { } of && of(table.Rows[i + 1]) != next);
-            Y = table.PaintRow(Pen, row, Y, last);
+            Y = table.PaintRow(Pen, i, Y, last);
         }
+    }
+
+    // every try fills the sheet with the same tables in the same order
+    private TextTable<T> Known<T>(TextTable<T> table)
+    {
+        var at = tablesSoFar++;
+        if (at == tables.Count)
+        {
+            tables.Add(table);
+        }
+
+        return tables[at] is TextTable<T> known && known.IsLike(table) ? known : table;
     }
 }

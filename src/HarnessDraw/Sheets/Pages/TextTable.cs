@@ -60,23 +60,28 @@ internal sealed class TextTable<T>
     private const int MostJudged = 150;
     private readonly Box area;
     private readonly ImmutableArray<TextColumn<T>> columns;
-    private readonly ImmutableArray<TableColumn> places;
-    private readonly int headLines;
+    private readonly Lazy<Setting> setting;
 
     public TextTable(ImmutableArray<T> rows, Box area, params ImmutableArray<TextColumn<T>> columns)
     {
         (Rows, this.area, this.columns) = (rows, area, columns);
-        var room = area.Width - (GapMm * (columns.Length - 1));
-        places = TableColumns.Place(area.X, area.Width, Widths(room), [.. columns.Select(c => Least(c with { FloorMm = 0, LeastMm = 14 }))], GapMm);
-        headLines = columns.Zip(places).Select(c => HeadOf(c.First, c.Second).Length).DefaultIfEmpty(1).Max();
+        setting = new(Set);
     }
 
-    private TextTable(TextTable<T> like) => (Rows, area, columns, places, headLines, GroupOf, LeastRowMm) = (like.Rows, like.area, like.columns, like.places, like.headLines, like.GroupOf, like.LeastRowMm);
+    private TextTable(TextTable<T> like) => (Rows, area, columns, setting, GroupOf, LeastRowMm) = (like.Rows, like.area, like.columns, like.setting, like.GroupOf, like.LeastRowMm);
+
+    /// <summary>Where the columns stand, and how each row is set, once it was asked for: they stay as they are however the rows are shared among pages.</summary>
+    private sealed record Setting(ImmutableArray<TableColumn> Places, int HeadLines, RowSetting?[] Rows);
+
+    private sealed record RowSetting(ImmutableArray<(ImmutableArray<string> Words, ImmutableArray<string> Under)> Cells, int MostLines, double PictureMm);
 
     /// <summary>The same table with its lines closer, as they stand in the tables of cavities; boxes to write in keep their height.</summary>
     public TextTable<T> Closer() => new(this) { LineMm = 3.9, RowMm = 5, LeastRowMm = LeastRowMm > UsualRowMm ? LeastRowMm : 5 };
 
     public ImmutableArray<T> Rows { get; }
+
+    /// <summary>True for a table of as many rows between the same edges: of one sheet that is filled anew it is the same table.</summary>
+    public bool IsLike(TextTable<T> other) => Rows.Length == other.Rows.Length && area.X == other.area.X && area.Width == other.area.Width;
 
     private double LineMm { get; init; } = 4.3;
 
@@ -88,17 +93,31 @@ internal sealed class TextTable<T>
     /// <summary>Least height of a row, mm: room for a reading.</summary>
     public double LeastRowMm { get; init; } = UsualRowMm;
 
-    public double HeadMm => 2.8 + (headLines * LineMm);
+    public double HeadMm => 2.8 + (setting.Value.HeadLines * LineMm);
 
-    public double HeightOf(T row) => Math.Max(
-        Math.Max(LeastRowMm, RowMm + ((columns.Zip(places).Max(c => LinesOf(c.First, c.Second, row)) - 1) * LineMm)),
-        columns.Max(c => c.Picture?.Invoke(row, new(0, 0)) is not { IsEmpty: false } ? 0 : c.DrawnHeightMm + (2 * PictureGapMm)));
+    /// <summary>Of a row by its place in <see cref="Rows"/>.</summary>
+    public double HeightOf(int row) => Math.Max(Math.Max(LeastRowMm, RowMm + ((SettingOf(row).MostLines - 1) * LineMm)), SettingOf(row).PictureMm);
+
+    private RowSetting SettingOf(int row) => setting.Value.Rows[row] ??= Set(Rows[row]);
+
+    private RowSetting Set(T row)
+    {
+        var cells = columns.Zip(setting.Value.Places, (c, p) => (Words: WordsOf(c, p, row), Under: UnderOf(c, p, row))).ToImmutableArray();
+        return new(cells, cells.Max(c => Math.Max(1, c.Words.Length + c.Under.Length)), columns.Max(c => c.Picture?.Invoke(row, new(0, 0)) is not { IsEmpty: false } ? 0 : c.DrawnHeightMm + (2 * PictureGapMm)));
+    }
+
+    private Setting Set()
+    {
+        var room = area.Width - (GapMm * (columns.Length - 1));
+        var places = TableColumns.Place(area.X, area.Width, Widths(room), [.. columns.Select(c => Least(c with { FloorMm = 0, LeastMm = 14 }))], GapMm);
+        return new(places, columns.Zip(places).Select(c => HeadOf(c.First, c.Second).Length).DefaultIfEmpty(1).Max(), new RowSetting?[Rows.Length]);
+    }
 
     public double PaintHead(Pen pen, double top)
     {
         pen.Tint(new Box(area.X, top, area.Width, HeadMm));
         pen.Rule(area.X, top, area.Right, 0.35);
-        foreach (var (column, place) in columns.Zip(places))
+        foreach (var (column, place) in columns.Zip(setting.Value.Places))
         {
             var lines = HeadOf(column, place);
             var y = top + HeadMm - 2.3 - ((lines.Length - 1) * LineMm);
@@ -129,20 +148,21 @@ internal sealed class TextTable<T>
         return y + 2.2;
     }
 
-    public double PaintRow(Pen pen, T row, double top, bool last)
+    public double PaintRow(Pen pen, int row, double top, bool last)
     {
         var height = HeightOf(row);
-        foreach (var (column, place) in columns.Zip(places))
+        for (var i = 0; i < columns.Length; i++)
         {
-            PaintCell(pen, column, place, row, top, height);
+            PaintCell(pen, i, row, top, height);
         }
 
         pen.Rule(area.X, top + height, area.Right, last ? 0.35 : 0.18, last ? Ink.Black : Ink.Hairline);
         return top + height;
     }
 
-    private void PaintCell(Pen pen, TextColumn<T> column, TableColumn place, T row, double top, double height)
+    private void PaintCell(Pen pen, int index, int number, double top, double height)
     {
+        var (column, place, row) = (columns[index], setting.Value.Places[index], Rows[number]);
         if (column.TickMm > 0)
         {
             pen.Frame(new Box(place.Middle - (column.TickMm / 2), top + 0.85, column.TickMm, column.TickMm), 0.25);
@@ -177,13 +197,14 @@ internal sealed class TextTable<T>
         }
 
         var at = colour is null ? place : new TableColumn(place.Left + SwatchMm, place.Width - SwatchMm);
-        foreach (var line in WordsOf(column, place, row))
+        var (words, under) = SettingOf(number).Cells[index];
+        foreach (var line in words)
         {
             Put(pen, line, column, at, y, column.Style, column.Tag?.Invoke(row));
             y += LineMm;
         }
 
-        foreach (var line in UnderOf(column, place, row))
+        foreach (var line in under)
         {
             Put(pen, line, column, at, y, column.UnderStyle, null);
             y += LineMm;
