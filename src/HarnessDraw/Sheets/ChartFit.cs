@@ -104,7 +104,7 @@ internal sealed partial class ChartFit
                 if (leaveOut)
                 {
                     fit.ShowsAll = false;
-                    fit.Panels = [.. fit.Panels.Select(p => p.OrElsewhere())];
+                    fit.Panels = ChartPanel.Fewer(fit.Panels);
                 }
 
                 var covered = fit.Covered();

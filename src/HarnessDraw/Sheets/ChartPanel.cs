@@ -10,15 +10,21 @@ internal sealed record PanelShape(Panel Size, Action<ChartPen, Box> Draw);
 /// <summary>A block beside the chart, in one or several shapes, the one it would rather have first.</summary>
 internal sealed record ChartPanel(ImmutableArray<PanelShape> Shapes)
 {
-    /// <summary>The line that stands for the panel when there is no room for what another sheet of the set shows as well; null: it must be shown.</summary>
+    /// <summary>The sentence that stands for the panel when there is no room for what another sheet of the set shows as well; null: it must be shown.</summary>
     public string? Elsewhere { get; init; }
+
+    /// <summary>The panel with such sentences among its own; null: it takes none.</summary>
+    public Func<string, ChartPanel>? Saying { get; init; }
 
     /// <summary>What says more and stands in its place when everything else has found its own and there is still room; null: nothing does.</summary>
     public ChartPanel? Fuller { get; init; }
 
-    /// <summary>The panel itself, or the line that says where it is.</summary>
-    public ChartPanel OrElsewhere() => Elsewhere is not { } words ? this
-        : Of(WallChartStyle.Width(words) + 1, 5, 1, 0.9, (pen, box) => pen.Text(words, box.X, box.Y + 3.6, WallChartStyle.TextMm));
+    /// <summary>The panels without those that another sheet shows; one of the others says where they are.</summary>
+    public static ImmutableArray<ChartPanel> Fewer(IReadOnlyList<ChartPanel> panels)
+    {
+        var words = string.Join(' ', panels.Select(p => p.Elsewhere).OfType<string>());
+        return words.Length == 0 ? [.. panels] : [.. panels.Where(p => p.Elsewhere is null).Select(p => p.Saying?.Invoke(words) ?? p)];
+    }
 
     public static ChartPanel Of(double width, double height, double wantX, double wantY, Action<ChartPen, Box> draw) => new([new(new(width, height, wantX, wantY), draw)]);
 

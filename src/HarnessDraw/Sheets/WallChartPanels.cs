@@ -34,7 +34,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
         }
 
         var colours = Colours();
-        panels.Add(Legend(196, colours).Or(Legend(138, colours), Legend(258, colours), Legend(104, colours)));
+        panels.Add(Legends(colours));
         if (Letters() is { Count: > 0 } letters)
         {
             var head = problem.Subject.GroundsAtLoads.Count == 0 ? "OPTIONS" : problem.Style.Options.Any() ? "OPTIONS AND GROUNDS" : "GROUNDS";
@@ -71,7 +71,7 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
             View(pen, face, wires, box.X + gap, y, mating: false, "WIRE-ENTRY SIDE", "as you insert terminals");
             View(pen, face, wires, box.X + (2 * gap) + face.WidthMm, y, mating: true, "MATING SIDE", "as you probe");
         }) with
-        { Elsewhere = $"{mate.Label.ToUpperInvariant()}: both views are on the connector sheets." };
+        { Elsewhere = $"Both views of {mate.Label.ToUpperInvariant()} are on the connector sheets." };
     }
 
     private void View(ChartPen pen, ConnectorFace face, Dictionary<string, Wire> wires, double x, double y, bool mating, string words, string use)
@@ -147,13 +147,16 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
             .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal)];
     }
 
-    private ChartPanel Legend(double width, List<ColourCode> colours)
+    private ChartPanel Legends(List<ColourCode> colours, string more = "") =>
+        Legend(196, colours, more).Or(Legend(138, colours, more), Legend(258, colours, more), Legend(104, colours, more)) with { Saying = words => Legends(colours, $" {words}") };
+
+    private ChartPanel Legend(double width, List<ColourCode> colours, string more)
     {
         const double ColourMm = 40;
         const double SymbolMm = 58;
         var two = problem.Subject.Lanes.Find(l => l.Wire.Colour.Contains('/', StringComparison.Ordinal)).Wire?.Colour;
         var symbols = Symbols();
-        var sentences = TextFit.Wrap($"{DistanceWords()} Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.", width, Cap);
+        var sentences = TextFit.Wrap($"{DistanceWords()} Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.{more}", width, Cap);
         var colourColumns = width < 150 ? 1 : 2;
         var symbolColumns = Math.Max(1, (int)((width - (colourColumns * ColourMm) - 4) / SymbolMm));
         // the sample of a tracer is wider than one column: below the colours, or below everything
