@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Fabrication;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Comparing;
 
@@ -75,7 +76,7 @@ public static class HarnessComparer
         {
             if (!before.TryGetValue(wire.Id, out var was))
             {
-                changes.Add(new(ChangeKind.Add, wire.Id, wire.Circuit, $"{wire.From} to {wire.To}, {wire.Size} {wire.Colour}, {Mm(wire.CutMm)}"));
+                changes.Add(new(ChangeKind.Add, wire.Id, wire.Circuit, $"{PointWords.OfNode(wire.From)} to {PointWords.OfNode(wire.To)}, {wire.Size} {wire.Colour}, {Mm(wire.CutMm)}"));
             }
             else if (Change(was, wire) is { } change)
             {
@@ -83,7 +84,7 @@ public static class HarnessComparer
             }
         }
 
-        changes.AddRange(old.Wires.Where(w => !after.ContainsKey(w.Id)).Select(w => new WireChange(ChangeKind.Remove, w.Id, w.Circuit, $"{w.From} to {w.To}, {w.Size} {w.Colour}")));
+        changes.AddRange(old.Wires.Where(w => !after.ContainsKey(w.Id)).Select(w => new WireChange(ChangeKind.Remove, w.Id, w.Circuit, $"{PointWords.OfNode(w.From)} to {PointWords.OfNode(w.To)}, {w.Size} {w.Colour}")));
         var ordered = changes.OrderBy(c => c.Wire, NaturalOrder.Instance).ToImmutableArray();
         return new(old, now, ordered, now.Wires.Count(w => before.ContainsKey(w.Id)) - ordered.Count(c => c.Kind is ChangeKind.Cut or ChangeKind.Move));
     }
@@ -101,8 +102,8 @@ public static class HarnessComparer
         }
 
         var isCut = how.Count > 0;
-        Say(how, "end A", was.From, wire.From);
-        Say(how, "end B", was.To, wire.To);
+        Say(how, "end A", PointWords.OfNode(was.From), PointWords.OfNode(wire.From));
+        Say(how, "end B", PointWords.OfNode(was.To), PointWords.OfNode(wire.To));
         if (how.Count == 0 && !was.Segments.SequenceEqual(wire.Segments))
         {
             how.Add($"route {string.Join(' ', was.Segments)} becomes {string.Join(' ', wire.Segments)}");

@@ -144,7 +144,7 @@ public sealed record PlanDifference(ImmutableArray<PlanChange> Changes, Immutabl
         return names;
     }
 
-    private static string Told(Wire wire) => $"{wire.From} to {wire.To}, {wire.Colour}, {Size(wire)}, {Millimetres(wire.CutLengthMm)}, by {string.Join(' ', wire.Segments)}";
+    private static string Told(Wire wire) => $"{PointWords.Of(wire.From)} to {PointWords.Of(wire.To)}, {wire.Colour}, {Size(wire)}, {Millimetres(wire.CutLengthMm)}, by {string.Join(' ', wire.Segments)}";
 
     private static string Size(Wire wire) => wire.Awg is null ? $"{wire.SizeLabel} mm2" : wire.SizeLabel;
 

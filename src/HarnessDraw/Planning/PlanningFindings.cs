@@ -29,7 +29,7 @@ internal sealed class PlanningFindings
         {
             foreach (var pin in thing.Returns.Where(p => !wired.Contains($"{thing.Id}.{p.Pin}")))
             {
-                Add("no-ground-point", Severity.Error, $"{thing.Id}.{pin.Pin} must be wired to ground, but {(pin.To is null ? "no ground point is described" : $"'{pin.To}' is not described")}.",
+                Add("no-ground-point", Severity.Error, $"{PointWords.Of(thing.Id, pin.Pin)} must be wired to ground, but {(pin.To is null ? "no ground point is described" : $"'{pin.To}' is not described")}.",
                     "Describe a ground point on bare metal near it.", [thing.Id], thing.At);
             }
         }

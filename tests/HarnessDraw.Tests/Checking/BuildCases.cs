@@ -21,7 +21,7 @@ internal static class BuildCases
         new("not-reachable", p => Behind(p, "left lamp"), ["headlamp left sits behind the inner wing panel"], p => p),
         new("grommet-closed-in", p => Grommet(p, "grommet-40"), ["The grommet grommet-40 at trunk end", "which end goes on after?"], p => Grommet(p, null)),
         new("hand-route-off-path", p => ByHand(p, "trunk end", "grille"), ["F07: the route by hand goes", "from trunk end to grille"], p => ByHand(p, "trunk end", "left wing rear", "left wing front", "left lamp")),
-        new("no-terminal-fits", p => Given(p, 16), ["horn.1: F07 (horn) is given as 16"], p => Given(p, 1)),
+        new("no-terminal-fits", p => Given(p, 16), ["horn 1: F07 (horn) is given as 16"], p => Given(p, 1)),
         // five to one
         new("size-steps-down", p => Feed(p, 5.1), ["dipped beam steps from", "(F01) to 1 (F02) at SP1", "15 A fuse F7"], p => Feed(p, 5)),
         new("splice-unbalanced", p => Feed(p, 6.5), ["SP1 joins 6.5 to 2 mm²", "3 to 1"], p => Feed(p, 6)),

@@ -8,18 +8,18 @@ internal static class FusingCases
     public static IEnumerable<RuleCase> All =>
     [
         // ABYC E-11 as quoted: 7 in (180 mm) from the battery
-        new("unfused-too-long", p => p.Circuit("battery feed", c => c with { UnfusedBecause = null }).Wire("P01", w => w with { PathLengthMm = 190 }), ["190 mm from main battery.plus", "P01", "180 mm"],
+        new("unfused-too-long", p => p.Circuit("battery feed", c => c with { UnfusedBecause = null }).Wire("P01", w => w with { PathLengthMm = 190 }), ["190 mm from main battery plus", "P01", "180 mm"],
             p => p.Circuit("battery feed", c => c with { UnfusedBecause = null }).Wire("P01", w => w with { PathLengthMm = 180 })),
         // 40 in (1000 mm) from a junction when sheathed
-        new("unfused-too-long", p => p.AddWire("P05", w => w with { Id = "P09", From = new("bus bar", "2"), To = new("F3", "in"), PathLengthMm = 1010 }), ["1010 mm from bus bar.1", "P09", "1000 mm"],
+        new("unfused-too-long", p => p.AddWire("P05", w => w with { Id = "P09", From = new("bus bar", "2"), To = new("F3", "in"), PathLengthMm = 1010 }), ["1010 mm from bus bar 1", "P09", "1000 mm"],
             p => p.AddWire("P05", w => w with { Id = "P09", From = new("bus bar", "2"), To = new("F3", "in"), PathLengthMm = 990 })),
         new("unfused-too-long", p => p.AddWire("P05", w => w with { Id = "P09", From = new("bus bar", "2"), To = new("F3", "in"), PathLengthMm = 620 }).Segment("S4", s => s with { Covering = null }), ["620 mm", "Sheath the lead all the way"],
             p => p.AddWire("P05", w => w with { Id = "P09", From = new("bus bar", "2"), To = new("F3", "in"), PathLengthMm = 620 })),
-        new("sources-joined-unfused", p => SecondBattery(p, "starter.B"), ["main battery.plus and second battery.plus", "without any fuse"], p => p),
+        new("sources-joined-unfused", p => SecondBattery(p, "starter.B"), ["main battery plus and second battery plus", "without any fuse"], p => p),
         new("sources-joined-unfused", p => SecondBattery(p, "F2.out"), ["one fuse only (F2)"], p => p),
         new("fuse-above-wire", p => p.Wire("F02", w => w with { AmpacityA = 14 }), ["F7 (15 A)", "F02 (dipped beam)", "14 A"], p => p.Wire("F02", w => w with { AmpacityA = 15 })),
         // 1.35 x 11 A = 14.85 A
-        new("fuse-above-contact", p => WeakContact(p, 11), ["F7 (15 A)", "11 A contact at firewall.B2", "14.9 A"], p => WeakContact(p, 11.2)),
+        new("fuse-above-contact", p => WeakContact(p, 11), ["F7 (15 A)", "11 A contact at firewall B2", "14.9 A"], p => WeakContact(p, 11.2)),
         // ten times 0.9 A is 9 A
         new("fuse-far-above-load", p => Oversized(p, 0.9), ["Fuse F7 is 15 A for 0.9 A, 17 times its load", "F02 (dipped beam)"], p => Oversized(p, 1.5)),
         // 80 % of 15 A is 12 A

@@ -7,10 +7,10 @@ internal static class GroundingCases
 {
     public static IEnumerable<RuleCase> All =>
     [
-        new("no-return", p => p.NoWire("F13"), ["headlamp left has no return", "headlamp left.31"], p => p),
+        new("no-return", p => p.NoWire("F13"), ["headlamp left has no return", "headlamp left 31"], p => p),
         new("no-return", p => p.Harness(h => h with { Power = h.Power with { Returns = ReturnPath.Wire } }).Element("horn", "horn", e => e with { PinB = null }), ["horn grounds itself"], p => p.Element("horn", "horn", e => e with { PinB = null })),
         new("return-through-non-metal", p => Surface(p, false), ["ground left is bolted to wing, which is glass fibre", "F13"], p => Surface(p, true)),
-        new("battery-not-bonded", p => p.NoWire("G01"), ["main battery.minus reaches no ground point"], p => p),
+        new("battery-not-bonded", p => p.NoWire("G01"), ["main battery minus reaches no ground point"], p => p),
         new("strap-small", p => p.Wire("G01", w => w with { AreaMm2 = 16 }), ["P02 (starter cable), 50 mm², returns by G01 (battery ground) of 16 mm²"], p => p),
         new("ground-crowded", p => ConnectorCases.Rings(p, "ground left", "stud", 3), ["ground left takes 5 rings", "17.2 A"], p => ConnectorCases.Rings(p, "ground left", "stud", 2)),
         new("sender-shares-return", p => Shared(p, 1.1), ["coolant sender returns through SP9", "F13 (headlamp left return) 1.1 A"], p => Shared(p, 0.9)),

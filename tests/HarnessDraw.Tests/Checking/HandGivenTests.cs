@@ -15,14 +15,14 @@ public class HandGivenTests
     [Theory]
     [InlineData("hand-route-off-path", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1, size: 1.5 mm2, route: [tray, nose] }] }", "from tray to nose")]
     [InlineData("cut-too-short", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1, size: 1.5 mm2, cut: 300 mm }] }", "H1 (feed) is cut 300 mm")]
-    [InlineData("no-terminal-fits", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1, size: 16 mm2 }] }", "horn.1: H1 (feed) is given as 16")]
+    [InlineData("no-terminal-fits", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1, size: 16 mm2 }] }", "horn 1: H1 (feed) is given as 16")]
     [InlineData("no-terminal-fits", "  feed: { from: F1, feeds: horn.1, size: 16 mm2 }", "is given as 16")]
     [InlineData("size-not-in-catalogue", "  feed: { from: F1, feeds: horn.1, size: 16 AWG }", "16 AWG, which is 1.22 mm², is given")]
     [InlineData("size-not-in-catalogue", "  feed: { from: F1, feeds: horn.1, size: 5 mm2 }", "the nearest it has: 4.0 mm² and 6.0 mm²")]
     [InlineData("fuse-above-wire", "  feed: { from: F7, enters-by: firewall, feeds: horn.1, size: 0.5 mm2 }", "F7 (15 A)")]
-    [InlineData("two-wires-in-cavity", "  a: { from: F7, enters-by: firewall, cavity: B1, feeds: headlamp left.56b }\n  b: { from: F7, enters-by: firewall, cavity: B1, feeds: headlamp left.56a }", "firewall.B1 has")]
+    [InlineData("two-wires-in-cavity", "  a: { from: F7, enters-by: firewall, cavity: B1, feeds: headlamp left.56b }\n  b: { from: F7, enters-by: firewall, cavity: B1, feeds: headlamp left.56a }", "firewall B1 has")]
     [InlineData("same-colour-and-size", Pair, "2 YE wires of 1")]
-    [InlineData("keep-apart-broken", Pair, "firewall.B1 and B2 are neighbours")]
+    [InlineData("keep-apart-broken", Pair, "firewall B1 and B2 are neighbours")]
     public void A_value_given_by_hand_is_found_with_its_place(string rule, string circuits, string says)
     {
         var rest = circuits == Pair ? "keep-apart: [[dipped beam, main beam]]\n" : "";
@@ -64,7 +64,7 @@ public class HandGivenTests
         var plan = HarnessPlanner.Plan(harness, new PlanningOptions());
         var dead = HarnessChecker.Check(plan, RuleSettings.BuiltIn).Where(f => f.Rule == "on-but-dead").ToList();
         Assert.Equal(isDead, dead.Count == 1);
-        Assert.All(dead, f => Assert.Contains("the path stops at button.31", f.Message, StringComparison.Ordinal));
+        Assert.All(dead, f => Assert.Contains("the path stops at button 31", f.Message, StringComparison.Ordinal));
         Assert.Equal(isDead ? 0 : 5, plan.Wires.First(w => w.Circuit == "horn").Worst!.CurrentA, 0.5);
     }
 

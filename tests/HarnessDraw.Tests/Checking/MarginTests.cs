@@ -12,7 +12,7 @@ public class MarginTests
         var margins = HarnessChecker.Margins(SmallPlan.Plan.Wire("F04", w => w with { Worst = new("night", 11.9, 0.1, 60) }), RuleSettings.BuiltIn, 500);
         Assert.Equal(margins.Select(m => Math.Round(m.Fraction, 9)).Order(), margins.Select(m => Math.Round(m.Fraction, 9)));
         Assert.All(margins, m => Assert.True(m.Fraction >= 0));
-        Assert.Contains(margins, m => m.Rule == "contact-overloaded" && m.ToString() == "contact firewall.B3 of F04 (main beam): 11.9 A of 12 A, 0 % to spare");
+        Assert.Contains(margins, m => m.Rule == "contact-overloaded" && m.ToString() == "contact firewall B3 of F04 (main beam): 11.9 A of 12 A, 0 % to spare");
     }
 
     [Fact]

@@ -9,13 +9,13 @@ internal static class NetworkCases
     public static IEnumerable<RuleCase> All =>
     [
         new("no-source", p => p.Harness(h => h with { Power = h.Power with { Sources = [] } }), ["No battery, alternator or converter feeds the", "none is described"], p => p),
-        new("floating-net", p => Lost(p, new("probe", "1")), ["F20 (horn) hangs on nothing: from probe.1 on"], p => Lost(p, new("horn", "1"))),
+        new("floating-net", p => Lost(p, new("probe", "1")), ["F20 (horn) hangs on nothing: from probe 1 on"], p => Lost(p, new("horn", "1"))),
         new("no-length-left", p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) }), ["F07 (horn) is cut", "no wire is left"], p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) + 1 })),
         new("never-on", p => Running(p, KeyPosition.Start), ["horn is on in none of the states"], p => Running(p, KeyPosition.Run)),
         // the relay of the fan has no volts over its coil: both ends stand at the battery's
-        new("on-but-dead", p => Coil(p, groundV: 12.4), ["fan relay and fan are on in", "but draw nothing: the path stops at probe.1"], p => Coil(p, groundV: 0)),
-        new("on-but-dead", p => p.Volts("headlamp right.56b", 0.05), ["headlamp right is on in 'night' but draws nothing: the path stops at headlamp right.56b"], p => p.Volts("headlamp right.56b", 0.8)),
-        new("jumper-beside-wire", p => Jumper(p, "horn"), ["F20 (horn) joins fan relay.86 and fan relay.x beside F09 (fan trigger)"], p => Jumper(p, "fan trigger")),
+        new("on-but-dead", p => Coil(p, groundV: 12.4), ["fan relay and fan are on in", "but draw nothing: the path stops at probe 1"], p => Coil(p, groundV: 0)),
+        new("on-but-dead", p => p.Volts("headlamp right.56b", 0.05), ["headlamp right is on in 'night' but draws nothing: the path stops at headlamp right 56b"], p => p.Volts("headlamp right.56b", 0.8)),
+        new("jumper-beside-wire", p => Jumper(p, "horn"), ["F20 (horn) joins fan relay 86 and fan relay x beside F09 (fan trigger)"], p => Jumper(p, "fan trigger")),
         new("ammeter-below-output", p => Ammeter(p, 54), ["alternator gives 55 A through ammeter, which is made for 54 A", "more than the alternator gives"], p => Ammeter(p, 55)),
         new("sender-by-its-thread", p => Sender(p, null), ["coolant sender: grounded by the thread alone"], p => Sender(p, "threads bare, measured to the battery")),
     ];

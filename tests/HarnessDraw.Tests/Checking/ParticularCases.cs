@@ -16,11 +16,11 @@ internal static class ParticularCases
         new("diode-reversed", p => Diode(p, "86", "85"), ["fan relay: its diode conducts from 86 to 85"], p => Diode(p, "85", "86")),
         new("diode-reversed", p => Positive(Diode(p, "85", "86")), ["positive ground: dead short"], p => Positive(Diode(p, "86", "85"))),
         new("positive-ground-alternator", Positive, ["alternator is an alternator"], p => p),
-        new("exciter-run-on", p => p.Circuit("exciter", c => c with { From = new("ignition switch", "15") }), ["exciter joins alternator to ignition switch.15"], p => p),
+        new("exciter-run-on", p => p.Circuit("exciter", c => c with { From = new("ignition switch", "15") }), ["exciter joins alternator to ignition switch 15"], p => p),
         // 12 V squared over 0.9 W is 160 ohm, over 1.2 W 120 ohm
         new("exciter-current-low", p => Lamp(p, 0.9), ["charge lamp puts 160 Ω in exciter", "150 Ω"], p => Lamp(p, 1.2)),
         new("one-wire-keeps-exciter", p => p.Circuit("exciter", c => c with { OnlyWith = BuildCondition.Always }), ["With charging=single wire the exciter wire"], p => p),
-        new("live-end-unguarded", p => Fed(p, "F1.out"), ["E01 (ignition) at ignition coil.15: always live on a bare blade"], p => Fed(p, "F1.out").Wire("E01", w => w with { To = w.To with { ThreadOnFirst = ["boot"] } })),
+        new("live-end-unguarded", p => Fed(p, "F1.out"), ["E01 (ignition) at ignition coil 15: always live on a bare blade"], p => Fed(p, "F1.out").Wire("E01", w => w with { To = w.To with { ThreadOnFirst = ["boot"] } })),
         // through a switch it is not always live
         new("live-end-unguarded", p => Fed(p, "F1.out"), ["E01"], p => p.Circuit("ignition", c => c with { LiveWith = KeyPosition.Off }).Harness(h => h with { States = [] })),
         new("key-off-drain", p => Drain(p, 0.06), ["Key-off drain 60 mA", "20.8 days"], p => Drain(p, 0.05)),

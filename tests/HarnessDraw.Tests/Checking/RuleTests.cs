@@ -21,6 +21,18 @@ public class RuleTests
         Assert.All(found, f => Assert.NotEmpty(f.Where));
     }
 
+    /// <summary>As on the sheets: 'firewall B10', not 'firewall.B10' as the plan file writes it.</summary>
+    [Theory]
+    [MemberData(nameof(Numbers))]
+    public void A_finding_and_its_margin_name_points_as_the_sheets_do(int index, string rule)
+    {
+        var plan = Cases[index].Broken(SmallPlan.Plan);
+        var points = plan.Harness.Things.SelectMany(t => t.Pins.Select(p => $"{t.Id}.{p.Name}")).Concat(plan.Cavities.Select(c => $"{c.Connector}.{c.Cavity}")).Concat(plan.Nodes.Select(n => n.Node))
+            .Where(p => p.Contains('.', StringComparison.Ordinal)).Distinct(StringComparer.Ordinal).ToList();
+        var texts = Find(rule, plan).SelectMany(f => new[] { f.Message, f.Cure }).OfType<string>().Concat(HarnessChecker.Margins(plan, RuleSettings.BuiltIn, 500).Where(m => m.Rule == rule).Select(m => m.What));
+        Assert.Empty(texts.SelectMany(t => points.Where(p => t.Contains(p, StringComparison.Ordinal)).Select(p => $"{p}: {t}")));
+    }
+
     [Theory]
     [MemberData(nameof(Numbers))]
     public void A_sound_plan_is_left_alone(int index, string rule) =>

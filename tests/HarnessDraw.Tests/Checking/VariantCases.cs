@@ -20,14 +20,14 @@ internal static class VariantCases
         new("sealant-not-named", p => Note(p, null), ["firewall: no grease and no sealant is named"], p => Note(p, "contacts greased, entry sealed with neutral-cure")),
         new("sealant-not-named", p => Note(p, "sealed with acid-curing paste"), ["eats copper"], p => Note(p, "sealed with neutral-cure")),
         new("ground-back-feed", p => p, ["ground left opens, headlamp left (dipped) gets", "through other loads in 'full beam'", "while it is switched off"], p => p.NoWire("F13", "F14")),
-        new("motor-fed-twice", p => p.Circuit("horn", c => c with { Feeds = [new("fan", "1")] }), ["fan and horn both feed fan.1 in one build"], p => p.Circuit("horn", c => c with { Feeds = [new("fan", "1")], OnlyWith = Single }).Circuit("fan", c => c with { OnlyWith = new([new("charging", ["exciter"])]) })),
+        new("motor-fed-twice", p => p.Circuit("horn", c => c with { Feeds = [new("fan", "1")] }), ["fan and horn both feed fan 1 in one build"], p => p.Circuit("horn", c => c with { Feeds = [new("fan", "1")], OnlyWith = Single }).Circuit("fan", c => c with { OnlyWith = new([new("charging", ["exciter"])]) })),
         new("motor-fed-twice", p => p.Circuit("fan", c => c with { OnlyWith = Single }), ["With charging=exciter nothing feeds fan: fan belong"], p => p),
         new("interlock-bypassed", p => Neutral(p, "ignition switch"), ["starter solenoid works starter without passing neutral switch"], p => Neutral(p, "neutral switch")),
         new("coil-ballast", p => ByPass(p, "ignition switch"), ["start by-pass by-passes a ballast that is not in ignition"], p => ByPass(p, "ballast")),
         new("coil-ballast", p => Made(p, 8), ["ignition coil is made for 8 V and hangs on 12 V (ignition)", "2.2 times its heat"], p => Made(p, 12)),
         // the coil behind it draws 4 A
         new("flasher-underloaded", p => p.Thing("ignition switch", t => t with { LeastLoadA = 4.5 }), ["ignition draws 4 A; ignition switch needs 4.5 A"], p => p.Thing("ignition switch", t => t with { LeastLoadA = 0.1 })),
-        new("brake-warning-unproved", p => Warning(p, null, "coolant sender"), ["Brake warning lamp at gauges.1 (brake warning): no check contact"], p => Warning(p, "lamp check by the key", "ignition coil")),
+        new("brake-warning-unproved", p => Warning(p, null, "coolant sender"), ["Brake warning lamp at gauges 1 (brake warning): no check contact"], p => Warning(p, "lamp check by the key", "ignition coil")),
         new("brake-warning-unproved", p => Warning(p, "lamp check by the key", "coolant sender"), ["coolant sender alone works it"], p => Warning(p, "lamp check by the key", "ignition coil")),
     ];
 

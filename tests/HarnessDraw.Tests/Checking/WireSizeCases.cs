@@ -12,13 +12,13 @@ internal static class WireSizeCases
         new("loop-drop", p => p.Volts("headlamp right.56b", 11.8), ["headlamp right (dipped) loses 0.75 V (6.25 %)"], p => p.Volts("headlamp right.56b", 12.3)),
         // a second element in series is load, not loss: 0.7 V of the 0.75 V lies across it
         new("loop-drop", p => Series(p, ElementKind.Contact), ["ignition coil (primary) loses 0.75 V"], p => Series(p, ElementKind.Sender)),
-        new("charge-lead-drop", p => p.Wire("P03", w => w with { AreaMm2 = 4, SizeLabel = "4" }), ["at 55 A", "alternator.B+ and main battery.plus", "P03"], p => p),
-        new("starter-loop-drop", p => p.Wire("P02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["160 A from main battery.plus to starter.B", "P02 (starter cable), 6 mm²", "0.5 V is the most"], p => p),
-        new("starter-loop-drop", p => p.Wire("G02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["main battery.minus to engine ground.stud", "0.3 V is the most"], p => p),
+        new("charge-lead-drop", p => p.Wire("P03", w => w with { AreaMm2 = 4, SizeLabel = "4" }), ["at 55 A", "alternator B+ and main battery plus", "P03"], p => p),
+        new("starter-loop-drop", p => p.Wire("P02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["160 A from main battery plus to starter B", "P02 (starter cable), 6 mm²", "0.5 V is the most"], p => p),
+        new("starter-loop-drop", p => p.Wire("G02", w => w with { AreaMm2 = 6, SizeLabel = "6", CutLengthMm = 1000 }), ["main battery minus to engine ground stud", "0.3 V is the most"], p => p),
         // 0.5 mm2 in an engine bay
         new("wire-too-thin", p => p.Wire("E03", w => w with { AreaMm2 = 0.35 }), ["E03 (coolant signal) is 0.35 mm²", "0.5 mm²"], p => p),
-        new("outside-crimp-range", p => p.Wire("E01", w => w with { AreaMm2 = 4 }), ["firewall.A2: 4 mm²", "takes 0.5 to 1 mm²"], p => p),
-        new("insulation-unsupported", p => p.Wire("E01", w => w with { OutsideMm = 2.6 }), ["ignition coil.15", "2.6 mm over its insulation", "1.4 to 2.5 mm"], p => p.Wire("E01", w => w with { OutsideMm = 2.2 })),
+        new("outside-crimp-range", p => p.Wire("E01", w => w with { AreaMm2 = 4 }), ["firewall A2: 4 mm²", "takes 0.5 to 1 mm²"], p => p),
+        new("insulation-unsupported", p => p.Wire("E01", w => w with { OutsideMm = 2.6 }), ["ignition coil 15", "2.6 mm over its insulation", "1.4 to 2.5 mm"], p => p.Wire("E01", w => w with { OutsideMm = 2.2 })),
         new("insulation-below-zone", p => p.Zone("engine", z => z with { AmbientC = 125 }), ["Thin-wall PVC (105 °C)", "at 125 °C", "E01"], p => p.Zone("engine", z => z with { AmbientC = 105 })),
         new("cross-linked-in-fuel", p => Fuel(p, true), ["E03 is cross-linked", "engine top to thermostat"], p => Fuel(p, false)),
         // 12.6 V behind 60 mohm with 160 A: 3 V are left of 12

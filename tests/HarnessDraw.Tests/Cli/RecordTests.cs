@@ -17,7 +17,7 @@ public class RecordTests
         var cut = CliRun.Of("cut", file, "--view", "wire").Output.Split("\r\n").Single(l => l.Contains(",P01,", StringComparison.Ordinal));
         Assert.Contains(",4400,", cut, StringComparison.Ordinal);
         var check = CliRun.Of("check", file).Output;
-        Assert.Contains("battery.plus read 9.1 V in 'running'", check.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("battery plus read 9.1 V in 'running'", check.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Contains("READ LAST ON THE BUILT HARNESS", CliRun.Of("trace", file, "headlamps").Output, StringComparison.Ordinal);
     }
 

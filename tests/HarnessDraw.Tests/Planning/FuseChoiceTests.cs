@@ -32,7 +32,7 @@ public sealed class FuseChoiceTests
         Assert.Equal(15, fuse.RatingA);
         Assert.Contains("would not carry the load and its start", fuse.Why, StringComparison.Ordinal);
         var told = Found(plan).Single(f => f.Rule == "fuse-above-contact");
-        Assert.Contains("pump.1", told.Message, StringComparison.Ordinal);
+        Assert.Contains("pump 1", told.Message, StringComparison.Ordinal);
         Assert.Contains("larger contact", told.Cure, StringComparison.Ordinal);
     }
 

@@ -51,7 +51,7 @@ internal static class GroundCures
             var pins = thing.Elements.Select(e => e.PinB).OfType<string>().Concat(thing.Returns.Select(r => r.Pin)).Distinct(StringComparer.Ordinal).ToList();
             if (pins.Count > 0)
             {
-                yield return CureLadder.Of($"{Wording.List(pins.Select(p => $"{thing.Id}.{p}"))} wired to ground", $"thing.{thing.Id}.returns=[{string.Join(", ", pins.Select(CureText.Quoted))}]");
+                yield return CureLadder.Of($"{Wording.List(pins.Select(p => PointWords.Of(thing.Id, p)))} wired to ground", $"thing.{thing.Id}.returns=[{string.Join(", ", pins.Select(CureText.Quoted))}]");
             }
         }
     }

@@ -14,7 +14,7 @@ internal sealed class NotFittedNoFate : IDesignRule
             .Where(c => c is { IsReturn: false, WhenNotFitted: null } && !c.OnlyWith.IsAlways && Leaves(context, c))
             .Select(c => (Circuit: c, Pins: context.WiresOf(c.Id).SelectMany(w => new[] { w.From, w.To }).Where(e => context.Thing(e.At)?.Kind == ThingKind.Mate).ToList()))
             .Where(p => p.Pins.Count > 0)
-            .Select(p => context.Found(Info, $"Without {p.Circuit.OnlyWith} the wire of {p.Circuit.Id} in {Wording.List(p.Pins.Select(e => e.ToString()))} has no fate: left in, it may be live and bare.",
+            .Select(p => context.Found(Info, $"Without {p.Circuit.OnlyWith} the wire of {p.Circuit.Id} in {Wording.List(p.Pins.Select(PointWords.Of))} has no fate: left in, it may be live and bare.",
                 "Say 'remove' (take the terminal out and plug the cavity) or 'cap' (adhesive shrink 25 mm past the end, folded back and tied).", [p.Circuit.Id], p.Circuit.OnlyWith, p.Circuit.At));
 
     private static bool Leaves(RuleContext context, Circuit circuit) => !context.Builds.Smallest(circuit.OnlyWith).IsAlways;

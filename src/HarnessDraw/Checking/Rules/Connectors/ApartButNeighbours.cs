@@ -16,7 +16,7 @@ internal sealed class ApartButNeighbours : IDesignRule
             {
                 foreach (var (a, b) in connector.Neighbours().Where(p => p.A.Wire.Circuit != p.B.Wire.Circuit && apart.Circuits.Contains(p.A.Wire.Circuit) && apart.Circuits.Contains(p.B.Wire.Circuit) && context.CanMeet(p.A.Wire.Builds, p.B.Wire.Builds)))
                 {
-                    yield return context.Found(Info, $"{a.Wire.Circuit} and {b.Wire.Circuit} are to be kept apart, but {connector.Thing.Id}.{a.Cavity} and {b.Cavity} are neighbours.", "Fix one of them in a cavity farther away, or free one.",
+                    yield return context.Found(Info, $"{a.Wire.Circuit} and {b.Wire.Circuit} are to be kept apart, but {PointWords.Of(connector.Thing.Id, a.Cavity)} and {b.Cavity} are neighbours.", "Fix one of them in a cavity farther away, or free one.",
                         [connector.Thing.Id, a.Wire.Id, b.Wire.Id, a.Wire.Circuit, b.Wire.Circuit], a.Wire.Builds.And(b.Wire.Builds), apart.At);
                 }
             }

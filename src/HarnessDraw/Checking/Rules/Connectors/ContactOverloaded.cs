@@ -1,5 +1,6 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Connectors;
 
@@ -21,8 +22,8 @@ internal sealed class ContactOverloaded : MeasuredRule
             .Select(p =>
             {
                 var (amps, bears) = (p.End.Wire.Worst!.CurrentA, p.Terminal.CurrentA);
-                return new Measure($"contact {p.End.End} of {p.End.Wire.Named()}", amps, context.Limit(Info, "share") / 100 * bears, "A", () => context.Found(Info,
-                    $"{Figure.Amps(amps)} through the {Figure.Amps(bears)} contact {p.End.End} (wire {p.End.Wire.Named()}): {Figure.Percent(amps / bears)}, {Figure.Of(amps * amps * WornOhm, "W")} of heat once it is worn to 10 mΩ.",
+                return new Measure($"contact {PointWords.Of(p.End.End)} of {p.End.Wire.Named()}", amps, context.Limit(Info, "share") / 100 * bears, "A", () => context.Found(Info,
+                    $"{Figure.Amps(amps)} through the {Figure.Amps(bears)} contact {PointWords.Of(p.End.End)} (wire {p.End.Wire.Named()}): {Figure.Percent(amps / bears)}, {Figure.Of(amps * amps * WornOhm, "W")} of heat once it is worn to 10 mΩ.",
                     "Use a larger cavity, or take the heavy current another way (stud, relay).", [p.End.End.ToString(), p.End.Wire.Id], CurrentCause.Of(p.End.Wire, context.Limit(Info, "share") / 100 * bears), context.Circuit(p.End.Wire.Circuit)?.At,
                     amps > context.Limit(Info, "error from") / 100 * bears ? Severity.Error : Severity.Warning));
             });

@@ -21,7 +21,7 @@ internal sealed class FirewallPasses : IDesignRule
             {
                 var amps = back.Concat(inward).Max(w => w.Worst?.CurrentA ?? 0);
                 var lost = amps * 4 * context.Harness.Assumed.ContactOhm;
-                yield return context.Found(Info, $"{circuit.Id} crosses the firewall twice ({Wording.List(inward.Concat(back).Select(w => mates.Contains(w.To.At) ? w.To.ToString() : w.From.ToString()))}): 4 contacts in series lose {Figure.Volts(lost)} at {Figure.Amps(amps)}.",
+                yield return context.Found(Info, $"{circuit.Id} crosses the firewall twice ({Wording.List(inward.Concat(back).Select(w => PointWords.Of(mates.Contains(w.To.At) ? w.To : w.From)))}): 4 contacts in series lose {Figure.Volts(lost)} at {Figure.Amps(amps)}.",
                     "Let a relay in the bay carry the load, and only its coil cross.", [circuit.Id, .. inward.Concat(back).Select(w => w.Id)], circuit.OnlyWith, circuit.At);
             }
         }

@@ -24,7 +24,7 @@ internal sealed class LoadedNeighbours : IDesignRule
                 var loaded = hot.Where(h => around.Contains(h.Cavity) && context.CanMeet(h.Wire.Builds, pinned.Wire.Builds)).ToList();
                 if (around.Count > 1 && loaded.Count * 2 > around.Count && Load(context, pinned) > context.Limit(Info, "share with neighbours") / 100)
                 {
-                    yield return context.Found(Info, $"{connector.Thing.Id}.{pinned.Cavity} ({pinned.Wire.Named()}) is at {Figure.Percent(Load(context, pinned))} of its contact, and {loaded.Count} of its {around.Count} neighbours are loaded too ({Wording.List(loaded.Select(l => l.Cavity))}).",
+                    yield return context.Found(Info, $"{PointWords.Of(connector.Thing.Id, pinned.Cavity)} ({pinned.Wire.Named()}) is at {Figure.Percent(Load(context, pinned))} of its contact, and {loaded.Count} of its {around.Count} neighbours are loaded too ({Wording.List(loaded.Select(l => l.Cavity))}).",
                         "Spread heavy contacts to the outer rows with light ones between.", [$"{connector.Thing.Id}.{pinned.Cavity}", pinned.Wire.Id], pinned.Wire.Builds, connector.Thing.At);
                 }
             }

@@ -16,7 +16,7 @@ internal sealed class NetDiffersAcrossMate : IDesignRule
             if (context.Circuit(wire.Circuit) is { } circuit && !Agrees(context, kept, circuit))
             {
                 var right = KeptCavities.For(context, circuit);
-                yield return context.Found(Info, $"{kept.Connector}.{kept.Cavity}: the cabin side comes from {kept.ComesFrom}, the bay wire {wire.Named()} expects {circuit.From}.",
+                yield return context.Found(Info, $"{PointWords.Of(kept.Connector, kept.Cavity)}: the cabin side comes from {kept.ComesFrom}, the bay wire {wire.Named()} expects {PointWords.OfNode($"{circuit.From}")}.",
                     right is null ? "Move the wire to the cavity of its circuit, or correct the kept pin." : $"Its cavity is {right.Cavity}.", [$"{kept.Connector}.{kept.Cavity}", wire.Id, circuit.Id], wire.Builds, kept.At ?? circuit.At);
             }
         }

@@ -1,4 +1,5 @@
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Connectors;
 
@@ -11,6 +12,6 @@ internal sealed class RingsPerStud : MeasuredRule
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context) => StudStacks.Of(context, ground: false).Select(s =>
-        new Measure($"stud {s.Pin}", s.Wires.Count, context.Limit(Info, "rings"), "rings", () => context.Found(Info, $"{s.Wires.Count} rings on {s.Pin} ({Wording.List(s.Wires.Select(w => w.Named()))}): {Figure.Number(context.Limit(Info, "rings"))} are the most.",
+        new Measure($"stud {PointWords.OfNode(s.Pin)}", s.Wires.Count, context.Limit(Info, "rings"), "rings", () => context.Found(Info, $"{s.Wires.Count} rings on {PointWords.OfNode(s.Pin)} ({Wording.List(s.Wires.Select(w => w.Named()))}): {Figure.Number(context.Limit(Info, "rings"))} are the most.",
             "Use a bus bar; largest ring at the bottom.", [s.Pin, .. s.Wires.Select(w => w.Id)], s.Cause(context, context.Limit(Info, "rings")), s.Thing.At)));
 }

@@ -20,11 +20,11 @@ internal sealed class SealDoesNotGrip : IDesignRule
 
             if (context.Seal(pinned.End.Seal) is not { } seal)
             {
-                yield return context.Found(Info, $"{pin}: wire {pinned.Wire.Named()} has no seal in a sealed connector.", "Add the seal of its cavity and insulation; thread it on first.", [pin, pinned.Wire.Id], pinned.Wire.Builds, connector.Thing.At);
+                yield return context.Found(Info, $"{PointWords.OfNode(pin)}: wire {pinned.Wire.Named()} has no seal in a sealed connector.", "Add the seal of its cavity and insulation; thread it on first.", [pin, pinned.Wire.Id], pinned.Wire.Builds, connector.Thing.At);
             }
             else if (pinned.Wire.OutsideMm < seal.MinInsulationMm - 1e-9 || pinned.Wire.OutsideMm > seal.MaxInsulationMm + 1e-9)
             {
-                yield return context.Found(Info, $"{pin}: {Figure.Of(pinned.Wire.OutsideMm, "mm")} wire {pinned.Wire.Named()} in seal {seal.Id} for {Figure.Number(seal.MinInsulationMm)} to {Figure.Of(seal.MaxInsulationMm, "mm")} leaks.",
+                yield return context.Found(Info, $"{PointWords.OfNode(pin)}: {Figure.Of(pinned.Wire.OutsideMm, "mm")} wire {pinned.Wire.Named()} in seal {seal.Id} for {Figure.Number(seal.MinInsulationMm)} to {Figure.Of(seal.MaxInsulationMm, "mm")} leaks.",
                     context.Harness.Catalogue.Seals.FirstOrDefault(s => s.Size == seal.Size && pinned.Wire.OutsideMm >= s.MinInsulationMm && pinned.Wire.OutsideMm <= s.MaxInsulationMm) is { } fits ? $"Use seal {fits.Id}." : "Use wire whose insulation the seal grips.",
                     [pin, pinned.Wire.Id], pinned.Wire.Builds, connector.Thing.At);
             }

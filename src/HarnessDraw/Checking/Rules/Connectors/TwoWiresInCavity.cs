@@ -19,7 +19,7 @@ internal sealed class TwoWiresInCavity : IDesignRule
                 if (clash.Count > 0)
                 {
                     var names = clash.SelectMany(c => new[] { c.A, c.B }).DistinctBy(w => w.Id).ToList();
-                    yield return context.Found(Info, $"{connector.Thing.Id}.{group.Key} has {Wording.List(names.Select(w => w.Named()))}: one cavity takes one terminal.", "Splice them first (one circuit that feeds both is spliced by itself), or give one another cavity.",
+                    yield return context.Found(Info, $"{PointWords.Of(connector.Thing.Id, group.Key)} has {Wording.List(names.Select(w => w.Named()))}: one cavity takes one terminal.", "Splice them first (one circuit that feeds both is spliced by itself), or give one another cavity.",
                         [$"{connector.Thing.Id}.{group.Key}", .. names.Select(w => w.Id)], clash[0].A.Builds.And(clash[0].B.Builds), context.Circuit(clash[0].B.Circuit)?.At);
                 }
             }

@@ -21,7 +21,7 @@ internal sealed class TwoWiresOnBlade : IDesignRule
                 var ends = context.EndsAt(thing.Id, pin.Name).ToList();
                 if (ends.Count > 1 && context.CanMeet(ends[0].Wire.Builds, ends[1].Wire.Builds) && Wrong(context, ends) is { } why)
                 {
-                    yield return context.Found(Info, $"{thing.Id}.{pin.Name} takes {Wording.List(ends.Select(e => $"{e.Wire.Named()} {Figure.Area(e.Wire.AreaMm2)}"))} in one terminal: {why}.", "Splice them before the terminal, or use a piggyback blade.",
+                    yield return context.Found(Info, $"{PointWords.Of(thing.Id, pin.Name)} takes {Wording.List(ends.Select(e => $"{e.Wire.Named()} {Figure.Area(e.Wire.AreaMm2)}"))} in one terminal: {why}.", "Splice them before the terminal, or use a piggyback blade.",
                         [$"{thing.Id}.{pin.Name}", .. ends.Select(e => e.Wire.Id)], ends[0].Wire.Builds.And(ends[1].Wire.Builds), thing.At);
                 }
             }

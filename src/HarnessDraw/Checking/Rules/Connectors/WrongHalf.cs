@@ -18,7 +18,7 @@ internal sealed class WrongHalf : IDesignRule
                 var half = connector.Thing.Pins.FirstOrDefault(p => p.Name == pinned.End.Pin)?.Half;
                 if (half is not null && context.Circuit(pinned.Wire.Circuit)?.Half is { } own && own != half)
                 {
-                    yield return context.Found(Info, $"{pinned.Wire.Named()} belongs to half {Named(connector.Thing, own)} but sits in {connector.Thing.Id}.{pinned.End.Pin} of half {Named(connector.Thing, half)}.",
+                    yield return context.Found(Info, $"{pinned.Wire.Named()} belongs to half {Named(connector.Thing, own)} but sits in {PointWords.Of(pinned.End)} of half {Named(connector.Thing, half)}.",
                         $"Move it to a free cavity of half {own}.", [pinned.Wire.Id, $"{connector.Thing.Id}.{pinned.End.Pin}"], pinned.Wire.Builds, context.Circuit(pinned.Wire.Circuit)?.At);
                 }
             }

@@ -26,8 +26,8 @@ internal sealed class FuseAboveContact : MeasuredRule
     {
         var factor = context.Limit(Info, "of contact");
         var limit = factor * terminal.CurrentA;
-        return new($"fuse {fuse.Id} over contact {end.End}", fuse.RatingA!.Value, limit, "A", () => context.Found(Info,
-            $"Fuse {fuse.Id} ({Figure.Amps(fuse.RatingA.Value)}) feeds the {Figure.Amps(terminal.CurrentA)} contact at {end.End} (wire {end.Wire.Named()}); {Figure.Number(factor)} times the contact, {Figure.Amps(limit)}, is the most: the connector melts first.",
+        return new($"fuse {fuse.Id} over contact {PointWords.Of(end.End)}", fuse.RatingA!.Value, limit, "A", () => context.Found(Info,
+            $"Fuse {fuse.Id} ({Figure.Amps(fuse.RatingA.Value)}) feeds the {Figure.Amps(terminal.CurrentA)} contact at {PointWords.Of(end.End)} (wire {end.Wire.Named()}); {Figure.Number(factor)} times the contact, {Figure.Amps(limit)}, is the most: the connector melts first.",
             "Take a smaller fuse, or a larger contact.", [fuse.Id, end.Wire.Id, end.End.At], end.Wire.Builds, FuseWords.At(context, fuse.Id)));
     }
 }

@@ -24,7 +24,7 @@ internal sealed class ShortWillNotOpenFuse : MeasuredRule
     private Finding Weak(RuleContext context, ShortCurrent s, double rating)
     {
         var never = s.CurrentA < context.Limit(Info, "error below") * rating;
-        return context.Found(Info, $"A short at {s.Wire.To} (wire {s.Wire.Named()}) draws {Figure.Amps(s.CurrentA)} (source, joints and warm copper counted; the power sheet tells the most, cold and without joints), {Figure.Number(s.CurrentA / rating)} times the {Figure.Amps(rating)} fuse {s.Fuse.Id}: {(never ? "the fuse may never open" : "it takes seconds to open")}.",
+        return context.Found(Info, $"A short at {PointWords.Of(s.Wire.To)} (wire {s.Wire.Named()}) draws {Figure.Amps(s.CurrentA)} (source, joints and warm copper counted; the power sheet tells the most, cold and without joints), {Figure.Number(s.CurrentA / rating)} times the {Figure.Amps(rating)} fuse {s.Fuse.Id}: {(never ? "the fuse may never open" : "it takes seconds to open")}.",
             "Use a smaller fuse, thicker or shorter wire.",
             [s.Fuse.Id, s.Wire.Id, s.Wire.Circuit], s.Wire.Builds, FuseWords.At(context, s.Fuse.Id), never ? Severity.Error : Severity.Warning);
     }

@@ -31,7 +31,7 @@ internal sealed class SourcesJoinedUnfused : IDesignRule
     {
         var fuses = way.Where(h => h.Fuse is not null).Select(h => h.Fuse!).ToList();
         var said = fuses.Count == 0 ? "without any fuse" : $"with one fuse only ({fuses[0]})";
-        return context.Found(Info, $"{a.Node} and {b.Node} are joined {said} by {Wording.List(way.Where(h => h.Wire is not null).Select(h => h.Wire!.Named()))}: a short is fed from both batteries.",
+        return context.Found(Info, $"{PointWords.OfNode(a.Node)} and {PointWords.OfNode(b.Node)} are joined {said} by {Wording.List(way.Where(h => h.Wire is not null).Select(h => h.Wire!.Named()))}: a short is fed from both batteries.",
             "Put a fuse at both ends of the lead, each beside its battery.", [.. way.Where(h => h.Wire is not null).Select(h => h.Wire!.Id), a.Source.Id, b.Source.Id], wire.Builds, context.Circuit(wire.Circuit)?.At);
     }
 }

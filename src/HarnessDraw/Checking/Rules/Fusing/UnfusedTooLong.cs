@@ -38,10 +38,10 @@ internal sealed class UnfusedTooLong : MeasuredRule
         var sheathed = limit > battery;
         var beyond = broken.Count > 1 ? $" and {Wording.Count(broken.Count - 1, "wire")} beyond it ({Wording.List(broken.Skip(1).Select(b => b.Wire.Id))})" : "";
         return context.Found(Info,
-            $"{Figure.Millimetres(reach.LengthMm)} from {reach.Start} to {wire.To} (wire {wire.Named()}){beyond} is unfused; {Figure.Millimetres(limit)} is the most{(sheathed ? " for a sheathed lead" : "")}: a short there burns the harness.",
+            $"{Figure.Millimetres(reach.LengthMm)} from {PointWords.OfNode(reach.Start)} to {PointWords.Of(wire.To)} (wire {wire.Named()}){beyond} is unfused; {Figure.Millimetres(limit)} is the most{(sheathed ? " for a sheathed lead" : "")}: a short there burns the harness.",
             !sheathed && reach.BeyondExempt && reach.LengthMm <= junction
-                ? $"Sheath the lead all the way (then {Figure.Millimetres(junction)} is allowed), or put a fuse within {Figure.Millimetres(battery)} of {reach.Start}."
-                : $"Put a fuse within {Figure.Millimetres(battery)} of {reach.Start}, or give the circuit '{wire.Circuit}' a reason to be unfused.",
+                ? $"Sheath the lead all the way (then {Figure.Millimetres(junction)} is allowed), or put a fuse within {Figure.Millimetres(battery)} of {PointWords.OfNode(reach.Start)}."
+                : $"Put a fuse within {Figure.Millimetres(battery)} of {PointWords.OfNode(reach.Start)}, or give the circuit '{wire.Circuit}' a reason to be unfused.",
             [wire.Id, wire.Circuit, .. broken.Skip(1).Select(b => b.Wire.Id)], wire.Builds, context.Circuit(wire.Circuit)?.At);
     }
 }

@@ -27,7 +27,7 @@ internal sealed class BatteryNotBonded : IDesignRule
             var reached = context.Harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && t.Pins.Any(p => found.ContainsKey($"{t.Id}.{p.Name}"))).ToList();
             if (reached.Count == 0)
             {
-                yield return context.Found(Info, $"{ground} reaches no ground point: nothing returns to the battery.", "Run a battery cable from it to the body, and a strap to the engine.", [post.Source.Id], at: post.Source.At);
+                yield return context.Found(Info, $"{PointWords.OfNode(ground)} reaches no ground point: nothing returns to the battery.", "Run a battery cable from it to the body, and a strap to the engine.", [post.Source.Id], at: post.Source.At);
             }
         }
     }

@@ -18,7 +18,7 @@ internal sealed class NoReturn : IDesignRule
             var open = fed.Where(e => e.PinB is { } b && !context.EndsAt(thing.Id, b).Any()).Select(e => e.PinB!).Distinct().ToList();
             if (open.Count > 0)
             {
-                yield return context.Found(Info, $"{thing.Id} has no return: no wire at {Wording.List(open.Select(p => $"{thing.Id}.{p}"))}.", "Add 'returns:' to it, or a circuit to a ground point.", [thing.Id], thing.OnlyWith, thing.At);
+                yield return context.Found(Info, $"{thing.Id} has no return: no wire at {Wording.List(open.Select(p => PointWords.Of(thing.Id, p)))}.", "Add 'returns:' to it, or a circuit to a ground point.", [thing.Id], thing.OnlyWith, thing.At);
             }
             else if (byWire && fed.Any(e => e.PinB is null))
             {

@@ -18,7 +18,7 @@ internal sealed class LoadNotConnected : IDesignRule
             if (dead.Count > 0)
             {
                 var all = dead.Count == drawing.Select(e => e.PinA).Distinct().Count();
-                yield return context.Found(Info, all ? $"{thing.Id} is listed but no wire feeds it." : $"No wire reaches {Wording.List(dead.Select(p => $"{thing.Id}.{p}"))}.",
+                yield return context.Found(Info, all ? $"{thing.Id} is listed but no wire feeds it." : $"No wire reaches {Wording.List(dead.Select(p => PointWords.Of(thing.Id, p)))}.",
                     "Add a circuit that feeds it, or take it out of the description.", [thing.Id, .. dead.Select(p => $"{thing.Id}.{p}")], thing.OnlyWith, thing.At);
             }
         }

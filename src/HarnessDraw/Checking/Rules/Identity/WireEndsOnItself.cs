@@ -10,5 +10,5 @@ internal sealed class WireEndsOnItself : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context) =>
         context.Plan.Wires.Where(w => w.From.At == w.To.At && w.From.Pin == w.To.Pin)
-            .Select(w => context.Found(Info, $"{w.Named()} starts and ends at {w.From}.", "Correct one of its ends.", [w.Id, w.Circuit], w.Builds, context.Circuit(w.Circuit)?.At));
+            .Select(w => context.Found(Info, $"{w.Named()} starts and ends at {PointWords.Of(w.From)}.", "Correct one of its ends.", [w.Id, w.Circuit], w.Builds, context.Circuit(w.Circuit)?.At));
 }

@@ -24,7 +24,7 @@ internal sealed class ReadingOff : IDesignRule
         var limit = context.Limit(Info, Math.Abs(expected) < 1 ? "volts at ground" : "volts");
         return Math.Abs(read.Volts - expected) <= limit
             ? null
-            : context.Found(Info, $"{read.Pin} read {Figure.Volts(read.Volts)} in '{read.State}'; {Figure.Volts(expected)} is expected, {Figure.Volts(limit)} either way is usual.",
+            : context.Found(Info, $"{PointWords.OfNode(read.Pin)} read {Figure.Volts(read.Volts)} in '{read.State}'; {Figure.Volts(expected)} is expected, {Figure.Volts(limit)} either way is usual.",
                 "Read the hops before and behind it under load: the one that loses the difference is the fault. Check the state, too.", [read.Pin], at: read.At);
     }
 

@@ -17,7 +17,7 @@ internal sealed class WireNotOnce : IDesignRule
         }
 
         var known = plan.Wires.Select(w => w.Id).ToHashSet(StringComparer.Ordinal);
-        foreach (var (where, wire) in plan.Cavities.Where(c => c.Wire is not null && !known.Contains(c.Wire)).Select(c => ($"cavity {c.Connector}.{c.Cavity}", c.Wire!))
+        foreach (var (where, wire) in plan.Cavities.Where(c => c.Wire is not null && !known.Contains(c.Wire)).Select(c => ($"cavity {PointWords.Of(c.Connector, c.Cavity)}", c.Wire!))
             .Concat(plan.Tree.Segments.SelectMany(s => s.Wires.Where(w => !known.Contains(w)).Select(w => ($"segment {s.Id}", w)))).Concat(plan.Splices.SelectMany(s => s.Wires.Where(w => !known.Contains(w)).Select(w => ($"splice {s.Id}", w)))))
         {
             yield return context.Found(Info, $"{wire} is in {where} and not in the cut list.", "Plan the harness again from its description.", [wire]);
@@ -31,7 +31,7 @@ internal sealed class WireNotOnce : IDesignRule
         var filled = plan.Cavities.Where(c => c.Wire is not null).Select(c => (c.Connector, c.Wire!)).ToHashSet();
         foreach (var end in PlannedEnd.Of(plan).Where(e => context.PartOf(context.Thing(e.End.At)) is { } part && part.Cavities.Any(c => c.Name == e.End.Pin) && !filled.Contains((e.End.At, e.Wire.Id))))
         {
-            yield return context.Found(Info, $"{end.Wire.Named()} ends in {end.End}, and the insertion list does not have it there.", "Plan the harness again from its description.", [end.Wire.Id, end.End.ToString()], end.Wire.Builds);
+            yield return context.Found(Info, $"{end.Wire.Named()} ends in {PointWords.Of(end.End)}, and the insertion list does not have it there.", "Plan the harness again from its description.", [end.Wire.Id, end.End.ToString()], end.Wire.Builds);
         }
     }
 

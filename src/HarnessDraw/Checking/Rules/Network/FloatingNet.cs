@@ -29,7 +29,7 @@ internal sealed class FloatingNet : IDesignRule
 
         return context.Plan.Wires.Where(w => context.Circuit(w.Circuit) is { Duty: not Duty.Signal } && !groups.IsHeld(Node(context, w.From)))
             .GroupBy(w => groups.Root(Node(context, w.From)), StringComparer.Ordinal)
-            .Select(g => context.Found(Info, $"{Wording.List(g.Select(w => w.Named()))} {(g.Count() == 1 ? "hangs" : "hang")} on nothing: from {g.First().From} on, no source, ground or kept wiring is reached by any way.",
+            .Select(g => context.Found(Info, $"{Wording.List(g.Select(w => w.Named()))} {(g.Count() == 1 ? "hangs" : "hang")} on nothing: from {PointWords.Of(g.First().From)} on, no source, ground or kept wiring is reached by any way.",
                 "Say where the circuit comes from, or leave it out.", [.. g.Select(w => w.Id)], g.First().Builds, context.AtOf(g.First())));
     }
 

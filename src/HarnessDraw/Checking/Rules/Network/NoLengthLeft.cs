@@ -10,7 +10,7 @@ internal sealed class NoLengthLeft : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context) =>
         context.Plan.Wires.Where(w => w.CutLengthMm is { } cut && cut <= Stripped(w))
-            .Select(w => context.Found(Info, $"{w.Named()} is cut {w.CutLengthMm:0} mm, of which {Figure.Number(Stripped(w))} mm are stripped at its ends: no wire is left between {w.From} and {w.To}.",
+            .Select(w => context.Found(Info, $"{w.Named()} is cut {w.CutLengthMm:0} mm, of which {Figure.Number(Stripped(w))} mm are stripped at its ends: no wire is left between {PointWords.Of(w.From)} and {PointWords.Of(w.To)}.",
                 "Give it its true length, or put a link of the bus bar in its place.", [w.Id, w.Circuit], w.Builds, context.AtOf(w)));
 
     private static double Stripped(Wire wire) => (wire.From.StripMm ?? 0) + (wire.To.StripMm ?? 0);

@@ -41,8 +41,8 @@ internal sealed class OnButDead : IDesignRule
             var fuse = same.Key.EndsWith(".in", StringComparison.Ordinal) && context.Thing(same.Key[..^3]) is { Kind: ThingKind.Fuse } unfed ? unfed.Id : null;
             var wires = list.SelectMany(d => context.WiresOf(d.Circuit.Id)).Select(w => w.Id).Distinct(StringComparer.Ordinal);
             yield return context.Found(Info,
-                $"{Wording.List(names)} {(names.Count == 1 ? "is" : "are")} on in {Wording.List(list.SelectMany(d => d.States).Distinct(StringComparer.Ordinal).Select(s => $"'{s}'"))} but {(names.Count == 1 ? "draws" : "draw")} nothing: {(fuse is null ? $"the path stops at {same.Key}" : $"nothing feeds fuse {fuse}")}{(relays.Count == 0 ? "" : $", so {Wording.List(relays)} {(relays.Count == 1 ? "does" : "do")} not pull in")}.",
-                fuse is not null ? $"Put {fuse} on what feeds it ('on:' a fuse panel, stud or bus bar), or feed {same.Key} by a circuit." : $"Lead {same.Key} on: to ground by 'returns' or 'grounds-itself', or by a circuit to what comes next. What is meant to be off there belongs into no 'on' of these states.",
+                $"{Wording.List(names)} {(names.Count == 1 ? "is" : "are")} on in {Wording.List(list.SelectMany(d => d.States).Distinct(StringComparer.Ordinal).Select(s => $"'{s}'"))} but {(names.Count == 1 ? "draws" : "draw")} nothing: {(fuse is null ? $"the path stops at {PointWords.OfNode(same.Key)}" : $"nothing feeds fuse {fuse}")}{(relays.Count == 0 ? "" : $", so {Wording.List(relays)} {(relays.Count == 1 ? "does" : "do")} not pull in")}.",
+                fuse is not null ? $"Put {fuse} on what feeds it ('on:' a fuse panel, stud or bus bar), or feed {PointWords.OfNode(same.Key)} by a circuit." : $"Lead {PointWords.OfNode(same.Key)} on: to ground by 'returns' or 'grounds-itself', or by a circuit to what comes next. What is meant to be off there belongs into no 'on' of these states.",
                 [same.Key, .. list.Select(d => d.Circuit.Id).Distinct(StringComparer.Ordinal), .. names, .. wires], list[0].Circuit.OnlyWith.And(list[0].Thing.OnlyWith), list[0].Circuit.At);
         }
     }

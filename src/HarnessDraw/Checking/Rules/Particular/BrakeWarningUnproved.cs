@@ -22,7 +22,7 @@ internal sealed class BrakeWarningUnproved : IDesignRule
             if (!proved || ends.Count < 2)
             {
                 var what = !proved ? "no check contact lights it at the start" : $"{ends[0].Id} alone works it";
-                yield return context.Found(Info, $"Brake warning lamp at {lamp.Key} ({Wording.List(lamp.Select(c => c.Id))}): {what}.", "Let the switches of hydraulic pressure and hand brake and a check contact of the key ground it side by side; name the check in a note.", [lamp.First().Id, .. ends.Select(t => t.Id)], at: lamp.First().At);
+                yield return context.Found(Info, $"Brake warning lamp at {PointWords.OfNode(lamp.Key)} ({Wording.List(lamp.Select(c => c.Id))}): {what}.", "Let the switches of hydraulic pressure and hand brake and a check contact of the key ground it side by side; name the check in a note.", [lamp.First().Id, .. ends.Select(t => t.Id)], at: lamp.First().At);
             }
         }
     }

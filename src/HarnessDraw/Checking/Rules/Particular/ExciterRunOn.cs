@@ -17,7 +17,7 @@ internal sealed class ExciterRunOn : IDesignRule
 
     private IEnumerable<Finding> Bare(RuleContext context) =>
         Exciters.Of(context).Where(p => !Exciters.On(context, p.Circuit).Any(Exciters.Limits))
-            .Select(p => context.Found(Info, $"{p.Circuit.Id} joins {p.Alternator.Id} to {p.Circuit.From} with no lamp, resistor or diode between: key off, the alternator feeds the ignition and the engine runs on.",
+            .Select(p => context.Found(Info, $"{p.Circuit.Id} joins {p.Alternator.Id} to {PointWords.OfNode($"{p.Circuit.From}")} with no lamp, resistor or diode between: key off, the alternator feeds the ignition and the engine runs on.",
                 "Put the charge lamp, a resistor or a diode in the wire.", [p.Circuit.Id, p.Alternator.Id, .. context.WiresOf(p.Circuit.Id).Select(w => w.Id)], p.Circuit.OnlyWith, p.Circuit.At));
 
     /// <summary>The network with the key turned off while the engine runs: a lamp in the wire does not help where it still holds a relay.</summary>

@@ -15,7 +15,7 @@ internal sealed class JumperBesideWire : IDesignRule
             var beside = new[] { jumper.From, jumper.To }.SelectMany(e => context.EndsAt(e.At, e.Pin!)).Select(e => e.Wire).Where(w => w.Circuit != jumper.Circuit && context.CanMeet(w.Builds, jumper.Builds)).DistinctBy(w => w.Id).ToList();
             if (beside.Count > 0)
             {
-                yield return context.Found(Info, $"{jumper.Named()} joins {jumper.From} and {jumper.To} beside {Wording.List(beside.Select(w => w.Named()))} in one build: it defeats what those wires lead to.",
+                yield return context.Found(Info, $"{jumper.Named()} joins {PointWords.Of(jumper.From)} and {PointWords.Of(jumper.To)} beside {Wording.List(beside.Select(w => w.Named()))} in one build: it defeats what those wires lead to.",
                     "Let the jumper be built only where the part is not fitted (only-with).", [jumper.Id, .. beside.Select(w => w.Id)], jumper.Builds, context.AtOf(jumper));
             }
         }

@@ -14,7 +14,7 @@ internal sealed class LiveBladeBare : IDesignRule
         var bare = context.Plan.Wires.Where(w => IsBare(context, w)).ToList();
         if (bare.Count > 0)
         {
-            yield return context.Found(Info, $"{Wording.List(bare.Select(w => $"{w.Named()} at {w.To}"))}: always live on a bare blade; unplugged, {(bare.Count == 1 ? "it touches" : "they touch")} the body.", "Use insulated receptacles or boots, and blank them when the part is unplugged.",
+            yield return context.Found(Info, $"{Wording.List(bare.Select(w => $"{w.Named()} at {PointWords.Of(w.To)}"))}: always live on a bare blade; unplugged, {(bare.Count == 1 ? "it touches" : "they touch")} the body.", "Use insulated receptacles or boots, and blank them when the part is unplugged.",
                 bare.SelectMany(w => new[] { w.Id, w.To.At }), bare.Count == 1 ? bare[0].Builds : null, context.Thing(bare[0].To.At)?.At);
         }
     }

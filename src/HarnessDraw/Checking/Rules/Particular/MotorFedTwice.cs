@@ -19,7 +19,7 @@ internal sealed class MotorFedTwice : IDesignRule
             var feeds = pins.SelectMany(pin => context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal && c.Feeds.Any(f => f.Thing == thing.Id && f.Pin == pin)).Select(c => (Pin: pin, Circuit: c))).ToList();
             foreach (var (pin, a, b) in Pairs(feeds).Where(p => context.CanMeet(p.A.OnlyWith, p.B.OnlyWith)))
             {
-                yield return context.Found(Info, $"{a.Id} and {b.Id} both feed {thing.Id}.{pin} in one build.", "Let each be built with its own choice only (only-with), and fuse the fast speed by itself.", [thing.Id, a.Id, b.Id], a.OnlyWith.And(b.OnlyWith), b.At);
+                yield return context.Found(Info, $"{a.Id} and {b.Id} both feed {PointWords.Of(thing.Id, pin)} in one build.", "Let each be built with its own choice only (only-with), and fuse the fast speed by itself.", [thing.Id, a.Id, b.Id], a.OnlyWith.And(b.OnlyWith), b.At);
             }
 
             ImmutableArray<ImmutableSortedDictionary<string, string>> fitted = [.. context.Plan.Builds.Where(thing.OnlyWith.Holds)];

@@ -1,5 +1,6 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Sizing;
 
@@ -22,7 +23,7 @@ internal sealed class ChargeLeadDrop : MeasuredRule
                 var volts = found[battery.Node].Ohm * alternator.Source.OutputA!.Value;
                 var wires = PowerGraph.Way(found, battery.Node).Where(h => h.Wire is not null).ToList();
                 yield return new($"charge lead of {alternator.Source.Id}", volts, context.Limit(Info, "at 12 V") * alternator.Source.NominalV / 12, "V", () => context.Found(Info,
-                    $"{Figure.Volts(volts)} is lost between {alternator.Node} and {battery.Node} at {Figure.Amps(alternator.Source.OutputA.Value)} ({Wording.List(wires.Select(h => h.Wire!.Named()))}): the battery stays under-charged.",
+                    $"{Figure.Volts(volts)} is lost between {PointWords.OfNode(alternator.Node)} and {PointWords.OfNode(battery.Node)} at {Figure.Amps(alternator.Source.OutputA.Value)} ({Wording.List(wires.Select(h => h.Wire!.Named()))}): the battery stays under-charged.",
                     wires.OrderByDescending(h => h.Ohm).Select(h => $"Use larger wire for {h.Wire!.Id}, which loses most.").FirstOrDefault(), [alternator.Source.Id, .. wires.Select(h => h.Wire!.Id)]));
             }
         }

@@ -11,6 +11,6 @@ internal sealed class InsulationUnsupported : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context) =>
         PlannedEnd.Of(context.Plan).Select(e => (End: e, Terminal: context.Terminal(e.End.Terminal)))
             .Where(p => p.Terminal is { } t && (p.End.Wire.OutsideMm < t.MinInsulationMm - 1e-9 || p.End.Wire.OutsideMm > t.MaxInsulationMm + 1e-9))
-            .Select(p => context.Found(Info, $"{p.End.End}: wire {p.End.Wire.Named()} is {Figure.Of(p.End.Wire.OutsideMm, "mm")} over its insulation; terminal {p.Terminal!.Id} grips {Figure.Number(p.Terminal.MinInsulationMm)} to {Figure.Of(p.Terminal.MaxInsulationMm, "mm")}.",
+            .Select(p => context.Found(Info, $"{PointWords.Of(p.End.End)}: wire {p.End.Wire.Named()} is {Figure.Of(p.End.Wire.OutsideMm, "mm")} over its insulation; terminal {p.Terminal!.Id} grips {Figure.Number(p.Terminal.MinInsulationMm)} to {Figure.Of(p.Terminal.MaxInsulationMm, "mm")}.",
                 "Use another terminal or another wire family.", [p.End.Wire.Id, p.End.End.ToString()], p.End.Wire.Builds, context.Circuit(p.End.Wire.Circuit)?.At));
 }

@@ -11,7 +11,7 @@ internal sealed class OutsideCrimpRange : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context) =>
         PlannedEnd.Of(context.Plan).Select(e => (End: e, Terminal: context.Terminal(e.End.Terminal)))
             .Where(p => p.Terminal is { } t && (p.End.Wire.AreaMm2 < t.MinAreaMm2 - 1e-9 || p.End.Wire.AreaMm2 > t.MaxAreaMm2 + 1e-9))
-            .Select(p => context.Found(Info, $"{p.End.End}: {Figure.Area(p.End.Wire.AreaMm2)} wire {p.End.Wire.Named()} in terminal {p.Terminal!.Id}, which takes {Figure.Number(p.Terminal.MinAreaMm2)} to {Figure.Area(p.Terminal.MaxAreaMm2)}.",
+            .Select(p => context.Found(Info, $"{PointWords.Of(p.End.End)}: {Figure.Area(p.End.Wire.AreaMm2)} wire {p.End.Wire.Named()} in terminal {p.Terminal!.Id}, which takes {Figure.Number(p.Terminal.MinAreaMm2)} to {Figure.Area(p.Terminal.MaxAreaMm2)}.",
                 Cure(context, p.End, p.Terminal), [p.End.Wire.Id, p.End.End.ToString()], p.End.Wire.Builds, context.AtOf(p.End.Wire)));
 
     private static string Cure(RuleContext context, PlannedEnd end, Model.TerminalPart terminal)

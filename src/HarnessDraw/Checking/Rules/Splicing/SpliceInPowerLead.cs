@@ -18,7 +18,7 @@ internal sealed class SpliceInPowerLead : IDesignRule
         var posts = context.Graph.Posts.Select(p => p.Node).ToHashSet(StringComparer.Ordinal);
         var ends = splice.Wires.Select(context.Wire).OfType<Wire>().SelectMany(w => new[] { w.From, w.To }).ToList();
         return context.Circuit(splice.Circuit)?.Cable is { Screened: true } ? $"the screened cable of {splice.Circuit}"
-            : ends.FirstOrDefault(e => posts.Contains(e.ToString())) is { } post ? $"the lead from {post}"
-            : ends.FirstOrDefault(e => context.Thing(e.At) is { Kind: ThingKind.Starter } t && t.Pins.Any(p => p.Name == e.Pin && p.Style == PinStyle.Stud)) is { } stud ? $"the lead to {stud}" : null;
+            : ends.FirstOrDefault(e => posts.Contains(e.ToString())) is { } post ? $"the lead from {PointWords.Of(post)}"
+            : ends.FirstOrDefault(e => context.Thing(e.At) is { Kind: ThingKind.Starter } t && t.Pins.Any(p => p.Name == e.Pin && p.Style == PinStyle.Stud)) is { } stud ? $"the lead to {PointWords.Of(stud)}" : null;
     }
 }

@@ -13,7 +13,7 @@ internal sealed class SplicesInSeries : IDesignRule
         var links = context.Plan.Wires.Where(w => w.From.IsSplice && w.To.IsSplice).ToList();
         if (links.Count > 0)
         {
-            yield return context.Found(Info, $"{Wording.List(links.Select(w => $"{w.Named()} joins {w.From} and {w.To}"))}: two splices lie between two connectors.", "Join at a stud or a bus bar, or in a connector.",
+            yield return context.Found(Info, $"{Wording.List(links.Select(w => $"{w.Named()} joins {PointWords.Of(w.From)} and {PointWords.Of(w.To)}"))}: two splices lie between two connectors.", "Join at a stud or a bus bar, or in a connector.",
                 links.SelectMany(w => new[] { w.Id, w.From.At, w.To.At, w.Circuit }), at: context.AtOf(links[0]));
         }
     }
