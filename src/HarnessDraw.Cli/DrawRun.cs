@@ -36,7 +36,7 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
         asked = ruleFile is null ? asked : asked with { Rules = Path.GetFileName(ruleFile) };
         if (since is not null)
         {
-            if (ChangesSince(since, planned.Plan) is not { } changes)
+            if (ChangesSince(since, planned.Plan, asked) is not { } changes)
             {
                 return ExitCode.Problems;
             }
@@ -51,9 +51,9 @@ internal sealed class DrawRun(Terminal terminal, DrawOrder order, string? build,
         return Report(set, output, files);
     }
 
-    private ChangeMarks? ChangesSince(string file, Plan plan)
+    private ChangeMarks? ChangesSince(string file, Plan plan, DrawOrder asked)
     {
-        if (BuiltState.Read(terminal, file) is not { } built)
+        if (BuiltState.Read(terminal, file, asked) is not { } built)
         {
             return null;
         }

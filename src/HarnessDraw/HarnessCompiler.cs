@@ -95,14 +95,24 @@ public static class HarnessCompiler
         return order with { Logo = BroughtDrawings.Logo(drawing, told), Faces = BroughtDrawings.Faces(drawing, order.Faces, told) };
     }
 
-    /// <summary>What a plan changes of a built harness, for marks on the sheets; refused as <see cref="HarnessComparer"/> says.</summary>
+    /// <summary>What a plan would build, with the places of the wall chart as the order asks for it; those of what was built before are kept.</summary>
+    public static FrozenHarness Freeze(CheckedPlan planned, DrawOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(planned);
+        ArgumentNullException.ThrowIfNull(order);
+        var (plan, built) = (planned.Plan, planned.Plan.Harness.Built);
+        var marked = built?.Chart is null ? order : order with { Changes = new("", "", [], 0) { Chart = built.Chart } };
+        return HarnessFreezer.Freeze(plan) with { Chart = WallChart.Taken(plan, planned.Findings, marked.OptionsFor(SheetKinds.WallChart, blackInk: false)) };
+    }
+
+    /// <summary>What a plan changes of a built harness, for marks on the sheets and the places of its wall chart; refused as <see cref="HarnessComparer"/> says.</summary>
     public static Outcome<ChangeMarks> ChangesSince(FrozenHarness built, Plan plan)
     {
         ArgumentNullException.ThrowIfNull(built);
         var compared = HarnessComparer.Compare(built, HarnessFreezer.Freeze(plan));
         return compared.Failed
             ? new(null, compared.Diagnostics)
-            : new(new(Words(compared.Value!.Old), Words(compared.Value.New), [.. compared.Value.Changes.Select(c => new ChangeLine(HarnessComparer.Word(c.Kind), c.Wire, c.Circuit, c.How))], compared.Value.Unchanged), compared.Diagnostics);
+            : new(new(Words(compared.Value!.Old), Words(compared.Value.New), [.. compared.Value.Changes.Select(c => new ChangeLine(HarnessComparer.Word(c.Kind), c.Wire, c.Circuit, c.How))], compared.Value.Unchanged) { Chart = built.Chart }, compared.Diagnostics);
 
         static string Words(FrozenHarness state) => state.Revision is { } revision ? $"revision {revision}" : "no revision";
     }

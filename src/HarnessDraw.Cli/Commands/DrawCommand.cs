@@ -32,7 +32,7 @@ internal static class DrawCommand
         var dpi = new Option<int>("--dpi") { Description = "Pixels an inch of PNG pictures, 25 to 1200", DefaultValueFactory = _ => 200 };
         var embed = new Option<bool>("--embed-font") { Description = "Put the faces into the SVG files" };
         var font = new Option<string?>("--font") { Description = "A font file (TTF) for scripts that the shipped faces lack", HelpName = "FILE" };
-        var since = new Option<string?>("--since") { Description = "Mark what has changed since a built state (a frozen file or an older description), and draw a sheet of the changes", HelpName = "OLD" };
+        var since = new Option<string?>("--since") { Description = "Mark what has changed since a built state (a frozen file or an older description), keep the places of its wall chart, and draw a sheet of the changes", HelpName = "OLD" };
         var rules = CommonArguments.Rules();
         var output = CommonArguments.Out("usual: a folder named after the file, beside it");
         whom.Validators.Add(r =>

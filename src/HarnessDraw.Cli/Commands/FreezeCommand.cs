@@ -1,6 +1,5 @@
 using System.CommandLine;
 using HarnessDraw.Checking;
-using HarnessDraw.Comparing;
 using HarnessDraw.Writing;
 using HarnessDraw.Writing.Frozen;
 
@@ -16,7 +15,7 @@ internal static class FreezeCommand
         var output = CommonArguments.Out("usual: beside the description, where later runs find it");
         var command = new ExampledCommand(
             "freeze",
-            "Take down cavities, wire ids, lengths and splices of a built harness; later runs keep them",
+            "Take down cavities, wire ids, lengths and splices of a built harness; later runs keep them, and 'draw --since' its wall chart",
             "harnessdraw freeze examples/brackmere-six.yaml --out bench")
         {
             file, again, output,
@@ -37,7 +36,7 @@ internal static class FreezeCommand
                 throw new IOException($"'{folder.Inside(name)}' is already there; '--again' replaces it");
             }
 
-            folder.Write(name, FrozenJsonWriter.Write(HarnessFreezer.Freeze(planned.Plan)));
+            folder.Write(name, FrozenJsonWriter.Write(HarnessCompiler.Freeze(planned, new())));
             terminal.Say($"{name} written to {DiagnosticText.Plain(folder.Path)}");
             return ExitCode.Done;
         });

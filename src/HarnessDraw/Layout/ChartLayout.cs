@@ -1,3 +1,5 @@
+using HarnessDraw.Model;
+
 namespace HarnessDraw.Layout;
 
 /// <summary>The layout of the wall chart: shape and lane order are settled once, then it can be packed at any stretch.</summary>
@@ -95,6 +97,29 @@ public sealed class ChartLayout
         last = new ChartPacking(problem, metrics, lanes, stance);
         last.PackAll(spines);
         return ChartRoom.Of(spines[0]);
+    }
+
+    /// <summary>Packs everything with stems and stretches as long as they were on the chart whose places are kept, or with so much of that.</summary>
+    /// <param name="stance">What the packing holds to.</param>
+    /// <param name="share">How much of the lengths.</param>
+    /// <param name="mostHeightMm">Where other stems are sought until the chart is narrow enough: how high it may be; 0: none are.</param>
+    /// <param name="enoughMm">How wide it may be.</param>
+    public ChartRoom Keep(ChartStance stance, double share, double mostHeightMm = 0, double enoughMm = 0)
+    {
+        ChartKeeping.Restore(problem, spines, share);
+        if (mostHeightMm > 0)
+        {
+            new ChartPacking(problem, metrics, lanes, stance).Narrow(spines, mostHeightMm, enoughMm);
+        }
+
+        return Room(stance);
+    }
+
+    /// <summary>How the branches left and where the cards stood in what was packed last; each place's in their order.</summary>
+    internal (List<(int Node, ChartTurn Turn, double StemMm, double HoldMm)> Branches, List<(int Card, FrozenCard Was, int Host)> Cards) Taken()
+    {
+        _ = order.Of(last!);
+        return (ChartKeeping.Branches(spines), ChartKeeping.Cards(spines, order.Drawn));
     }
 
     /// <summary>Of the lengths that are known and drawn, how many are to the scale of what was packed last, and all.</summary>

@@ -13,18 +13,33 @@ internal sealed class ChartOrder
     /// <summary>Loads that lie a hand's breadth apart along an axis, mm on the vehicle, count in full for the order along it, nearer ones the less (common practice, no source).</summary>
     public const double HandMm = 100;
     private const double StepMm = 10;
+
+    /// <summary>Loads that stood a finger's breadth apart on paper, mm, count in full for the order that is kept, nearer ones the less (common practice, no source).</summary>
+    private const double FingerMm = 20;
+    private const double StepKeptMm = 4;
+    private const int StepsKept = 100;
     private const int Steps = 40;
+    private readonly double stepMm;
+    private readonly int steps;
     private const int Rounds = 2;
+    private const int RoundsKept = 6;
 
     /// <summary>Lengths that differ less than this give about the same chart.</summary>
     private const int ApartSteps = 2;
 
+    /// <summary>What a load that is new on a chart whose places are kept counts: less than any two that stood there (common practice, no source).</summary>
+    private const double NewShare = 0.02;
+
     /// <summary>What a mm more of line must gain (share of all pairs of loads, common practice, no source): no long stem for one pair.</summary>
     private const double WorthAMm = 1e-5;
+    private readonly double worthAMm;
     private readonly ChartProblem problem;
     private readonly ChartLanes lanes;
     private readonly List<Spine> spines;
     private readonly (double X, double Y)[] drawn;
+
+    // true for a chart whose places are kept: the true order is then that of the chart before
+    private readonly bool isKept;
     private ChartPacking packing = null!;
     private List<Stretch>? stretches;
 
@@ -39,7 +54,12 @@ internal sealed class ChartOrder
         this.lanes = lanes;
         this.spines = spines;
         drawn = new (double, double)[problem.Cards.Length];
+        isKept = problem.Cards.Any(c => c.Kept is not null);
+        (worthAMm, stepMm, steps) = isKept ? (WorthAMm / 100, StepKeptMm, StepsKept) : (WorthAMm, StepMm, Steps);
     }
+
+    /// <summary>Where the lanes of each card end, mm, as told last.</summary>
+    public IReadOnlyList<(double X, double Y)> Drawn => drawn;
 
     // the true order, which is the same for every packing
     private void FindTruth()
@@ -54,7 +74,7 @@ internal sealed class ChartOrder
         {
             for (var j = 0; j < i; j++, pair++)
             {
-                truths[pair] = (Truth(NodeOf(i).X - NodeOf(j).X), Truth(NodeOf(i).Y - NodeOf(j).Y));
+                truths[pair] = isKept ? KeptTruth(i, j) : (Truth(NodeOf(i).X - NodeOf(j).X), Truth(NodeOf(i).Y - NodeOf(j).Y));
                 pairsX += Math.Abs(truths[pair].X);
                 pairsY += Math.Abs(truths[pair].Y);
             }
@@ -75,7 +95,7 @@ internal sealed class ChartOrder
     {
         var best = Of(last);
         stretches ??= FindStretches();
-        for (var round = 0; round < Rounds; round++)
+        for (var round = 0; round < (isKept ? RoundsKept : Rounds); round++)
         {
             var before = best;
             foreach (var stretch in stretches)
@@ -86,7 +106,7 @@ internal sealed class ChartOrder
                 {
                     Set(stretch, now = mm);
                     var score = Score();
-                    if (score - (Math.Max(0, mm - kept) * WorthAMm) > best + 1e-9 && suits(ChartRoom.Of(spines[0])))
+                    if (score - (Math.Max(0, mm - kept) * worthAMm) > best + 1e-9 && suits(ChartRoom.Of(spines[0])))
                     {
                         (best, kept) = (score, mm);
                         break;
@@ -182,8 +202,8 @@ internal sealed class ChartOrder
     {
         var isX = stretch.Spine.IsHorizontal;
         var heading = stretch.Spine.Dx + stretch.Spine.Dy;
-        var least = -(int)(stretch.ExtraMm / StepMm);
-        var changes = new double[Steps - least + 2];
+        var least = -(int)(stretch.ExtraMm / stepMm);
+        var changes = new double[steps - least + 2];
         var isBeyond = new bool[drawn.Length];
         foreach (var card in stretch.Cards)
         {
@@ -199,16 +219,16 @@ internal sealed class ChartOrder
                     continue;
                 }
 
-                var (truth, seen) = isX ? (NodeOf(card).X - NodeOf(other).X, drawn[card].X - drawn[other].X) : (NodeOf(card).Y - NodeOf(other).Y, drawn[card].Y - drawn[other].Y);
-                var right = Truth(truth) * heading;
+                var (truth, seen) = isX ? (TruthOf(card, other).X, drawn[card].X - drawn[other].X) : (TruthOf(card, other).Y, drawn[card].Y - drawn[other].Y);
+                var right = truth * heading;
                 // further along the heading than the other from this step on
-                var step = Math.Clamp((int)Math.Floor(-seen * heading / StepMm) + 1, least, Steps + 1);
+                var step = Math.Clamp((int)Math.Floor(-seen * heading / stepMm) + 1, least, steps + 1);
                 changes[0] -= right;
                 changes[step - least] += 2 * right;
             }
         }
 
-        var sums = new double[Steps - least + 1];
+        var sums = new double[steps - least + 1];
         var sum = 0.0;
         for (var k = 0; k < sums.Length; k++)
         {
@@ -216,9 +236,9 @@ internal sealed class ChartOrder
         }
 
         var found = new List<(double Gain, int Step)>();
-        for (var k = least; k <= Steps; k++)
+        for (var k = least; k <= steps; k++)
         {
-            var gain = ((sums[k - least] - sums[-least]) / (isX ? pairsX : pairsY)) - (Math.Max(0, k) * StepMm * WorthAMm);
+            var gain = ((sums[k - least] - sums[-least]) / (isX ? pairsX : pairsY)) - (Math.Max(0, k) * stepMm * worthAMm);
             if (gain > 1e-9)
             {
                 found.Add((gain, k));
@@ -235,7 +255,7 @@ internal sealed class ChartOrder
             }
         }
 
-        return tried.ConvertAll(step => Math.Max(0, stretch.ExtraMm + (step * StepMm)));
+        return tried.ConvertAll(step => Math.Max(0, stretch.ExtraMm + (step * stepMm)));
     }
 
     private void Set(Stretch stretch, double mm)
@@ -304,6 +324,21 @@ internal sealed class ChartOrder
         var (x, y) = (sum[0], sum[1]);
         return (pairsX == 0 ? 0 : x / pairsX) + (pairsY == 0 ? 0 : y / pairsY);
     }
+
+    // which way the one lies beyond the other
+    private (double X, double Y) TruthOf(int card, int other)
+    {
+        var (later, earlier) = card > other ? (card, other) : (other, card);
+        var (x, y) = truths![(later * (later - 1) / 2) + earlier];
+        return card > other ? (x, y) : (-x, -y);
+    }
+
+    // as the two stood before; a load that is new takes its true place as far as that costs no other its own
+    private (double X, double Y) KeptTruth(int card, int other) => (problem.Cards[card].Kept, problem.Cards[other].Kept) is ({ } one, { } two)
+        ? (OnPaper(one.Was.X - two.Was.X), OnPaper(one.Was.Y - two.Was.Y))
+        : (NewShare * Truth(NodeOf(card).X - NodeOf(other).X), NewShare * Truth(NodeOf(card).Y - NodeOf(other).Y));
+
+    private static double OnPaper(double apartMm) => Math.Clamp(apartMm / FingerMm, -1, 1);
 
     private static double Truth(double distance) => Math.Clamp(distance / HandMm, -1, 1);
 

@@ -43,6 +43,13 @@ internal sealed partial class ChartPacking
         }
     }
 
+    /// <summary>Packs everything and changes stems, one after the other, only until the chart is narrow enough.</summary>
+    public void Narrow(List<Spine> spines, double mostHeightMm, double enoughMm)
+    {
+        PackAll(spines);
+        Improve(spines, mostHeightMm, enoughMm);
+    }
+
     // no stem is longer than it must be: each rib in turn comes as near to its true place as the width allows
     private void Lower(List<Spine> spines, double mostHeightMm, double enoughMm)
     {

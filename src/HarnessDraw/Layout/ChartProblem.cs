@@ -32,6 +32,9 @@ public sealed record ChartNode(int Parent, double X, double Y)
 
     /// <summary>True when a numbered disc stands where the branch leaves.</summary>
     public bool Disc { get; init; }
+
+    /// <summary>How it left on a chart whose places are kept; null: as its true place asks.</summary>
+    public KeptBranch? Kept { get; init; }
 }
 
 /// <summary>A load's table: its size is the head, one row a lane and a stub, and the foot.</summary>
@@ -39,6 +42,9 @@ public sealed record ChartCard(int Node, double WidthMm, double HeadMm, int Stub
 {
     /// <summary>Room that the longest stub (ground sign and name) takes beside the card, mm.</summary>
     public double StubMm { get; init; }
+
+    /// <summary>Where it stood on a chart whose places are kept; null: as its true place asks.</summary>
+    public KeptCard? Kept { get; init; }
 }
 
 /// <summary>A splice on the edge above <paramref name="Node"/>, <paramref name="Along"/> of the way (0 at the parent, 1 at the node).</summary>

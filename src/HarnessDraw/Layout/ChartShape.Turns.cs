@@ -1,3 +1,5 @@
+using HarnessDraw.Model;
+
 namespace HarnessDraw.Layout;
 
 // which branch goes straight on, which turn to either side
@@ -42,6 +44,7 @@ internal sealed partial class ChartShape
         }
 
         around.Sort((a, b) => a.Angle != b.Angle ? a.Angle.CompareTo(b.Angle) : a.Node.CompareTo(b.Node));
+        InKeptOrder(around, a => problem.Nodes[a.Node].Kept?.Rank);
         return around;
     }
 
@@ -53,12 +56,12 @@ internal sealed partial class ChartShape
         var right = new double[n + 1];
         for (var i = 0; i < n; i++)
         {
-            left[i + 1] = left[i] + (weight[around[i].Node] * Math.Abs(around[i].Angle + 90)) + WrongSide(spine, v, around[i].Node, isLeft: true);
+            left[i + 1] = left[i] + (weight[around[i].Node] * Math.Abs(around[i].Angle + 90)) + WrongSide(spine, v, around[i].Node, isLeft: true) + NotKept(around[i].Node, ChartTurn.Left);
         }
 
         for (var i = n - 1; i >= 0; i--)
         {
-            right[i] = right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle - 90)) + WrongSide(spine, v, around[i].Node, isLeft: false);
+            right[i] = right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle - 90)) + WrongSide(spine, v, around[i].Node, isLeft: false) + NotKept(around[i].Node, ChartTurn.Right);
         }
 
         var (best, split, straight) = (double.MaxValue, 0, -1);
@@ -72,8 +75,8 @@ internal sealed partial class ChartShape
 
         for (var i = 0; i < n; i++)
         {
-            var cost = left[i] + right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle));
-            if (Math.Abs(around[i].Angle) <= 80 && cost < best - 1e-9)
+            var cost = left[i] + right[i + 1] + (weight[around[i].Node] * Math.Abs(around[i].Angle)) + NotKept(around[i].Node, ChartTurn.Straight);
+            if ((Math.Abs(around[i].Angle) <= 80 || problem.Nodes[around[i].Node].Kept is { Turn: ChartTurn.Straight }) && cost < best - 1e-9)
             {
                 (best, split, straight) = (cost, i, i);
             }

@@ -1,3 +1,5 @@
+using HarnessDraw.Model;
+
 namespace HarnessDraw.Layout;
 
 /// <summary>
@@ -57,6 +59,11 @@ internal sealed partial class ChartShape
             cardHeight[c] = metrics.HeightMm(card, rows[c]);
             ownWeight[card.Node] += rows[c] + 0.2;
             cardCount[card.Node]++;
+        }
+
+        foreach (var own in cards)
+        {
+            InKeptOrder(own, c => problem.Cards[c].Kept?.Rank);
         }
 
         for (var s = 0; s < problem.Splices.Length; s++)
@@ -158,8 +165,9 @@ internal sealed partial class ChartShape
 
             spine.Stations.Add(station);
             var (around, split, straight) = TurnsAt(spine, v);
-            var own = PlaceOwnCards(spine, station, v, around.Count == 0 || (straight < 0 && metrics.StacksAtEnds), middle) ? [] : cards[v];
-            var host = own.Count > 0 ? Host(around, straight) : -1;
+            var isEnd = straight < 0 && (KeptAt(v) is { } kept ? kept.Was.Stand == CardStand.End : around.Count == 0 || metrics.StacksAtEnds);
+            var own = PlaceOwnCards(spine, station, v, isEnd, middle) ? [] : cards[v];
+            var host = own.Count > 0 ? Host(around, straight, KeptAt(v)) : -1;
             if (own.Count > 0 && host < 0)
             {
                 Ribs(spine, station, own, middle);
@@ -181,9 +189,15 @@ internal sealed partial class ChartShape
     }
 
     // the side branch that takes the place's own cards along, so that they need no rib of their own; -1: none
-    private int Host(List<(double Angle, int Node)> around, int straight)
+    private int Host(List<(double Angle, int Node)> around, int straight, KeptCard? kept)
     {
-        var host = -1;
+        var host = kept is null ? -1 : around.FindIndex(a => a.Node == kept.Host);
+        if (kept is { Was.Rib: not null } || (host >= 0 && host != straight))
+        {
+            return host;
+        }
+
+        host = -1;
         for (var i = 0; i < around.Count; i++)
         {
             if (i != straight && (host < 0 || weight[around[i].Node] > weight[around[host].Node]))
@@ -233,7 +247,7 @@ internal sealed partial class ChartShape
         }
 
         var isLinked = cards[v].Exists(c => cards[v].Exists(d => linked.Contains((c, d))));
-        if (isEnd && !isLinked && HeightOf(cards[v]) <= metrics.ColumnMm)
+        if (isEnd && !isLinked && (KeptAt(v) is not null || HeightOf(cards[v]) <= metrics.ColumnMm))
         {
             spine.EndCards.AddRange(cards[v]);
             return true;
@@ -286,10 +300,22 @@ internal sealed partial class ChartShape
         var beyond = Beyond(spine, problem.Cards[own[0]].Node, middle);
         var oneSide = total < metrics.OneSideMm ? total : 0;
         var (left, right) = beyond > NearMm ? (oneSide, 0.0) : (0, oneSide);
+        if (own.Exists(c => SideOf(c) is not null))
+        {
+            // what is new stands on the side with more room
+            left = own.Sum(c => SideOf(c) == ChartTurn.Left ? cardHeight[c] : 0);
+            right = own.Sum(c => SideOf(c) == ChartTurn.Right ? cardHeight[c] : 0);
+            (left, right) = oneSide > 0 && Math.Min(left, right) == 0 ? (right, left) : (left, right);
+        }
+
         foreach (var c in own)
         {
-            var isLeft = left <= right;
-            if (isLeft)
+            var isLeft = SideOf(c) is { } side ? side == ChartTurn.Left : left <= right;
+            if (SideOf(c) is not null)
+            {
+                // counted already
+            }
+            else if (isLeft)
             {
                 left += cardHeight[c];
             }
@@ -312,6 +338,12 @@ internal sealed partial class ChartShape
         // a place in the middle of its spine's turns to where the vehicle's nearer side is; left turns up where the spine runs towards the nose
         var off = problem.Nodes[station.Node].Y - middleY;
         var isFirstLeft = Math.Abs(beyond) > NearMm ? beyond < 0 : Math.Abs(off) > NearMm ? off < 0 == spine.Ry > 0 : IsLeftEmptier(spine);
+        if (KeptAt(station.Node) is { Was.Rib: not null })
+        {
+            KeptRibs(spine, station, own);
+            return;
+        }
+
         var count = Math.Max(1, (int)Math.Ceiling(height / (2 * metrics.ColumnMm)));
         var share = height / count;
         var at = 0;
@@ -332,12 +364,16 @@ internal sealed partial class ChartShape
             }
 
             var isLeft = isFirstLeft == (k % 2 == 0);
-            var list = isLeft ? station.Left : station.Right;
-            var rib = Branch(spine, list, isLeft);
-            var place = new Station { Node = station.Node, HasEdge = false };
-            rib.Stations.Add(place);
-            Column(rib, place, some, new(Across(rib, station.Node), Across(rib, station.Node)));
+            Rib(spine, station, some, isLeft);
         }
+    }
+
+    private void Rib(Spine spine, Station station, List<int> some, bool isLeft)
+    {
+        var rib = Branch(spine, isLeft ? station.Left : station.Right, isLeft);
+        var place = new Station { Node = station.Node, HasEdge = false };
+        rib.Stations.Add(place);
+        Column(rib, place, some, new(Across(rib, station.Node), Across(rib, station.Node)));
     }
 }
 

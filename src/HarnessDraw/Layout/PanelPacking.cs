@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using HarnessDraw.Drawing;
 
@@ -5,6 +6,9 @@ namespace HarnessDraw.Layout;
 
 /// <summary>A thing to be placed in a free corner: its size, and where on the sheet it would rather stand (shares of width and height).</summary>
 public sealed record Panel(double WidthMm, double HeightMm, double WantX, double WantY);
+
+/// <summary>Where a panel stood on a chart before: its shape, its upper left corner when room was found, and how far it was then brought into line, mm.</summary>
+public readonly record struct KeptPanel(int Shape, double X, double Y, double InLineX, double InLineY);
 
 /// <summary>Finds room for panels beside what is already there, on a grid that knows how far each column is free downwards.</summary>
 public sealed class PanelPacking
@@ -55,14 +59,36 @@ public sealed class PanelPacking
 
     /// <summary>
     /// Places for all panels in their order, each in the shape that comes nearest to where it would stand (a later shape must gain something): the box and the
-    /// number of the shape; null when one does not fit.
+    /// number of the shape; null when one does not fit. Panels that have a kept place stand there first, as far as it is free.
     /// </summary>
-    public (Box Box, int Shape)[]? Place(IReadOnlyList<IReadOnlyList<Panel>> panels)
+    public (Box Box, int Shape)[]? Place(IReadOnlyList<IReadOnlyList<Panel>> panels, ImmutableArray<KeptPanel?> kept = default)
     {
         ArgumentNullException.ThrowIfNull(panels);
         var places = new (Box, int)[panels.Count];
+        var isPlaced = new bool[panels.Count];
+        var toBeInLine = new List<Box>();
+        for (var i = 0; !kept.IsDefault && i < kept.Length; i++)
+        {
+            if (kept[i] is { } was && Kept(panels[i], new(was.X, was.Y), was.Shape) is { } place)
+            {
+                (places[i], isPlaced[i]) = (place, true);
+                Take(place.Box.Grow(2));
+                toBeInLine.Add(place.Box.Move(was.InLineX, was.InLineY));
+            }
+        }
+
+        foreach (var box in toBeInLine)
+        {
+            Take(box.Grow(2));
+        }
+
         for (var i = 0; i < panels.Count; i++)
         {
+            if (isPlaced[i])
+            {
+                continue;
+            }
+
             CountFree();
             (Box Box, int Shape, double Off)? best = null;
             for (var shape = 0; shape < panels[i].Count; shape++)
@@ -84,6 +110,36 @@ public sealed class PanelPacking
         }
 
         return places;
+    }
+
+    // in its shape of before, else in another, with its upper left corner where that was
+    private (Box Box, int Shape)? Kept(IReadOnlyList<Panel> shapes, Point at, int before)
+    {
+        for (var k = 0; k < shapes.Count; k++)
+        {
+            var shape = (Math.Min(before, shapes.Count - 1) + k) % shapes.Count;
+            var (c0, r0) = ((int)Math.Round((at.X - area.X) / CellMm), (int)Math.Round((at.Y - area.Y) / CellMm));
+            var (c1, r1) = (c0 + (int)Math.Ceiling(shapes[shape].WidthMm / CellMm), r0 + (int)Math.Ceiling(shapes[shape].HeightMm / CellMm));
+            if (c0 >= 0 && r0 >= 0 && c1 <= columns && r1 <= rows && IsFree(c0, c1, r0, r1))
+            {
+                return (new(area.X + (c0 * CellMm), area.Y + (r0 * CellMm), shapes[shape].WidthMm, shapes[shape].HeightMm), shape);
+            }
+        }
+
+        return null;
+    }
+
+    private bool IsFree(int c0, int c1, int r0, int r1)
+    {
+        for (var r = r0; r < r1; r++)
+        {
+            if (open.AsSpan((r * columns) + c0, c1 - c0).Contains((short)0))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private void CountFree()

@@ -35,6 +35,9 @@ public sealed record FrozenHarness
     public required ImmutableArray<FrozenCavity> Cavities { get; init; }
     public required ImmutableArray<FrozenSplice> Splices { get; init; }
 
+    /// <summary>How its wall chart was laid out; null in files of versions that did not say it.</summary>
+    public FrozenChart? Chart { get; init; }
+
     /// <summary>Half letter to the revision it was frozen at; halves that share a connector belong together.</summary>
     public required ImmutableSortedDictionary<string, string> HalfRevisions { get; init; }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Sheets;
 
@@ -8,5 +9,8 @@ public sealed record ChangeLine(string Word, string Wire, string Circuit, string
 /// <summary>What changes from a built state ('revision A') to the one that is drawn.</summary>
 public sealed record ChangeMarks(string From, string To, ImmutableArray<ChangeLine> Lines, int Unchanged)
 {
+    /// <summary>How the wall chart of that state was laid out: its places are kept; null: that is not known.</summary>
+    public FrozenChart? Chart { get; init; }
+
     public ChangeLine? Of(string wire) => Lines.FirstOrDefault(l => l.Wire == wire);
 }

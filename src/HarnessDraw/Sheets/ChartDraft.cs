@@ -1,4 +1,5 @@
 using HarnessDraw.Layout;
+using HarnessDraw.Model;
 
 namespace HarnessDraw.Sheets;
 
@@ -9,9 +10,13 @@ internal sealed class ChartDraft
     private readonly Dictionary<(double MostHeightMm, double EnoughMm, ChartStance Stance), ChartRoom> rooms = [];
     private (double MostHeightMm, double EnoughMm, ChartStance Stance)? lifted = (0, 0, ChartStance.Plain);
 
+    /// <summary>How cards are put in columns.</summary>
+    public CardColumnRule Rule { get; }
+
     public ChartDraft(WallChartProblem problem, CardColumnRule rule, LaneOrders known, WallChartWordPanels words, ChartPart? part)
     {
         Problem = problem;
+        Rule = rule;
         layout = ChartLayout.Start(problem.Problem, problem.Style.MetricsBy(rule), known);
         var outline = layout.Outline();
         Compact = outline.Room;
@@ -60,6 +65,16 @@ internal sealed class ChartDraft
         lifted = null;
     }
 
+    /// <summary>The room it takes with stems and stretches as long as they were on the chart whose places are kept, or with so much of that.</summary>
+    public ChartRoom Keep(ChartStance stance, double share, double mostHeightMm = 0, double enoughMm = 0)
+    {
+        lifted = null;
+        return layout.Keep(stance, share, mostHeightMm, enoughMm);
+    }
+
+    /// <summary>How branches left and cards stood in what was packed last.</summary>
+    public (List<(int Node, ChartTurn Turn, double StemMm, double HoldMm)> Branches, List<(int Card, FrozenCard Was, int Host)> Cards) Taken() => layout.Taken();
+
     /// <summary>The room it takes with the stems as they were settled.</summary>
     public ChartRoom Again(ChartStance stance) => layout.Room(stance);
 
@@ -95,8 +110,11 @@ internal sealed class ChartDraft
 }
 
 /// <summary>The drafts of one subject, each made when it is first asked for.</summary>
-internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, ChartPart? part = null)
+internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, ChartPart? part = null, FrozenChartSheet? kept = null)
 {
+    /// <summary>The chart whose places are kept, or null.</summary>
+    public FrozenChartSheet? Kept => kept;
+
     private readonly WallChartWordPanels words = new(subject.Plan, part, subject.Whole.Changes);
 
     public WallChartSubject Subject => subject;
@@ -115,7 +133,7 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
         {
             if (!problems.TryGetValue(nameMm, out var problem))
             {
-                problems[nameMm] = problem = new(subject, new(subject, nameMm, blackInk));
+                problems[nameMm] = problem = new(subject, new(subject, nameMm, blackInk), kept);
             }
 
             // what does not fit by one rule is tried by the next: both are laid out side by side, unless charts are

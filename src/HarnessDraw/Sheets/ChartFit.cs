@@ -196,10 +196,12 @@ internal sealed partial class ChartFit
         var both = Bisect(s => (s, s), 0, widest, order);
         var x = Bisect(s => (s, both), both, widest, order);
         var y = Bisect(s => (x, s), both, widest, order);
-        Suits(draft.Again(stance with { StretchX = x, StretchY = y }));
+        stance = stance with { StretchX = x, StretchY = y };
+        Suits(draft.Again(stance));
         draft.Settle(Suits);
         Chart = draft.Read();
         FillCorners();
+        packed = PanelPlaces;
         Align();
         return this;
     }
@@ -212,7 +214,7 @@ internal sealed partial class ChartFit
             if (Panels[i].Fuller is { } fuller)
             {
                 var (before, places) = (Panels, PanelPlaces);
-                Panels = [.. Panels.Select((p, k) => k == i ? fuller : p)];
+                Panels = [.. Panels.Select((p, k) => k == i ? fuller with { Name = p.Name } : p)];
                 if (!PlacePanels(Frame.Inner.Grow(-0.5)) || Naming(Frame.Inner.Grow(-0.5)) < naming)
                 {
                     (Panels, PanelPlaces) = (before, places);
@@ -269,6 +271,16 @@ internal sealed partial class ChartFit
         if (room.Bounds.Width > inner.Width || room.Bounds.Height > inner.Height)
         {
             return false;
+        }
+
+        if (kept is { } before)
+        {
+            (MoveX, MoveY) = (before.X, before.Y);
+            if (inner.Contains(room.Bounds.Move(MoveX, MoveY)) && PlacePanels(inner))
+            {
+                naming = Naming(inner);
+                return true;
+            }
         }
 
         if (wanted is { } known)
@@ -343,7 +355,7 @@ internal sealed partial class ChartFit
             sizes = [.. Panels.Select(p => Array.ConvertAll(p.Shapes.ToArray(), s => s.Size))];
         }
 
-        var placed = packing.Place(sizes);
+        var placed = packing.Place(sizes, kept is null ? default : KeptPanels());
         PanelPlaces = placed ?? [];
         return placed is not null;
     }

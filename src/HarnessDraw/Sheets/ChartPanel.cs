@@ -10,6 +10,9 @@ internal sealed record PanelShape(Panel Size, Action<ChartPen, Box> Draw);
 /// <summary>A block beside the chart, in one or several shapes, the one it would rather have first.</summary>
 internal sealed record ChartPanel(ImmutableArray<PanelShape> Shapes)
 {
+    /// <summary>Tells it from the others of its chart.</summary>
+    public string Name { get; init; } = "";
+
     /// <summary>The sentence that stands for the panel when there is no room for what another sheet of the set shows as well; null: it must be shown.</summary>
     public string? Elsewhere { get; init; }
 
@@ -23,7 +26,7 @@ internal sealed record ChartPanel(ImmutableArray<PanelShape> Shapes)
     public static ImmutableArray<ChartPanel> Fewer(IReadOnlyList<ChartPanel> panels)
     {
         var words = string.Join(' ', panels.Select(p => p.Elsewhere).OfType<string>());
-        return words.Length == 0 ? [.. panels] : [.. panels.Where(p => p.Elsewhere is null).Select(p => p.Saying?.Invoke(words) ?? p)];
+        return words.Length == 0 ? [.. panels] : [.. panels.Where(p => p.Elsewhere is null).Select(p => p.Saying is { } say ? say(words) with { Name = p.Name } : p)];
     }
 
     public static ChartPanel Of(double width, double height, double wantX, double wantY, Action<ChartPen, Box> draw) => new([new(new(width, height, wantX, wantY), draw)]);

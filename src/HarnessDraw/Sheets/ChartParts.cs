@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
@@ -14,7 +15,7 @@ internal sealed record ChartPart(int Number, ImmutableArray<ImmutableArray<strin
 /// Shares a harness that no sheet holds among several charts. A circuit stays whole on one chart, so every wire is followed from end to end without turning a page;
 /// circuits whose loads are neighbours round the tree keep together, and the cut falls where fewest loads are divided.
 /// </summary>
-internal sealed record ChartParts
+internal sealed partial record ChartParts
 {
     // how far a cut may move from an even share to divide fewer loads, as a part of a share
     private const double Play = 0.3;
@@ -42,7 +43,10 @@ internal sealed record ChartParts
     private readonly Dictionary<string, int> segmentNumbers;
     private readonly Dictionary<string, int> above;
 
-    public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder)
+    /// <param name="whole">The chart of the whole harness.</param>
+    /// <param name="cardOrder">Its cards as they follow each other round the tree.</param>
+    /// <param name="before">The charts of before, where circuits stay on theirs and new ones join their neighbours; null: there are none.</param>
+    public ChartParts(WallChartSubject whole, IReadOnlyList<int> cardOrder, FrozenChart? before = null)
     {
         this.whole = whole;
         var rank = new int[whole.Cards.Count];
@@ -64,6 +68,7 @@ internal sealed record ChartParts
         var plan = whole.Plan;
         var byCircuit = plan.Wires.Select((w, i) => (w.Circuit, i)).GroupBy(w => w.Circuit, w => w.i, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
         circuits = [.. byCircuit.Keys.OrderBy(c => home.TryGetValue(c, out var at) ? at.Rank : -1).ThenBy(c => c, StringComparer.Ordinal)];
+        (circuits, KeptCuts) = before is null ? (circuits, null) : AsBefore(circuits, before);
         wires = [.. circuits.Select(c => byCircuit[c])];
         rows = [.. wires.Select(w => w.Length)];
         rowsBefore = new int[rows.Length + 1];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HarnessDraw.Drawing;
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets;
@@ -20,18 +21,58 @@ public static class WallChart
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(options);
+        var (title, fits, refused) = Fits(plan, findings, options);
+        return fits is null ? refused! : Drawn(fits, options, title);
+    }
+
+    /// <summary>How the chart is laid out, so that one drawn after a small change keeps its places; null when it is refused.</summary>
+    public static FrozenChart? Taken(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(options);
+        return Fits(plan, findings, options).Fits is { } fits ? new(fits[0].Paper.Name, [.. fits.Select(f => f.Finished(WidestStretch).Taken())]) : null;
+    }
+
+    // the charts with their room on paper, or why there are none
+    private static (TitleBlock Title, List<ChartFit>? Fits, SheetResult? Refused) Fits(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
+    {
         var shown = options.Build is { } build ? plan.For(build) : plan;
-        var drafts = new ChartDrafts(new WallChartSubject(shown) { Changes = options.Changes, BandOver = options.BandOver, TrueToScale = options.TrueToScale }, options.BlackInk);
+        var subject = new WallChartSubject(shown) { Changes = options.Changes, BandOver = options.BandOver, TrueToScale = options.TrueToScale };
         var title = SheetTitle.Of(shown, findings, options, shown.Harness.Title, "wall chart");
+        var before = options.TrueToScale ? null : options.Changes?.Chart;
+        var drafts = new ChartDrafts(subject, options.BlackInk, kept: before is { Sheets: [var sheet] } ? sheet : null);
+        if (before is not null && (options.Paper ?? PaperSizes.Find(before.Paper)) is { } paper && AsKept(before, drafts, paper, title) is { } kept)
+        {
+            return (title, kept, null);
+        }
+
         var one = options.Paper is { } asked ? SheetFit(drafts, asked, title) : Sheets().Select(p => SheetFit(drafts, p, title)).FirstOrDefault(f => f.Fits);
         if (one is { Fits: true })
         {
-            return Drawn([options is { TrueToScale: true, Paper: null } ? RoomierToScale(drafts, one, title) : one], options, title);
+            return (title, [options is { TrueToScale: true, Paper: null } ? RoomierToScale(drafts, one, title) : one], null);
+        }
+
+        if (drafts.Kept is not null)
+        {
+            // what is kept asks for more paper than there is
+            return Fits(plan, findings, options with { Changes = options.Changes! with { Chart = null } });
         }
 
         var several = options.Paper is null ? Several(drafts, PaperSizes.A1, title, 4) ?? Several(drafts, PaperSizes.A0, title, MostCharts)
             : options.SeveralCharts ? Several(drafts, options.Paper, title, MostCharts) : null;
-        return several is not null ? Drawn(several, options, title) : Refused(drafts, title, options.Paper ?? PaperSizes.A0);
+        return several is not null ? (title, several, null) : (title, null, Refused(drafts, title, options.Paper ?? PaperSizes.A0));
+    }
+
+    // the charts as they were laid out before, circuits on the sheets on which they were; null when one does not bear what is new
+    private static List<ChartFit>? AsKept(FrozenChart before, ChartDrafts drafts, Paper paper, TitleBlock title)
+    {
+        if (before.Sheets.Length == 1)
+        {
+            return ChartFit.AsKept(drafts, paper, title) is { } fit ? [fit] : null;
+        }
+
+        var parts = new ChartParts(drafts.Subject, drafts.Get(LeastNameMm, CardColumnRule.All[0]).CardOrder, before);
+        return parts.KeptCuts is { } cuts ? TryParts(parts.Share(cuts), drafts.BlackInk, paper, title, (_, _) => { }, before.Sheets) : null;
     }
 
     // the fewest charts of one paper that hold everything in about equal shares; where many are needed, one is filled after the other
@@ -193,14 +234,14 @@ public static class WallChart
     }
 
     // side by side; the first that does not fit is told
-    private static List<ChartFit>? TryParts(ImmutableArray<Func<(WallChartSubject Subject, ChartPart Part)>> parts, bool blackInk, Paper paper, TitleBlock title, Action<int, ChartFit> tooFull)
+    private static List<ChartFit>? TryParts(ImmutableArray<Func<(WallChartSubject Subject, ChartPart Part)>> parts, bool blackInk, Paper paper, TitleBlock title, Action<int, ChartFit> tooFull, ImmutableArray<FrozenChartSheet> kept = default)
     {
         var (drafts, fits) = (new ChartDrafts[parts.Length], new ChartFit[parts.Length]);
         var run = Parallel.For(0, parts.Length, (n, state) =>
         {
             var (subject, part) = parts[n]();
-            drafts[n] = new(subject, blackInk, part);
-            fits[n] = ChartFit.Try(drafts[n], paper, TitleOf(n), LeastNameMm);
+            drafts[n] = new(subject, blackInk, part, kept.IsDefault ? null : kept[n]);
+            fits[n] = ChartFit.AsKept(drafts[n], paper, TitleOf(n)) ?? ChartFit.Try(drafts[n], paper, TitleOf(n), LeastNameMm);
             if (!fits[n].Fits)
             {
                 state.Break();
@@ -213,7 +254,7 @@ public static class WallChart
         }
 
         // larger names once all fit
-        Parallel.For(0, parts.Length, n => fits[n] = WithLargestNames(drafts[n], fits[n], paper, TitleOf(n)));
+        Parallel.For(0, parts.Length, n => fits[n] = fits[n].IsKept ? fits[n] : WithLargestNames(drafts[n], fits[n], paper, TitleOf(n)));
         return [.. fits];
 
         TitleBlock TitleOf(int n) => title with { Type = $"wall chart {drafts[n].Part!.Number} of {drafts[n].Part!.Of}" };
@@ -312,7 +353,7 @@ public static class WallChart
         var sheets = new Sheet[fits.Count];
         Parallel.For(0, sheets.Length, n =>
         {
-            var best = options.TrueToScale ? fits[n].ToScale() : fits[n].Stretched(WidestStretch);
+            var best = options.TrueToScale ? fits[n].ToScale() : fits[n].Finished(WidestStretch);
             var words = sheets.Length == 1 ? "wall chart" : $"wall chart {n + 1} of {sheets.Length}";
             sheets[n] = new("wall-chart", $"{title.Vehicle}: {title.Title}, {words}", best.Paper, WallChartPainter.Paint(best, options.BlackInk))
             {

@@ -20,27 +20,27 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
         List<ChartPanel> panels = [words.Title, words.Cautions];
         if (isFirst && Views() is { } views)
         {
-            panels.Add(views);
+            panels.Add(views with { Name = "views" });
         }
 
         if (!chart.Cuts.IsEmpty)
         {
-            panels.AddRange(chart.Cuts.Select((c, i) => LaneList(c, i, 32).Or(LaneList(c, i, 20), LaneList(c, i, 12), LaneList(c, i, 16), LaneList(c, i, 48))));
+            panels.AddRange(chart.Cuts.Select((c, i) => LaneList(c, i, 32).Or(LaneList(c, i, 20), LaneList(c, i, 12), LaneList(c, i, 16), LaneList(c, i, 48)) with { Name = $"cut {i + 1}" }));
         }
 
         if (isFirst && WallChartPower.Panel(problem) is { } power)
         {
-            panels.Add(power);
+            panels.Add(power with { Name = "power" });
         }
 
         var colours = Colours();
-        panels.Add(Legends(colours));
+        panels.Add(Legends(colours) with { Name = "legend" });
         if (Letters() is { Count: > 0 } letters)
         {
             var head = problem.Subject.GroundsAtLoads.Count == 0 ? "OPTIONS" : problem.Style.Options.Any() ? "OPTIONS AND GROUNDS" : "GROUNDS";
             // as wide as the longest mark of a ground point
             var markMm = problem.Subject.GroundsAtLoads.Keys.Select(m => WallChartStyle.Width(m, Cap, FaceWeight.Bold) + 1.5).Append(10).Max();
-            panels.Add(LetterList(head, letters, markMm, 1).Or(LetterList(head, letters, markMm, 2)));
+            panels.Add(LetterList(head, letters, markMm, 1).Or(LetterList(head, letters, markMm, 2)) with { Name = "letters" });
         }
 
         panels.AddRange(words.Others);

@@ -14,10 +14,14 @@ internal sealed class WallChartProblem
     /// <summary>As many cavities as a reader takes in from a list; where more are shown on other charts, the connector sheets say where.</summary>
     private const int MostTold = 80;
 
-    public WallChartProblem(WallChartSubject subject, WallChartStyle style)
+    /// <param name="subject">What is drawn.</param>
+    /// <param name="style">Its sizes.</param>
+    /// <param name="kept">The chart whose places are kept; null: there is none.</param>
+    public WallChartProblem(WallChartSubject subject, WallChartStyle style, FrozenChartSheet? kept = null)
     {
         Subject = subject;
         Style = style;
+        this.kept = kept is null ? null : new(kept, subject);
         NumberFlags();
         var table = subject.Pins.Count == 0 ? null : Table();
         var nets = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -37,6 +41,8 @@ internal sealed class WallChartProblem
             return nets[circuit];
         }
     }
+
+    private readonly KeptPlaces? kept;
 
     public WallChartSubject Subject { get; }
     public WallChartStyle Style { get; }
@@ -81,11 +87,12 @@ internal sealed class WallChartProblem
             FlagWidthMm = isFlagged ? ChartPen.FlagWidth(number, FlagText(i), WallChartStyle.FlagCapMm) : 0,
             FlagHeightMm = isFlagged ? 10.6 : 0,
             Disc = isFlagged,
+            Kept = kept?.BranchTo(i),
         };
     }
 
     private ChartCard CardOf(ChartCardSubject card) =>
-        new(card.Node, Style.Columns(card).CardMm, Style.HeadMm(card), card.Stubs.Count) { StubMm = Style.StubMm(card) };
+        new(card.Node, Style.Columns(card).CardMm, Style.HeadMm(card), card.Stubs.Count) { StubMm = Style.StubMm(card), Kept = kept?.CardOf(card) };
 
     private ChartTable Table()
     {

@@ -13,14 +13,14 @@ internal sealed class WallChartWordPanels
     public WallChartWordPanels(Plan plan, ChartPart? part, ChangeMarks? changes)
     {
         this.plan = plan;
-        Title = TitleOf(10, 1).Or(TitleOf(10, 2), TitleOf(10, 3), TitleOf(7, 1), TitleOf(7, 2));
+        Title = TitleOf(10, 1).Or(TitleOf(10, 2), TitleOf(10, 3), TitleOf(7, 1), TitleOf(7, 2)) with { Name = "title" };
         var (boxed, further) = (WallChartTexts.Boxed(plan), WallChartTexts.Further(plan));
-        Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190), CautionsOf(95));
+        Cautions = CautionsOf(118).Or(CautionsOf(150), CautionsOf(190), CautionsOf(95)) with { Name = "cautions" };
         ChartPanel CautionsOf(double leastMm) => WallChartWordPanels.CautionsOf(boxed, further, leastMm);
-        ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf()];
-        ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5))];
-        ImmutableArray<ChartPanel> changed = changes is null ? [] : [ChangesOf(changes)];
-        Others = [.. charts, .. changed, .. waivers, Words("RIGHT SIDE", 0.6, 0), Words("LEFT SIDE", 0.6, 1), Front()];
+        ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf() with { Name = "waivers" }];
+        ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5)) with { Name = "charts" }];
+        ImmutableArray<ChartPanel> changed = changes is null ? [] : [ChangesOf(changes) with { Name = "changes" }];
+        Others = [.. charts, .. changed, .. waivers, Words("RIGHT SIDE", 0.6, 0) with { Name = "right" }, Words("LEFT SIDE", 0.6, 1) with { Name = "left" }, Front() with { Name = "front" }];
     }
 
     /// <summary>The vehicle's name; so many of its shapes, the first ones, are in the largest letters.</summary>
@@ -152,6 +152,7 @@ internal sealed class WallChartWordPanels
     private static ChartPanel ChangesOf(ChangeMarks changes)
     {
         const double Width = 100;
+        const int MostGone = 6;
         var gone = changes.Lines.Where(l => l.Word == "remove").Select(l => l.Wire).ToList();
         string[] says =
         [
@@ -167,7 +168,8 @@ internal sealed class WallChartWordPanels
                 pen.Text(line, box.X, y, Cap);
                 y += 4;
             }
-        });
+        }) with
+        { Elsewhere = $"{(gone.Count == 0 ? "" : gone.Count <= MostGone ? $"Taken out: {string.Join(", ", gone)}. " : $"{gone.Count} wires taken out. ")}Triangles mark changes since {changes.From}: see the sheet of changes." };
     }
 
     private ChartPanel WaiversOf()

@@ -96,7 +96,7 @@ public class TrunkSideTests
     }
 
     // the places of the trunk with the bundle that leads to each (the root with the first), and from each place the one before it
-    private static (Dictionary<string, Box> Trunk, Dictionary<string, string> Parents) Trunk(Plan plan, Sheet sheet)
+    internal static (Dictionary<string, Box> Trunk, Dictionary<string, string> Parents) Trunk(Plan plan, Sheet sheet)
     {
         var bundles = Paths(sheet.Items).Where(p => p.Tag?.Segment is not null && p.Role == ItemRole.Backdrop).GroupBy(p => p.Tag!.Segment!, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => Around(g.SelectMany(DrawnPlaces.Points)), StringComparer.Ordinal);

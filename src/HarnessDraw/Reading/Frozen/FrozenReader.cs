@@ -53,6 +53,7 @@ public static class FrozenReader
         Wires = [.. root.GetProperty("wires").EnumerateArray().Select(Wire).DistinctBy(w => w.Id, StringComparer.Ordinal)],
         Cavities = [.. root.GetProperty("cavities").EnumerateArray().Select(c => new FrozenCavity(Text(c, "connector"), Text(c, "cavity"), Text(c, "wire"), Text(c, "net")))],
         Splices = [.. root.GetProperty("splices").EnumerateArray().Select(s => new FrozenSplice(Text(s, "id"), Text(s, "net"), Text(s, "segment"), s.GetProperty("atMm").GetDouble()) { From = Optional(s, "from"), To = Optional(s, "to") })],
+        Chart = root.TryGetProperty("chart", out var chart) ? FrozenChartReader.Read(chart) : null,
     };
 
     private static FrozenWire Wire(JsonElement wire) => new(

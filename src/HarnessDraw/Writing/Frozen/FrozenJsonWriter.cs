@@ -45,6 +45,10 @@ public static class FrozenJsonWriter
                 j.WriteString("to", s.To);
                 j.Number("atMm", s.AtMm, 3);
             });
+            if (frozen.Chart is { } chart)
+            {
+                FrozenChartJson.Write(json, chart);
+            }
         });
     }
 
