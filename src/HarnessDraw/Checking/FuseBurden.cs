@@ -32,5 +32,10 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
 
     /// <summary>Loads of exclusive options never add up: those of the build that takes most, the largest first.</summary>
     private static IReadOnlyList<FusedLoad> Together(RuleContext context, List<FusedLoad> loads) => context.Builds.Heaviest(
-        [.. loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Circuit.Id, StringComparer.Ordinal).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)], l => l.Circuit.OnlyWith, l => l.CurrentA);
+        [.. OneSpeed(loads).OrderByDescending(l => l.CurrentA).ThenBy(l => l.Circuit.Id, StringComparer.Ordinal).ThenBy(l => l.Thing.Id, StringComparer.Ordinal)], l => l.Circuit.OnlyWith, l => l.CurrentA);
+
+    // of a motor's speeds only one turns it: the one that takes most
+    private static IEnumerable<FusedLoad> OneSpeed(List<FusedLoad> loads) =>
+        loads.GroupBy(l => l.Element is { Kind: ElementKind.Motor } motor ? (l.Thing.Id, motor.PinB, "motor", l.Circuit.OnlyWith.ToString()) : (l.Thing.Id, l.Element?.Id, l.Circuit.Id, ""))
+            .Select(g => g.MaxBy(l => l.CurrentA)!);
 }

@@ -42,7 +42,11 @@ internal sealed record DropPath(string Load, string Circuit, int Case, double No
 }
 
 /// <summary>Largest steady current of a fuse, how much of it motors draw, and in which state.</summary>
-internal sealed record FuseLoad(double LoadA, double MotorA, double OutputA, string State);
+internal sealed record FuseLoad(double LoadA, double MotorA, double OutputA, string State)
+{
+    /// <summary>More than any lasting state takes through it, while the starter turns: what passes the fuse of a solenoid.</summary>
+    public FuseLoad? Cranking { get; init; }
+}
 
 /// <summary>
 /// Nominal currents of all nets in all states and the loops of all loads. Wires need not be known: inside a net the sum of the members
@@ -57,6 +61,7 @@ internal sealed class LoadFlow
     private readonly CircuitSwitching switching;
     private readonly PlanningOptions options;
     private readonly Dictionary<string, double> extraLoadA = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, FuseLoad> cranking = new(StringComparer.Ordinal);
     private ElectricalNetwork network;
 
     public LoadFlow(HarnessIndex index, CircuitSwitching switching, PlanningOptions options, ImmutableArray<ImmutableSortedDictionary<string, string>> builds)
@@ -222,14 +227,31 @@ internal sealed class LoadFlow
             var (run, solution) = (runs[i], solutions[first[i]]!);
             var isMomentary = run.State?.Engine == EngineState.Cranking;
             (amperes[i], motorA[i]) = first[i] == i ? (MemberAmperes(solution), isMomentary ? [] : MotorAmperes(solution, motors)) : (amperes[first[i]], motorA[first[i]]);
-            foreach (var f in isMomentary ? [] : fuses)
+            var starterA = isMomentary ? StarterA(solution) : 0;
+            foreach (var f in fuses)
             {
                 var id = network.Branches[f].Thing!.Id;
-                RecordFuse(id, Math.Abs(solution.Amperes[f]), motorA[i].GetValueOrDefault(id), run.State?.Id ?? running, run.Charging);
+                if (isMomentary)
+                {
+                    RecordCranking(id, Math.Abs(solution.Amperes[f]), starterA, run.State!.Id);
+                }
+                else
+                {
+                    RecordFuse(id, Math.Abs(solution.Amperes[f]), motorA[i].GetValueOrDefault(id), run.State?.Id ?? running, run.Charging);
+                }
             }
 
             Solutions.Add((solution, Cases.Count, run.Charging));
             Cases.Add(new(run.State?.Id ?? running, run.Build, isMomentary, amperes[i]) { IsOutput = run.Charging is not null });
+        }
+
+        foreach (var (id, load) in cranking)
+        {
+            var lasting = Fuses.GetValueOrDefault(id) ?? new(0, 0, 0, load.State);
+            if (load.LoadA > lasting.LoadA + 1e-9)
+            {
+                Fuses[id] = lasting with { Cranking = load };
+            }
         }
     }
 
@@ -300,6 +322,26 @@ internal sealed class LoadFlow
         {
             Fuses[id] = new(Math.Round(loadA, 6), motorA, worst.OutputA, state);
         }
+    }
+
+    // the motor's own lead is no matter of a standard fuse: what passes with it is left out
+    private void RecordCranking(string id, double loadA, double starterA, string state)
+    {
+        if (loadA > LeastA && (starterA <= LeastA || loadA < starterA) && loadA > (cranking.GetValueOrDefault(id)?.LoadA ?? 0) + 1e-9)
+        {
+            cranking[id] = new(Math.Round(loadA, 6), 0, 0, state);
+        }
+    }
+
+    private double StarterA(NetworkSolution solution)
+    {
+        var amperes = 0.0;
+        for (var i = 0; i < network.Branches.Count; i++)
+        {
+            amperes = Math.Max(amperes, network.Branches[i] is { Kind: BranchKind.Load, Thing.Kind: ThingKind.Starter, Element.Kind: ElementKind.Motor } ? Math.Abs(solution.Amperes[i]) : 0);
+        }
+
+        return amperes;
     }
 
     /// <summary>A circuit's own current figure, where its loads draw less: the rest is drawn at its far end.</summary>

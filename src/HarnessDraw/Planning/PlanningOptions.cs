@@ -36,10 +36,11 @@ public sealed record PlanningOptions
     /// <summary>How far a short current (cranking) may exceed the steady rating.</summary>
     public double MomentaryFactor { get; init; } = 3;
 
-    /// <summary>Fuse rating over steady load: ordinary, motors, alternator output.</summary>
+    /// <summary>Fuse rating over steady load: ordinary, motors, alternator output; and over what passes while the starter turns.</summary>
     public double FuseOverLoad { get; init; } = 1.35;
     public double FuseOverMotor { get; init; } = 1.55;
     public double FuseOverOutput { get; init; } = 1.2;
+    public double FuseOverCranking { get; init; } = 1.25;
 
     /// <summary>Fuse rating over steady load at the least, where a contact or a given wire behind it bears no more: what the rules about fuse loads allow, at room temperature and in heat (80 and 70 % of the rating).</summary>
     public double LeastFuseOverLoad { get; init; } = 1.25;

@@ -17,7 +17,7 @@ internal readonly record struct FuseBound(double LimitA, string What);
 
 /// <summary>
 /// Chooses fuse ratings: the next standard value above the steady load with room (more for motors), for an alternator's lead above its
-/// output. Where what lies behind bears less, the largest that it bears, if that still carries the load and its start. A given rating stays.
+/// output. What passes while the starter turns (its solenoid) has less room. Where what lies behind bears less, the largest that it bears, if that still carries the load and its start. A given rating stays.
 /// </summary>
 internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, Func<string, FuseBound?> boundOf, Func<string, double> peakOf)
 {
@@ -41,12 +41,19 @@ internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, F
             return new(given, true, "given by hand", loadA) { State = state };
         }
 
-        if (load is null || loadA <= 0)
+        var crankingA = load?.Cranking?.LoadA ?? 0;
+        if (load is null || Math.Max(loadA, crankingA) <= 0)
         {
             return new(series?.Ratings.FirstOrDefault()?.RatingA, false, "no load known: smallest of the series", 0) { State = state };
         }
 
         var (rating, why) = ByLoad(series, load, loadA);
+        if (rating < (options.FuseOverCranking * crankingA) - 1e-9)
+        {
+            (loadA, state) = (crankingA, load.Cranking!.State);
+            (rating, why) = Next(series, options.FuseOverCranking, crankingA, "what passes while the starter turns");
+        }
+
         var bound = rating is null ? null : boundOf(protection.Id);
         if (bound is { } b && rating > b.LimitA + 1e-9)
         {
@@ -64,6 +71,11 @@ internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, F
         var motor = load.MotorA > 0.5 * load.LoadA;
         var factor = charges ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
         var what = charges ? "the alternator's output" : motor ? "the load and its starting current (mostly motors)" : "the load";
+        return Next(series, factor, loadA, what);
+    }
+
+    private static (double? RatingA, string Why) Next(FuseSeries? series, double factor, double loadA, string what)
+    {
         var rating = series?.Ratings.Select(r => r.RatingA).Order().Cast<double?>().FirstOrDefault(r => r >= (factor * loadA) - 1e-9);
         var text = Text($"by {what}: next standard above {factor:0.##} x {loadA:0.0#} A = {factor * loadA:0.0#} A");
         return (rating, rating is null ? $"{text}: none in the series" : text);

@@ -195,7 +195,7 @@ internal sealed class SolvedStates
             var (flow, amperes) = (routed.Flow.Cases[c], Math.Round(Math.Abs(circuits[c]!.Solution.Amperes[branch]), 6));
             if (amperes > (worst?.LoadA ?? 0) + 1e-9 && !(nominal?.OutputA > 0 && StateOf(flow).Engine == EngineState.Running))
             {
-                worst = new(amperes, MotorA(fuse, circuits[c]!), nominal?.OutputA ?? 0, flow.State);
+                worst = new(amperes, MotorA(fuse, circuits[c]!), nominal?.OutputA ?? 0, flow.State) { Cranking = nominal?.Cranking };
             }
         }
 

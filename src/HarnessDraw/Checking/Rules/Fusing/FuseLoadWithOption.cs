@@ -36,7 +36,7 @@ internal sealed class FuseLoadWithOption : MeasuredRule
     private Finding TooMuch(RuleContext context, FuseChoice fuse, double limit, (double Amps, string State) worst, double usual, ImmutableArray<(ImmutableSortedDictionary<string, string> Build, bool Over)> seen)
     {
         var only = SmallestBuilds.Of([.. seen.Where(s => s.Over).Select(s => s.Build)], [.. seen.Where(s => !s.Over).Select(s => s.Build)]);
-        return context.Found(Info, $"With {only} fuse {fuse.Id} carries {Figure.Amps(worst.Amps)} in '{worst.State}', {Figure.Percent(worst.Amps / fuse.RatingA!.Value)} of {Figure.Amps(fuse.RatingA.Value)} (at most {Figure.Amps(limit)}); the usual build {Figure.Amps(usual)}.",
+        return context.Found(Info, $"With {(only.IsAlways ? "options" : only)} fuse {fuse.Id} carries {Figure.Amps(worst.Amps)} in '{worst.State}', {Figure.Percent(worst.Amps / fuse.RatingA!.Value)} of {Figure.Amps(fuse.RatingA.Value)} (at most {Figure.Amps(limit)}); the usual build {Figure.Amps(usual)}.",
             "Give the option a fuse of its own, or take the next rating if the wires bear it.", [fuse.Id], only, FuseWords.At(context, fuse.Id));
     }
 
