@@ -29,7 +29,7 @@ public static class RuleCatalogue
         new MirroredPinMap(), new SealantNotNamed(), new TwoWiresInCavity(), new TwoWiresOnBlade(), new NetDiffersAcrossMate(), new ColourChangesAtFirewall(), new WrongHalf(), new ContactOverloaded(), new LoadedNeighbours(), new FirewallPasses(),
         new LiveBesideSender(), new LeftBesideRight(), new ApartButNeighbours(), new MixedVoltsInConnector(), new ForeignTerminal(), new SealDoesNotGrip(), new CavityUnplugged(), new TooManyCircuits(),
         new NoReserve(), new RingNotItsStud(), new RingsPerStud(), new TorqueNotGiven(), new LivePinsBare(), new PlugsSwappable(),
-        new NoSource(), new FloatingNet(), new NoLengthLeft(), new NeverOn(), new OnButDead(), new JumperBesideWire(), new AmmeterBelowOutput(), new SenderByItsThread(),
+        new NoSource(), new DeadShort(), new FloatingNet(), new NoLengthLeft(), new NeverOn(), new OnButDead(), new JumperBesideWire(), new AmmeterBelowOutput(), new SenderByItsThread(),
         new GroundBackFeed(), new NoReturn(), new ReturnThroughNonMetal(), new BatteryNotBonded(), new StrapSmall(), new GroundCrowded(), new SenderSharesReturn(), new ScreenNotGrounded(), new GroundFinishMissing(),
         new MotorFedTwice(), new InterlockBypassed(), new CoilBallast(), new IgnitionOffWhileTurning(), new OneSideNamed(), new FlasherUnderloaded(), new BrakeWarningUnproved(), new TriggerFeedsLoad(), new RelayContactOverloaded(), new CoilAboveContact(), new DiodeReversed(), new PositiveGround(), new ExciterRunOn(), new ExciterCurrentLow(), new OneWireKeepsExciter(),
         new LiveBladeBare(), new KeyOffDrain(), new GreenYellowUsed(), new SignalBesideCharge(),

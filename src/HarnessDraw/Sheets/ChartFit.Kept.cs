@@ -37,7 +37,7 @@ internal sealed partial class ChartFit
         foreach (var showsAll in sheet.ShowsAll ? (ReadOnlySpan<bool>)[true, false] : [false])
         {
             var fit = new ChartFit(draft, paper, frame, title) { kept = sheet, ShowsAll = showsAll };
-            fit.Panels = showsAll ? fit.Panels : [.. fit.Panels.Select(p => p.OrElsewhere())];
+            fit.Panels = showsAll ? fit.Panels : ChartPanel.Fewer(fit.Panels);
             if (fit.KeepMost(sheet))
             {
                 return fit;

@@ -9,6 +9,7 @@ internal static class NetworkCases
     public static IEnumerable<RuleCase> All =>
     [
         new("no-source", p => p.Harness(h => h with { Power = h.Power with { Sources = [] } }), ["No battery, alternator or converter feeds the", "none is described"], p => p),
+        new("dead-short", p => Shorted(p, 2000), ["In 'night' 'horn' joins the live pole to ground at horn with no load between: a dead short behind fuse F10"], p => Shorted(p, 20)),
         new("floating-net", p => Lost(p, new("probe", "1")), ["F20 (horn) hangs on nothing: from probe 1 on"], p => Lost(p, new("horn", "1"))),
         new("no-length-left", p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) }), ["F07 (horn) is cut", "no wire is left"], p => p.Wire("F07", w => w with { CutLengthMm = Stripped(w) + 1 })),
         new("never-on", p => Running(p, KeyPosition.Start), ["horn is on in none of the states"], p => Running(p, KeyPosition.Run)),
@@ -22,6 +23,8 @@ internal static class NetworkCases
 
     private static Plan Coil(Plan p, double groundV) => p.NoWire("F10").AddWire("F09", w => w with { Id = "F10", Circuit = "fan trigger", From = new("fan relay", "85"), To = new("probe", "1") })
         .Volts("fan relay.86", 12.4).Volts("fan relay.85", groundV).Volts("fan relay.30", 12.4).Volts("fan relay.87", groundV > 0 ? 0 : 12.3).Volts("fan.1", groundV > 0 ? 0 : 12.2).Volts("fan.2", 0);
+
+    private static Plan Shorted(Plan p, double amps) => p.Wire("F07", w => w with { ProtectedBy = ["F10"], Worst = new("night", amps, 1, 60) }).Wire("F08", w => w with { Worst = new("night", amps, 1, 60) });
 
     private static double Stripped(Wire wire) => wire.From.StripMm!.Value + wire.To.StripMm!.Value;
 
