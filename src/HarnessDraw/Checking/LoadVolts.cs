@@ -109,14 +109,22 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
         }
     }
 
-    // nodes of the loads that lie in series behind one
-    private static IEnumerable<(string From, string? To)> InSeries(RuleContext context, Thing thing, Element element) => element.PinB is not { } pin ? [] :
-        from end in context.EndsAt(thing.Id, pin)
-        let other = end.End == end.Wire.From ? end.Wire.To : end.Wire.From
-        where other.At != thing.Id
-        from e in context.Thing(other.At)?.Elements ?? []
-        where (e.Draws() || e.Kind == ElementKind.Sender) && e.PinA == other.Pin
-        select (other.ToString(), e.PinB is null ? null : $"{other.At}.{e.PinB}");
+    // nodes of the loads that lie in series behind one: at the far end of a wire, or of the circuit that comes from its other pin (a charge lamp before the exciter)
+    private static IEnumerable<(string From, string? To)> InSeries(RuleContext context, Thing thing, Element element)
+    {
+        if (element.PinB is not { } pin)
+        {
+            return [];
+        }
+
+        var wired = context.EndsAt(thing.Id, pin).Select(end => end.End == end.Wire.From ? end.Wire.To : end.Wire.From).Select(o => (o.At, o.Pin));
+        var fed = context.Harness.Circuits.Where(c => !c.IsReturn && c.From is { } from && from.Thing == thing.Id && from.Pin == pin).SelectMany(c => c.Feeds).Select(f => (At: f.Thing, f.Pin));
+        return from other in wired.Concat(fed).Distinct()
+               where other.At != thing.Id
+               from e in context.Thing(other.At)?.Elements ?? []
+               where (e.Draws() || e.Kind == ElementKind.Sender) && e.PinA == other.Pin
+               select ($"{other.At}.{other.Pin}", e.PinB is null ? null : $"{other.At}.{e.PinB}");
+    }
 
     /// <summary>
     /// Volts at the battery posts: the loop of a load starts there also while the alternator feeds, whose lead has a rule of its own. Without a

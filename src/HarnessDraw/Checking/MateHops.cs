@@ -14,8 +14,10 @@ internal static class MateHops
         var harness = plan.Harness;
         var things = harness.Things.ToDictionary(t => t.Id, StringComparer.Ordinal);
         var kept = harness.Kept.Where(k => k.ComesFrom is not null).Select(k => (k.Connector, k.Cavity)).ToHashSet();
+        // where the cabin side is made too, its wires come to the same cavity
+        var made = harness.Nets.Where(n => n.Side == Side.Cabin).Select(n => n.Circuit).ToHashSet(StringComparer.Ordinal);
         var crossings = PlannedEnd.Of(plan)
-            .Where(e => e.End.Pin is not null && things.TryGetValue(e.End.At, out var t) && t.Kind == ThingKind.Mate)
+            .Where(e => !made.Contains(e.Wire.Circuit) && e.End.Pin is not null && things.TryGetValue(e.End.At, out var t) && t.Kind == ThingKind.Mate)
             .GroupBy(e => e.Wire.Circuit, StringComparer.Ordinal);
         foreach (var crossing in crossings)
         {

@@ -1,4 +1,5 @@
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Electrical;
 
@@ -29,7 +30,24 @@ internal sealed partial class ElectricalNetwork
         {
             AddCabinLinks(Index.Circuit(group.Key), [.. group]);
         }
+
+        foreach (var circuit in kept)
+        {
+            AddKept(circuit);
+        }
     }
+
+    /// <summary>A circuit of the kept cabin joins its ends by their joints alone: of its wires nothing is known.</summary>
+    private void AddKept(Circuit circuit)
+    {
+        var from = circuit.From!;
+        foreach (var feed in circuit.Feeds)
+        {
+            Add(new(Node(NodeName(from, "")), Node(NodeName(feed, "")), BranchKind.Conductor, Joints.At(from) + Joints.At(feed)) { When = circuit.OnlyWith, Gate = circuit.Id });
+        }
+    }
+
+    private Circuit? KeptAt(string thing, string pin) => kept.FirstOrDefault(c => c.Feeds.Append(c.From!).Any(p => p.Thing == thing && (p.Pin ?? Index.PinOf(p)?.Name) == pin));
 
     private void AddCabinLinks(Circuit circuit, Net[] nets)
     {

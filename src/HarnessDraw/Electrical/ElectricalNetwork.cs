@@ -19,6 +19,8 @@ internal sealed partial class ElectricalNetwork
     // nets that a thing has pins in, in their order
     private readonly Dictionary<string, List<Net>> netsAt = new(StringComparer.Ordinal);
 
+    private readonly Circuit[] kept;
+
     // for nominal currents alone
     private readonly Lazy<SparseNetwork> matrix;
 
@@ -28,6 +30,7 @@ internal sealed partial class ElectricalNetwork
         this.switching = switching;
         this.options = options;
         Joints = new(index);
+        kept = [.. index.Harness.KeptCircuits()];
         matrix = new(() => new SparseNetwork(names.Count, [.. branches.Select(b => (b.A, b.B))]));
         foreach (var net in index.Harness.Nets)
         {
@@ -147,7 +150,7 @@ internal sealed partial class ElectricalNetwork
     {
         var a = NodeName(new(thing.Id, element.PinA), "");
         var b = element.PinB is null ? Grounded(thing, "") : NodeName(new(thing.Id, element.PinB), "");
-        if (thing.Side == Side.Cabin && element.PinB is not null && !wiredNodes.Contains(b) && IsLoad(element.Kind) && !IsInSeries(thing, element))
+        if (!Index.Harness.IsBuilt(thing.Side) && element.PinB is not null && !wiredNodes.Contains(b) && IsLoad(element.Kind) && !IsInSeries(thing, element))
         {
             b = Grounded(thing, b);
         }
@@ -175,7 +178,7 @@ internal sealed partial class ElectricalNetwork
             case ElementKind.Diode:
                 Add(new(from, to, BranchKind.Diode, Index.Harness.Assumed.SwitchOhm) { Thing = thing, Element = element, When = thing.OnlyWith });
                 break;
-            case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null || Index.SelfGrounded(thing).Contains(element.PinB):
+            case ElementKind.Contact when thing.Side == Side.Bay || element.WorkedBy is not null || Index.SelfGrounded(thing).Contains(element.PinB) || GateOf(thing, element) is not null:
                 var ohm = Joints.Closed(thing, element);
                 Add(new(from, to, BranchKind.Contact, ohm) { Thing = thing, Element = element, When = thing.OnlyWith, Gate = GateOf(thing, element) });
                 break;
@@ -199,7 +202,8 @@ internal sealed partial class ElectricalNetwork
 
     private void AddLoad(Thing thing, Element element, int from, int to)
     {
-        var volts = element.NominalV ?? Index.NominalV;
+        var circuit = CircuitAt(thing.Id, element.PinA);
+        var volts = element.NominalV ?? ((circuit is null ? KeptAt(thing.Id, element.PinA) : Index.Circuit(circuit))?.NominalV ?? Index.NominalV);
         var amperes = ElementCurrent.NominalA(element, volts);
         if (amperes is > 0)
         {
@@ -210,7 +214,7 @@ internal sealed partial class ElectricalNetwork
                 When = thing.OnlyWith,
                 NominalV = volts,
                 NominalA = amperes.Value,
-                Circuit = CircuitAt(thing.Id, element.PinA),
+                Circuit = circuit,
             });
         }
     }
@@ -219,7 +223,8 @@ internal sealed partial class ElectricalNetwork
         Index.Harness.Power.Returns == ReturnPath.Body && thing.Kind != ThingKind.Mate ? "body" : otherwise;
 
     private string? GateOf(Thing thing, Element element) =>
-        element.WorkedBy is null && thing.Kind != ThingKind.Relay ? CircuitAt(thing.Id, element.PinB ?? element.PinA) ?? CircuitAt(thing.Id, element.PinA) : null;
+        element.WorkedBy is not null || thing.Kind == ThingKind.Relay ? null
+            : CircuitAt(thing.Id, element.PinB ?? element.PinA) ?? KeptAt(thing.Id, element.PinB ?? element.PinA)?.Id ?? CircuitAt(thing.Id, element.PinA) ?? KeptAt(thing.Id, element.PinA)?.Id;
 
     private string? CircuitAt(string thing, string pin) =>
         netsAt.TryGetValue(thing, out var nets) ? nets.Find(n => Members(n).Any(m => m.Thing == thing && (m.Pin == pin || m.Pin is null)) && !Index.Circuit(n.Circuit).IsReturn)?.Circuit : null;

@@ -51,6 +51,17 @@ public sealed record Harness
     /// <summary>The first characters of a hash over all input files; printed in the title block.</summary>
     public required string SourceHash { get; init; }
 
+    /// <summary>True when the wires on this side of the firewall are made: without a mate all are.</summary>
+    public bool IsBuilt(Side side) => side == Side.Bay || Things.All(t => t.Kind != ThingKind.Mate) || Things.Any(t => t.BothSidesBuilt);
+
+    /// <summary>The circuits whose ends are all in the cabin and of which no wire is made.</summary>
+    public IEnumerable<Circuit> KeptCircuits()
+    {
+        var made = Nets.Select(n => n.Circuit).ToHashSet(StringComparer.Ordinal);
+        var cabin = Things.Where(t => t.Side == Side.Cabin).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        return Circuits.Where(c => !made.Contains(c.Id) && c is { IsReturn: false, From: not null } && c.Feeds.Append(c.From).All(p => cabin.Contains(p.Thing)));
+    }
+
     public Thing ThingOf(string id) => Things.First(t => t.Id == id);
 
     public Circuit CircuitOf(string id) => Circuits.First(c => c.Id == id);

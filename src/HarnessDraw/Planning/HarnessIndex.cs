@@ -92,7 +92,7 @@ internal sealed class HarnessIndex
             return [];
         }
 
-        var returns = thing.Side == Side.Cabin ? thing.Returns.Select(r => r.Pin) : [];
+        var returns = !Harness.IsBuilt(thing.Side) ? thing.Returns.Select(r => r.Pin) : [];
         var contacts = thing.GroundsItself ? thing.Elements.Where(e => e is { Kind: ElementKind.Contact, WorkedBy: null, PinB: not null } && thing.Elements.All(o => o.PinA != e.PinB)).Select(e => e.PinB!) : [];
         return returns.Concat(contacts).Distinct(StringComparer.Ordinal).Where(p => !Named.Contains((thing.Id, p)));
     }

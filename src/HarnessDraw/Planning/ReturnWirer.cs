@@ -12,13 +12,16 @@ internal static class ReturnWirer
     {
         var wired = harness.Nets.SelectMany(n => n.Ends.Append(n.Root)).Select(p => p.ToString()).ToHashSet(StringComparer.Ordinal);
         var insulating = harness.Layout.Surfaces.Where(s => !s.Conducts).Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
-        var grounds = harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && t.Side == Side.Bay && (t.Surface is null || !insulating.Contains(t.Surface))).ToArray();
+        var grounds = harness.Things.Where(t => t.Kind == ThingKind.GroundPoint && harness.IsBuilt(t.Side) && (t.Surface is null || !insulating.Contains(t.Surface))).ToArray();
         var circuits = harness.Circuits.ToBuilder();
         var nets = harness.Nets.ToBuilder();
         var ids = harness.Circuits.Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
         // of a place all returns go to one ground point
-        var known = new Dictionary<string, PinRef?>(StringComparer.Ordinal);
-        PinRef? NearestTo(Thing thing) => known.TryGetValue(thing.Place, out var found) ? found : known[thing.Place] = Nearest(thing.Place, grounds, distance);
+        var known = new Dictionary<(string, Side), PinRef?>();
+        var split = harness.Things.Any(t => t.Kind == ThingKind.Mate);
+        // a return does not cross the firewall
+        PinRef? NearestTo(Thing thing) => known.TryGetValue((thing.Place, thing.Side), out var found)
+            ? found : known[(thing.Place, thing.Side)] = Nearest(thing.Place, [.. grounds.Where(g => !split || g.Side == thing.Side)], distance);
         var built = new BuiltGrounds(harness.Built, grounds);
         for (var n = 0; n < nets.Count; n++)
         {
@@ -36,7 +39,7 @@ internal static class ReturnWirer
             }
         }
 
-        foreach (var thing in harness.Things.Where(t => t.Side == Side.Bay))
+        foreach (var thing in harness.Things.Where(t => harness.IsBuilt(t.Side)))
         {
             foreach (var pin in thing.Returns)
             {
@@ -64,7 +67,7 @@ internal static class ReturnWirer
                     NominalV = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12,
                     At = thing.At,
                 });
-                nets.Add(new() { Id = id, Circuit = id, Root = ground, Ends = [from], OnlyWith = thing.OnlyWith });
+                nets.Add(new() { Id = id, Circuit = id, Root = ground, Ends = [from], OnlyWith = thing.OnlyWith, Side = split ? thing.Side : Side.Bay });
             }
         }
 

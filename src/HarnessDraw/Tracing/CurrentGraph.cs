@@ -154,6 +154,14 @@ internal sealed class CurrentGraph
                 }
             }
         }
+
+        foreach (var circuit in harness.KeptCircuits())
+        {
+            foreach (var feed in circuit.Feeds)
+            {
+                Add(new(FeedNode(harness, circuit.From!.ToString()), FeedNode(harness, feed.ToString()), HopKind.Kept, $"kept cabin wiring ({circuit.Id})"));
+            }
+        }
     }
 
     private void AddBody(Harness harness)

@@ -39,8 +39,10 @@ internal sealed record FusePanelSeats(string Title, string Where, ImmutableArray
     {
         var wires = plan.Wires.Where(w => fuse.Wires.Contains(w.Id)).ToList();
         var behind = plan.Harness.Circuits.Where(c => !c.IsReturn && wires.Any(w => w.Circuit == c.Id)).ToList();
-        // a circuit whose wires all stay in the vehicle is still what the fuse feeds
-        var named = behind.Count > 0 ? behind : [.. plan.Harness.Circuits.Where(c => c.ProtectedBy.Contains(fuse.Id))];
+        // a circuit whose wires all stay in the vehicle is still what the fuse feeds; one that only leads to a switch is told by what comes behind it
+        var kept = plan.Harness.KeptCircuits().Where(c => c.From!.Thing == fuse.Id || c.ProtectedBy.Contains(fuse.Id)).ToList();
+        var loads = kept.Where(c => c.Feeds.Any(f => plan.Harness.ThingOf(f.Thing).Kind is not (ThingKind.Switch or ThingKind.FusePanel or ThingKind.Fuse))).ToList();
+        var named = behind.Concat(loads).ToList() is { Count: > 0 } all ? all : [.. kept.Concat(plan.Harness.Circuits.Where(c => c.ProtectedBy.Contains(fuse.Id))).Distinct()];
         var colour = plan.Harness.Catalogue.Fuses.Where(s => s.Kind == fuse.Kind).SelectMany(s => s.Ratings).FirstOrDefault(r => r.RatingA == fuse.RatingA)?.Colour;
         var holder = plan.Harness.Protections.FirstOrDefault(p => p.Id == fuse.Id)?.On is null && plan.Harness.Things.FirstOrDefault(t => t.Id == fuse.Id) is { } own ? $"at {own.Place}: " : "";
         var words = named.Count == 0 ? "nothing in this build" : string.Join(", ", named.Select(c => c.Id));

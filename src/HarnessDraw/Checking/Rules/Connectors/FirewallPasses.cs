@@ -12,9 +12,11 @@ internal sealed class FirewallPasses : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var mates = context.Harness.Things.Where(t => t.Kind == ThingKind.Mate && t.Side == Side.Bay).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        // where the cabin side is made too, its wires end at the other half of the same contact
+        var cabin = context.Harness.Nets.Where(n => n.Side == Side.Cabin).Select(n => n.Id).ToHashSet(StringComparer.Ordinal);
         foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn))
         {
-            var wires = context.WiresOf(circuit.Id).ToList();
+            var wires = context.WiresOf(circuit.Id).Where(w => !cabin.Contains(w.Net)).ToList();
             var inward = wires.Where(w => mates.Contains(w.To.At)).ToList();
             var back = wires.Where(w => mates.Contains(w.From.At)).ToList();
             if (inward.Count > 0 && back.Count > 0)
