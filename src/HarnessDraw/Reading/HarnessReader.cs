@@ -22,6 +22,12 @@ public static class HarnessReader
             return new(null, bag.ToSorted());
         }
 
+        if (root is InputMap { } other && !other.Has("harness") && other.Has("vehicle-layout") && other.Has("places") && other.Has("paths"))
+        {
+            bag.Error(DiagnosticCodes.WrongKind, $"'{descriptionFile}' is a vehicle layout, not a description", root.At, "give the description that names it under 'vehicle-layout'");
+            return new(null, bag.ToSorted());
+        }
+
         var checker = new ShapeChecker(bag);
         checker.Check(root, DescriptionShapes.Description, "the description");
         if (root is not InputMap map || bag.IsDoubtful("parts-from"))

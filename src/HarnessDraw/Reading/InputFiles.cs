@@ -52,7 +52,7 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
 
             if (!source.Exists(path))
             {
-                bag.Error(DiagnosticCodes.FileMissing, $"there is no file '{path}'", namedAt, $"{NearestFile(path)}files are looked up beside the file that names them");
+                bag.Error(DiagnosticCodes.FileMissing, $"there is no file '{path}'", namedAt, NearestFile(path) is { } near ? $"{near} Files are looked up beside the file that names them" : "files are looked up beside the file that names them");
                 return null;
             }
 
@@ -72,10 +72,10 @@ public sealed class InputFiles(IFileSource source, DiagnosticBag bag)
         }
     }
 
-    private string NearestFile(string path)
+    private string? NearestFile(string path)
     {
         var at = path.LastIndexOf('/') + 1;
-        return NearestName.Hint(path[at..], source.NamesIn(path[..at])) is { } hint ? $"{hint}; " : "";
+        return NearestName.Hint(path[at..], source.NamesIn(path[..at]));
     }
 
     /// <summary>A file as a tree of values.</summary>

@@ -18,11 +18,16 @@ public static class NameRules
         return false;
     }
 
-    public static void Report(InputText name, IReadOnlyCollection<string> known, string kind, DiagnosticBag bag)
+    /// <param name="name">The name as typed.</param>
+    /// <param name="known">What there is.</param>
+    /// <param name="kind">What it is, in words.</param>
+    /// <param name="bag">Takes the message.</param>
+    /// <param name="listed">True where all that is known is told even when one is near.</param>
+    public static void Report(InputText name, IReadOnlyCollection<string> known, string kind, DiagnosticBag bag, bool listed = false)
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(bag);
-        bag.Error(DiagnosticCodes.UnknownName, $"there is no {kind} '{name.Value}'", name.At, NearestName.Hint(name.Value, known) ?? Listed(known, kind));
+        bag.Error(DiagnosticCodes.UnknownName, $"there is no {kind} '{name.Value}'", name.At, NearestName.Hint(name.Value, known) is { } near ? listed ? $"{near} There are {string.Join(", ", known)}" : near : Listed(known, kind));
     }
 
     /// <summary>'there are: a, b, c', at most a dozen of them.</summary>

@@ -21,6 +21,11 @@ internal sealed class CircuitReader(Draft draft, PinResolver pins)
             draft.Bag.Error(DiagnosticCodes.ChosenTwice, $"'{name.Value}' has both 'route-by' and 'enters-by'", twice.Key.At, "name the mate in 'route-by' alone");
         }
 
+        if (to is not null && !feeds.IsEmpty)
+        {
+            draft.Bag.Error(DiagnosticCodes.ChosenTwice, $"'{name.Value}' has both 'feeds' and 'to'", map.EntryOf("to")!.Key.At, "a circuit of returns has 'to', one that brings current to loads has 'feeds': make two of it");
+        }
+
         if (to is { } ground)
         {
             broken |= !IsReturnTarget(ground.Item1, ground.Item2);

@@ -14,7 +14,14 @@ internal static class ColourText
         }
 
         var wrong = text.Value.Split('/').FirstOrDefault(part => !ColourLetters.IsOne(part)) ?? text.Value;
-        bag.Error(DiagnosticCodes.Choice, $"'{text.Value}' is no wire colour", text.At, NearestName.Hint(wrong, ColourLetters.All) ?? $"IEC 60757 letters, base/tracer: {string.Join(", ", ColourLetters.All)}");
+        bag.Error(DiagnosticCodes.Choice, $"'{text.Value}' is no wire colour", text.At, Joined(text.Value) ?? NearestName.Hint(wrong, ColourLetters.All) ?? $"IEC 60757 letters, base/tracer: {string.Join(", ", ColourLetters.All)}");
         return null;
+    }
+
+    // 'RD-WH', 'RD WH', 'rd/wh'
+    private static string? Joined(string typed)
+    {
+        var parts = typed.ToUpperInvariant().Split(['/', '-', '_', ' ', '.', '+'], StringSplitOptions.RemoveEmptyEntries);
+        return parts.Length == 2 && parts.All(ColourLetters.IsOne) ? $"did you mean '{parts[0]}/{parts[1]}'?" : null;
     }
 }

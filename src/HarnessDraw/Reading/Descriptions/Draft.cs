@@ -91,7 +91,10 @@ internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? l
         var part = Catalogue.Connectors.FirstOrDefault(c => c.Id == name.Value);
         if (part is null)
         {
-            NameRules.Report(name, [.. Catalogue.Connectors.Select(c => c.Id)], "connector in the catalogue", Bag);
+            // those of one family first: 'motor-3' may want 'motor-4'
+            var family = name.Value[..(name.Value.LastIndexOf('-') + 1)];
+            string[] like = [.. Catalogue.Connectors.Select(c => c.Id).Where(c => family.Length > 0 && c.StartsWith(family, StringComparison.Ordinal))];
+            NameRules.Report(name, like.Length > 1 ? like : [.. Catalogue.Connectors.Select(c => c.Id)], "connector in the catalogue", Bag, listed: like.Length > 1);
             _withoutPins.Add(thing.Value);
         }
 

@@ -28,6 +28,10 @@ internal sealed class NetBuilder(Draft draft)
         return (circuits.ToImmutable(), nets.ToImmutable());
     }
 
+    // under a mistyped key, which has been told, stands what is missing here
+    private static readonly string[] Begins = ["from", "enters-by"];
+    private static readonly string[] Leads = ["feeds", "to", "route-by", "by-hand"];
+
     private IEnumerable<NetDraft> NetsOf(CircuitDraft typed)
     {
         if (!typed.ByHand.IsEmpty)
@@ -53,6 +57,11 @@ internal sealed class NetBuilder(Draft draft)
 
         if (typed.Feeds.IsEmpty || (typed.Froms.IsEmpty && typed.Mate is null))
         {
+            if (typed.Map.Meant.Overlaps(typed.Feeds.IsEmpty ? Leads : Begins))
+            {
+                return [];
+            }
+
             var lacks = typed.Feeds.IsEmpty ? "feeds nothing" : "comes from nowhere";
             draft.Bag.Error(DiagnosticCodes.NothingToFeed, $"'{typed.Name.Value}' {lacks}", typed.Name.At, typed.Feeds.IsEmpty ? "add 'feeds:', 'to:', 'route-by:' or 'by-hand:'" : "add 'from:', or 'enters-by:' for a mate");
             return [];
@@ -88,14 +97,21 @@ internal sealed class NetBuilder(Draft draft)
 
     private NetDraft[] Needless(CircuitDraft typed)
     {
-        draft.Bag.Error(DiagnosticCodes.NotACable, $"'{typed.Name.Value}' enters by '{typed.Mate!.Id}', but all its ends are on the bay side", typed.Name.At, "leave out 'enters-by', or give the way in 'route-by'");
+        draft.Bag.Error(DiagnosticCodes.NotACable, $"'{typed.Name.Value}' enters by '{typed.Mate!.Id}', but all its ends are on the bay side", typed.Name.At, $"leave out 'enters-by' or give the way in 'route-by'; or say 'side: cabin' of {Ends(typed)}, if that is where it sits");
         return [];
     }
+
+    private static string Ends(CircuitDraft typed) => string.Join(" or ", typed.Froms.Concat(typed.Feeds).Select(p => $"'{p.Pin.Thing}'").Distinct());
 
     private IEnumerable<NetDraft> Crossing(CircuitDraft typed, PinRef? from, ImmutableArray<PinRef> feeds, int index)
     {
         if (typed.Mate is not { } mate)
         {
+            if (typed.Map.Meant.Contains("enters-by"))
+            {
+                return [];
+            }
+
             draft.Bag.Error(DiagnosticCodes.NotACable, $"'{typed.Name.Value}' has ends on both sides of the firewall and no way through", typed.Name.At, "add 'enters-by: MATE'");
             return [];
         }

@@ -36,6 +36,9 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         }
     }
 
+    // what the key that is being checked says
+    private string? says;
+
     private void CheckBlock(InputNode node, BlockShape block, string what)
     {
         if (node is InputText { IsEmpty: true } && block.Keys.All(k => !k.Required))
@@ -54,18 +57,36 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         {
             if (block.KeyOf(entry.Key.Value) is { } key)
             {
+                says = key.Says;
                 Check(entry.Value, key.Shape, Inside(what, key.Name));
             }
             else
             {
-                bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{entry.Key.Value}'", entry.Key.At, NearestName.Hint(entry.Key.Value, block.Keys.Select(k => k.Name)) ?? KeysHint(block));
+                ReportUnknown(map, entry, block, what);
             }
         }
 
-        foreach (var key in block.Keys.Where(k => k.Required && !map.Has(k.Name)))
+        foreach (var key in block.Keys.Where(k => k.Required && !map.Has(k.Name) && !map.Meant.Contains(k.Name)))
         {
             bag.Error(DiagnosticCodes.MissingKey, $"{what} lacks '{key.Name}'", map.At, key.Says);
         }
+    }
+
+    // the key that was meant is not lacking as well; 'at:bay' is one word to YAML
+    private void ReportUnknown(InputMap map, InputEntry entry, BlockShape block, string what)
+    {
+        string[] names = [.. block.Keys.Select(k => k.Name)];
+        var typed = entry.Key.Value;
+        var colon = typed.IndexOf(':', StringComparison.Ordinal);
+        var glued = colon > 0 && entry.Value is InputText { IsEmpty: true } && names.Contains(typed[..colon]);
+        var meant = glued ? typed[..colon] : NearestName.Of(typed, names);
+        if (meant is not null)
+        {
+            map.Meant.Add(meant);
+        }
+
+        bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{typed}'", entry.Key.At,
+            glued ? $"put a blank after the colon: '{meant}: {typed[(colon + 1)..]}'" : NearestName.Hint(typed, names) ?? KeysHint(block));
     }
 
     // in braces '{ draws: 2,5 A }' is the value '2' and a key '5 A' without a value: one mistake, not two
@@ -128,7 +149,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         if (list.Items.Length < shape.Least || list.Items.Length > shape.Most)
         {
             var wanted = shape.Least == shape.Most ? $"{shape.Least}" : shape.Most == int.MaxValue ? $"at least {shape.Least}" : $"{shape.Least} to {shape.Most}";
-            bag.Error(DiagnosticCodes.ListLength, $"{what} has {list.Items.Length} entries, but {wanted} are expected", list.At);
+            bag.Error(DiagnosticCodes.ListLength, $"{what} has {list.Items.Length} entries, but {wanted} are expected", list.At, says);
         }
 
         foreach (var item in list.Items)
@@ -166,7 +187,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
                 }
                 else
                 {
-                    bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but a plain number is expected", text.At);
+                    bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but a plain number is expected", text.At, says);
                 }
 
                 break;
@@ -196,8 +217,12 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         }
 
         var comma = text.Value.Contains(',', StringComparison.Ordinal) ? "; decimals have a point, not a comma" : "";
-        bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {shape.Kind.Title} in {shape.Kind.UnitsInWords()} is expected ({problem})", text.At, $"{ShapeWords.WriteLike(text.Value, shape.Kind)}{comma}");
+        bag.Error(DiagnosticCodes.Quantity, $"{what} is '{text.Value}', but {shape.Kind.Title} in {shape.Kind.UnitsInWords()} is expected ({problem})", text.At, $"{Gauge(text.Value, shape) ?? ShapeWords.WriteLike(text.Value, shape.Kind)}{comma}");
     }
+
+    // 'AWG 16' as it is printed on reels
+    private static string? Gauge(string typed, QuantityShape shape) =>
+        typed.StartsWith("AWG", StringComparison.OrdinalIgnoreCase) && $"{typed[3..].Trim()} AWG" is var turned && Quantity.TryParse(turned, shape.Kind, out _, out _) ? $"write it like '{turned}'" : null;
 
     private void CheckPair(InputText text, PairShape shape, string what)
     {

@@ -55,6 +55,9 @@ public sealed class InputMap(ImmutableArray<InputEntry> entries, SourceSpan at) 
 {
     public ImmutableArray<InputEntry> Entries { get; } = entries;
 
+    /// <summary>Keys that mistyped ones most likely mean, filled as the shape is checked: they are not lacking.</summary>
+    public HashSet<string> Meant { get; } = [];
+
     public override string InWords => "a block of keys";
 
     public InputEntry? EntryOf(string key)

@@ -12,13 +12,16 @@ internal sealed class OnButDead : IDesignRule
     // share of the nominal volts: under it a load draws nothing to speak of
     private const double Dead = 0.05;
 
+    // less than this: what lies before the point brings nothing
+    private const double Fed = 0.5;
+
     public RuleInfo Info { get; } = new("on-but-dead", "A load that is on but draws nothing", Severity.Error, Consequence.DoesNotWork, "common practice, no source",
         "It does not work, and its wires and its fuse are sized for no current.");
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var switching = new CircuitSwitching(new HarnessIndex(context.Harness));
-        var dead = new List<(Circuit Circuit, Thing Thing, Element Load, ImmutableArray<string> States, string Stop, List<string> Relays)>();
+        var dead = new List<(Circuit Circuit, Thing Thing, Element Load, ImmutableArray<string> States, string Stop, List<string> Relays, bool Unfed)>();
         foreach (var circuit in context.Harness.Circuits.Where(c => !c.IsReturn && c.Duty != Duty.Signal && context.WiresOf(c.Id).Any()))
         {
             var states = context.Harness.States.Where(s => switching.IsLive(circuit.Id, s)).Select(s => s.Id).ToImmutableArray();
@@ -27,7 +30,7 @@ internal sealed class OnButDead : IDesignRule
                 if (DeadIn(context, circuit, thing, load, states) is { } at)
                 {
                     var (stop, relays) = new StoppedWay(context, at.Build, at.State).Of(circuit, thing, load);
-                    dead.Add((circuit, thing, load, states, stop, relays));
+                    dead.Add((circuit, thing, load, states, stop, relays, Math.Abs(context.Volts(stop, at.State, at.Build) ?? 0) < Fed * circuit.NominalV));
                 }
             }
         }
@@ -42,7 +45,8 @@ internal sealed class OnButDead : IDesignRule
             var wires = list.SelectMany(d => context.WiresOf(d.Circuit.Id)).Select(w => w.Id).Distinct(StringComparer.Ordinal);
             yield return context.Found(Info,
                 $"{Wording.List(names)} {(names.Count == 1 ? "is" : "are")} on in {Wording.List(list.SelectMany(d => d.States).Distinct(StringComparer.Ordinal).Select(s => $"'{s}'"))} but {(names.Count == 1 ? "draws" : "draw")} nothing: {(fuse is null ? $"the path stops at {PointWords.OfNode(same.Key)}" : $"nothing feeds fuse {fuse}")}{(relays.Count == 0 ? "" : $", so {Wording.List(relays)} {(relays.Count == 1 ? "does" : "do")} not pull in")}.",
-                fuse is not null ? $"Put {fuse} on what feeds it ('on:' a fuse panel, stud or bus bar), or feed {PointWords.OfNode(same.Key)} by a circuit." : $"Lead {PointWords.OfNode(same.Key)} on: to ground by 'returns' or 'grounds-itself', or by a circuit to what comes next. What is meant to be off there belongs into no 'on' of these states.",
+                fuse is not null ? $"Put {fuse} on what feeds it ('on:' a fuse panel, stud or bus bar), or feed {PointWords.OfNode(same.Key)} by a circuit." : list.TrueForAll(d => d.Unfed) ? $"Nothing brings current to {PointWords.OfNode(same.Key)} there: feed it by a circuit, or mend what lies before it (a switch whose circuit is off in these states, a fuse that sits on what it feeds itself, a ground point under 'from'). What is meant to be off there belongs into no 'on' of these states."
+                    : $"Lead {PointWords.OfNode(same.Key)} on: to ground by 'returns' or 'grounds-itself', or by a circuit to what comes next. What is meant to be off there belongs into no 'on' of these states.",
                 [same.Key, .. list.Select(d => d.Circuit.Id).Distinct(StringComparer.Ordinal), .. names, .. wires], list[0].Circuit.OnlyWith.And(list[0].Thing.OnlyWith), list[0].Circuit.At);
         }
     }
