@@ -92,7 +92,14 @@ public static class CommandLine
         }
         else
         {
-            foreach (var error in parsed.Errors)
+            var unknown = parsed.UnmatchedTokens.Where(t => t.StartsWith("--", StringComparison.Ordinal)).ToList();
+            foreach (var option in unknown)
+            {
+                terminal.SayError($"there is no option '{DiagnosticText.Plain(option)}'{(NearOption(option, command) is { } hint ? $"; {hint}" : "")}");
+            }
+
+            // what follows an option that is not there has lost its place
+            foreach (var error in parsed.Errors.Where(e => unknown.Count == 0 || !parsed.UnmatchedTokens.Any(t => e.Message.Contains($"'{t}'", StringComparison.Ordinal))))
             {
                 terminal.SayError(DiagnosticText.Plain(error.Message));
             }
@@ -101,5 +108,11 @@ public static class CommandLine
         var name = command is RootCommand ? "harnessdraw" : $"harnessdraw {command.Name}";
         terminal.Say($"'{name} --help' shows how it is used, with an example");
         return ExitCode.WrongUsage;
+    }
+
+    private static string? NearOption(string typed, Command command)
+    {
+        string[] names = [.. command.Options.Select(o => o.Name)];
+        return NearestName.Hint(typed, names) ?? (names.FirstOrDefault(n => typed.Length > 4 && typed.Length < n.Length && n.Contains(typed[2..], StringComparison.Ordinal)) is { } holds ? $"did you mean '{holds}'?" : null);
     }
 }

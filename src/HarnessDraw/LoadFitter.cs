@@ -81,11 +81,13 @@ public static class LoadFitter
             yield return new(fuse.Id, null, From(fuse.Id)!);
         }
 
+        // a small load on a bus bar of bolt-in fuses gets a blade: the least bolt-in would ask for wire as thick as the bar's own feeds
+        var blade = harness.Catalogue.Fuses.Where(f => f.Kind == ProtectionKind.Blade).SelectMany(f => f.Ratings).Any(r => amperes <= MostShare * r.RatingA);
         var holders = harness.Protections.Where(p => p.On is not null && From(p.Id) is not null).GroupBy(p => p.On!, StringComparer.Ordinal).Take(MostHolders);
         foreach (var holder in holders)
         {
             var like = holder.FirstOrDefault(p => fed.Exists(f => f.Id == p.Id)) ?? holder.First();
-            yield return new(NewFuse, like, From(like.Id)!);
+            yield return new(NewFuse, like, From(like.Id)!) { Kind = blade ? "blade" : "bolt-in" };
         }
     }
 
@@ -96,7 +98,7 @@ public static class LoadFitter
         var live = like.LiveWith == KeyPosition.Off ? "always" : "run";
         var edited = DescriptionEdit.Add(text, "things", Name, $"{{ at: '{place}', blades: {{ 1: 6.3 mm, 2: 6.3 mm }}, heater: {{ 1: '{load}' }}, returns: 2 }}");
         edited = edited is null ? null : DescriptionEdit.Add(edited, "circuits", Name, $"{{ from: '{candidate.Fuse}', {way}feeds: [{Name}.1], live: {live} }}");
-        edited = edited is null || candidate.LikeFuse is not { } holder ? edited : DescriptionEdit.Add(edited, "protection", NewFuse, $"{{ kind: {(holder.Kind == ProtectionKind.Blade ? "blade" : "bolt-in")}, on: '{holder.On}' }}");
+        edited = edited is null || candidate.LikeFuse is not { } holder ? edited : DescriptionEdit.Add(edited, "protection", NewFuse, $"{{ kind: {candidate.Kind}, on: '{holder.On}' }}");
         if (edited is null)
         {
             return null;
@@ -113,5 +115,8 @@ public static class LoadFitter
                 PlanDifference.Of(before.Plan, before.Findings, planned.Value.Plan, planned.Value.Findings));
     }
 
-    private sealed record Candidate(string Fuse, Protection? LikeFuse, Circuit Circuit);
+    private sealed record Candidate(string Fuse, Protection? LikeFuse, Circuit Circuit)
+    {
+        public string Kind { get; init; } = "";
+    }
 }

@@ -38,7 +38,11 @@ internal static class ListedOption
         };
 
     private static string NotKnown(string name, string word, ImmutableArray<string> allowed) =>
-        $"{name}: '{word}' is not known; {(NearestName.Hint(word, allowed) is { } hint ? $"{hint} Expected" : "expected")} {string.Join(", ", allowed)}";
+        $"{name}: '{word}' is not known; {(Near(word, allowed) is { } hint ? $"{hint} Expected" : "expected")} {string.Join(", ", allowed)}";
+
+    // '12 V' where the unit goes without saying
+    private static string? Near(string word, ImmutableArray<string> allowed) =>
+        allowed.FirstOrDefault(a => word.StartsWith(a, StringComparison.Ordinal) && word[a.Length..].Trim() == "V") is { } alone ? $"write '{alone}' without the unit." : NearestName.Hint(word, allowed);
 
     /// <summary>One of a few words, or nothing.</summary>
     public static Option<string?> Choice(string name, string description, ImmutableArray<string> allowed)

@@ -17,6 +17,9 @@ public sealed record SheetOptions
     /// <summary>Paper to use; null takes the smallest that fits.</summary>
     public Paper? Paper { get; init; }
 
+    /// <summary>Small paper that the sheet is to be cut onto besides; null: none.</summary>
+    public Paper? TileOnto { get; init; }
+
     /// <summary>True when several wall charts may be drawn where the paper asked for is too small for one.</summary>
     public bool SeveralCharts { get; init; }
     public bool BlackInk { get; init; }

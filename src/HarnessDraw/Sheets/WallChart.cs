@@ -60,7 +60,7 @@ public static class WallChart
 
         var several = options.Paper is null ? Several(drafts, PaperSizes.A1, title, 4) ?? Several(drafts, PaperSizes.A0, title, MostCharts)
             : options.SeveralCharts ? Several(drafts, options.Paper, title, MostCharts) : null;
-        return several is not null ? (title, several, null) : (title, null, Refused(drafts, title, options.Paper ?? PaperSizes.A0));
+        return several is not null ? (title, several, null) : (title, null, Refused(drafts, title, options.Paper ?? PaperSizes.A0, options.TileOnto));
     }
 
     // the charts as they were laid out before, circuits on the sheets on which they were; null when one does not bear what is new
@@ -328,13 +328,13 @@ public static class WallChart
 
     private static ImmutableArray<double> LargerNames(Paper paper) => Math.Min(paper.WidthMm, paper.HeightMm) > 500 ? [7, 6] : [];
 
-    private static SheetResult Refused(ChartDrafts drafts, TitleBlock title, Paper paper)
+    private static SheetResult Refused(ChartDrafts drafts, TitleBlock title, Paper paper, Paper? tile)
     {
         var last = ChartFit.Try(drafts, paper, title, LeastNameMm);
         var would = Sheets().Where(p => p.Name != paper.Name).Append(PaperSizes.TwoA0).FirstOrDefault(p => ChartFit.Try(drafts, p, title, LeastNameMm).Fits) ?? Roll(drafts, title);
         var several = Several(drafts, paper, title, MostCharts);
         var takes = would is null ? last : ChartFit.Try(drafts, would, title, LeastNameMm);
-        var cures = new[] { would is null ? null : LargerPaper(would, paper), several is null ? null : $"{several.Count} charts on {paper.Name} would fit (--several-charts)" }.OfType<string>().ToList();
+        var cures = new[] { would is null ? null : LargerPaper(would, paper, tile), several is null ? null : $"{several.Count} charts on {paper.Name} would fit (--several-charts)" }.OfType<string>().ToList();
         return new([])
         {
             Refused = $"the wall chart does not fit {paper.Name} at the least letter sizes (the harness alone takes {takes.Bounds.Width:0} x {takes.Bounds.Height:0} mm{(would is null ? "" : $" on {would.Name}")}); {(cures.Count == 0 ? "not even one circuit fits this paper" : string.Join(", or ", cures))}",
@@ -342,9 +342,9 @@ public static class WallChart
         };
     }
 
-    private static string LargerPaper(Paper would, Paper asked)
+    private static string LargerPaper(Paper would, Paper asked, Paper? tile)
     {
-        var page = Tiler.Pages.FirstOrDefault(p => p.Name == asked.Name.Split(' ')[0]) ?? (PaperSizes.IsAsme(asked) ? PaperSizes.Letter : PaperSizes.A4);
+        var page = tile ?? Tiler.Pages.FirstOrDefault(p => p.Name == asked.Name.Split(' ')[0]) ?? (PaperSizes.IsAsme(asked) ? PaperSizes.Letter : PaperSizes.A4);
         return $"{would.Name} would fit (--paper '{would.Name}' --tile {page.Name} prints it on {page.Name} pages to be joined)";
     }
 

@@ -58,9 +58,12 @@ public sealed class FaultExercise
             SeenAnswer[] wrong = [.. Evidence.Answers.Where(a => a.Seen is not (LoadClass.Works or LoadClass.Off))];
             // what cannot be seen from the seat is told only where nothing else is wrong
             var told = wrong.Any(a => Bench.Loads[a.Load].SeenFromSeat) ? wrong.Where(a => Bench.Loads[a.Load].SeenFromSeat) : wrong;
-            return [.. told.Select(a => $"{Bench.Loads[a.Load].Called} {Bench.Loads[a.Load].Says(a.Seen)} in state '{Bench.States[a.State].Id}'")];
+            return [.. told.GroupBy(a => (a.Load, a.Seen)).Select(g => $"{Bench.Loads[g.Key.Load].Called} {Bench.Loads[g.Key.Load].Says(g.Key.Seen)} {In([.. g.Select(a => Bench.States[a.State].Id).Distinct()])}")];
         }
     }
+
+    private string In(string[] states) => states.Length == 1 ? $"in state '{states[0]}'"
+        : states.Length == Bench.States.Length ? "in every state" : $"in states {string.Join(", ", states.Select(s => $"'{s}'"))}";
 
     public ImmutableArray<string> Working => [.. Evidence.Answers.Where(a => a.Seen == LoadClass.Works && Bench.Loads[a.Load].SeenFromSeat).GroupBy(a => a.Load).Where(g => Evidence.Answers.Where(a => a.Load == g.Key).All(a => a.Seen is LoadClass.Works or LoadClass.Off)).Select(g => Bench.Loads[g.Key].Called)];
 

@@ -65,6 +65,7 @@ public sealed record DrawOrder
     public SheetOptions OptionsFor(string kind, bool blackInk) => new()
     {
         Paper = kind == SheetKinds.WallChart || Sheets.Length == 1 ? Paper : null,
+        TileOnto = TileOnto,
         SeveralCharts = SeveralCharts,
         BandOver = BandOver,
         TrueToScale = TrueToScale,

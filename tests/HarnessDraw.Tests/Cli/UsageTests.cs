@@ -43,6 +43,9 @@ public class UsageTests
     [InlineData("--dpi: 9999 is outside", "draw", "x.yaml", "--dpi", "9999")]
     [InlineData("--separator: 'dot' is not known", "cut", "x.yaml", "--separator", "dot")]
     [InlineData("--voltage: '13' is not known", "new", "x", "--voltage", "13")]
+    [InlineData("--voltage: '12 V' is not known; write '12' without the unit. Expected", "new", "x", "--voltage", "12 V")]
+    [InlineData("there is no option '--sheet'; did you mean '--sheets'?", "draw", "x.yaml", "--sheet", "wall-chart")]
+    [InlineData("there is no option '--fan'; did you mean '--cooling-fan'?", "new", "x", "--fan", "electric")]
     [InlineData("FILE", "draw")]
     [InlineData("--frobnicate", "draw", "x.yaml", "--frobnicate")]
     public void Wrong_usage_is_told_and_returns_2(string message, params string[] args)
