@@ -87,8 +87,7 @@ public class DescribedCabinTests
     {
         var plan = Of(Head + Things.Replace("builds: bay", BothSides, StringComparison.Ordinal) + Rest);
         Assert.DoesNotContain(plan.Findings, f => f.Rule == "firewall-passes");
-        var drop = Assert.Single(plan.Findings.Where(f => f.Rule == "loop-drop").Select(f => f.Message).DefaultIfEmpty(""));
-        Assert.DoesNotContain("kept", drop, StringComparison.Ordinal);
+        Assert.All(plan.Findings.Where(f => f.Rule == "loop-drop"), f => Assert.DoesNotContain("kept", f.Message, StringComparison.Ordinal));
     }
 
     [Fact]

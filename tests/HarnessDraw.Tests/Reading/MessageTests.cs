@@ -257,16 +257,6 @@ public class MessageTests
         AssertMessage(new SmallVehicle { Circuits = $"circuits:\n  feed: {{ from: F1, {circuit} }}\n" }.MessageAtMark(), circuit == typed ? "chosen-twice" : typed.StartsWith("size", StringComparison.Ordinal) ? "quantity" : "choice", hint);
     }
 
-    [Theory]
-    [InlineData("  headlamp left:", "   headlamp left:", 3)]
-    [InlineData("  headlamp left:", " headlamp left:", 1)]
-    public void A_line_that_stands_out_of_its_block_is_one_mistake(string line, string typed, int indent)
-    {
-        var found = Assert.Single((new SmallVehicle() with { Things = new SmallVehicle().Things.Replace(line, typed, StringComparison.Ordinal) }).Read().Diagnostics);
-        Assert.Equal($"it is indented by {indent}, the other lines of its block by 2", found.Hint);
-        Assert.Equal(indent + 1, found.At!.Column);
-    }
-
     [Fact]
     public void Of_a_connector_that_is_not_made_its_family_is_told() => AssertMessage(
         new SmallVehicle { Things = new SmallVehicle().Things.Replace("plug: lamp-3,", "plug: §motor-3,", StringComparison.Ordinal) }.MessageAtMark(), "unknown-name", "There are motor-2, motor-4, motor-5, motor-6");

@@ -61,11 +61,6 @@ public sealed class BrokenYaml
             Tell(inner, depth + 1);
         }
 
-        if (TellOddIndents(block))
-        {
-            return;
-        }
-
         // each by itself is YAML: now it is how they stand together
         while (_told.Count < Most && Mistake(block.First, block.End) is { } between)
         {
@@ -77,37 +72,6 @@ public sealed class BrokenYaml
                 return;
             }
         }
-    }
-
-    // lines that stand further in or out than most of their block: when the rest is YAML without them, they alone are told
-    private bool TellOddIndents(Block block)
-    {
-        // within brackets a line may stand anywhere
-        if (block.Indent >= 0 && !_lines[block.First].Split(" #")[0].TrimEnd().EndsWith(':'))
-        {
-            return false;
-        }
-
-        var keys = block.Inner.Where(b => !_lost[b.First]).ToList();
-        var usual = keys.GroupBy(b => b.Indent).OrderByDescending(g => g.Count()).ThenBy(g => g.Min(b => b.First)).Select(g => g.Key).FirstOrDefault();
-        var odd = keys.Where(b => b.Indent != usual).ToList();
-        if (odd.Count == 0 || Mistake(block.First, block.End) is null)
-        {
-            return false;
-        }
-
-        var (lost, heads) = ((bool[])_lost.Clone(), _heads.ToList());
-        odd.ForEach(Lose);
-        if (_told.Count + odd.Count <= Most && Mistake(block.First, block.End) is null)
-        {
-            _told.AddRange(odd.Select(b => (new SourceSpan(_file, b.First + 1, b.Indent + 1), "this is not well-formed YAML: this line does not begin in the column of its block", $"it is indented by {b.Indent}, the other lines of its block by {usual}", false)));
-            return true;
-        }
-
-        Array.Copy(lost, _lost, lost.Length);
-        _heads.Clear();
-        _heads.UnionWith(heads);
-        return false;
     }
 
     private bool IsKeyWithoutColon(Block block) =>
