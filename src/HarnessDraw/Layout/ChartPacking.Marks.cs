@@ -65,7 +65,13 @@ internal sealed partial class ChartPacking
         }
 
         var box = Beside(spine, station.FirstEvent, true, from + 1, LeastDimensionMm(spine, node), DimensionDepthMm(spine, node), 2.2);
+        // as long as the stretch, but not into what stands beside it further on
         var end = Math.Max(t, box.T1);
+        foreach (var b in left.Boxes)
+        {
+            end = b.T0 >= box.T1 && b.U0 < box.U1 + 1 && box.U0 - 1 < b.U1 ? Math.Max(box.T1, Math.Min(end, b.T0 - 1)) : end;
+        }
+
         box = box with { T1 = end };
         spine.Marks.Add(new(MarkKind.Length, station.Node, box, true, end));
         left.Add(box);
