@@ -17,7 +17,7 @@ public sealed partial class CureTests
     // what kept wiring loses no copper of ours brings back: a relay does
     [InlineData("loop-drop", "  dipped beam left: {", "  dipped beam left: { cavity: B5,", "circuits:  ", "kept:\n  pins: { B5: { comes-from: K11, adds: 150 mohm } }\n\ncircuits:  ")]
     [InlineData("wire-too-thin", "  turn left: {", "  turn left: { size: 0.35 mm2,")]
-    [InlineData("strap-small", "feeds: [starter.B],", "feeds: [starter.B], size: 50 mm2,", "size: 35 mm2", "size: 16 mm2")]
+    [InlineData("strap-small", "feeds: [starter.B],", "feeds: [starter.B], size: 50 mm2,", "engine strap: { from: body ground, to: engine ground, colour: BK, size: 50 mm2", "engine strap: { from: body ground, to: engine ground, colour: BK, size: 16 mm2")]
     [InlineData("starter-loop-drop", "feeds: [starter.B],", "feeds: [starter.B], size: 6 mm2,")]
     [InlineData("fuse-above-contact", "  charge lead: {", "  charge lead: { size: 4 mm2,", "output: 45 A", "output: 60 A")]
     [InlineData("relay-contact-overloaded", "contact: 40 A", "contact: 5 A")]

@@ -7,13 +7,16 @@ internal static class StarterCircuits
     {
         var importance = Importance(answers);
         var (feeds, grounded) = answers.Ground == "negative" ? ("plus", "minus") : ("minus", "plus");
+
+        // the starter's current comes back by them: as thick as its cable usually is
+        var ground = answers.Voltage == "6" ? "70 mm2" : "50 mm2";
         text.Lines($$"""
             circuits:                   # routes, sizes, splices, cavities and colours that are left out are worked out
               # power
               starter cable: { from: battery.{{feeds}}, feeds: [starter.B], duty: momentary, live: always, colour: RD, wire-type: cross-linked-125, unfused: 'starter lead is exempt, sleeved and booted' }
               bus bar feed: { from: starter.B, feeds: [bus bar], live: always, colour: RD, wire-type: cross-linked-125, unfused: 'under 1 m from the starter stud, sheathed end to end' }
-              battery ground: { from: battery.{{grounded}}, to: engine ground, colour: BK, size: 50 mm2 }
-              engine strap: { from: body ground, to: engine ground, colour: BK, size: 35 mm2 }
+              battery ground: { from: battery.{{grounded}}, to: engine ground, colour: BK, size: {{ground}} }
+              engine strap: { from: body ground, to: engine ground, colour: BK, size: {{ground}} }
               ignition panel feed: { from: F1, enters-by: firewall, half: engine, feeds: [ignition fuses], live: always, draws: 15 A }
             """);
         text.LineIf(answers.Lamps != "none", "  lamp panel feed: { from: F2, enters-by: firewall, half: engine, feeds: [lamp fuses], live: always, draws: 20 A }");
