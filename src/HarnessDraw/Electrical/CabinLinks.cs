@@ -1,5 +1,4 @@
 using HarnessDraw.Model;
-using HarnessDraw.Planning;
 
 namespace HarnessDraw.Electrical;
 
