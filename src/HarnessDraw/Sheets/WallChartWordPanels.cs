@@ -19,7 +19,8 @@ internal sealed class WallChartWordPanels
         ChartPanel CautionsOf(double leastMm) => WallChartWordPanels.CautionsOf(boxed, further, leastMm);
         ImmutableArray<ChartPanel> waivers = plan.Harness.Waivers.IsEmpty || part is { Number: > 1 } ? [] : [WaiversOf() with { Name = "waivers" }];
         ImmutableArray<ChartPanel> charts = part is null ? [] : [ChartsOf(part, 1).Or(ChartsOf(part, 2), ChartsOf(part, 3), ChartsOf(part, 5)) with { Name = "charts" }];
-        ImmutableArray<ChartPanel> changed = changes is null ? [] : [ChangesOf(changes) with { Name = "changes" }];
+        // a chart on which nothing has changed is the one on the wall: the sheet of changes says so
+        ImmutableArray<ChartPanel> changed = changes is null or { Lines.IsEmpty: true } ? [] : [ChangesOf(changes) with { Name = "changes" }];
         Others = [.. charts, .. changed, .. waivers, Words("RIGHT SIDE", 0.6, 0) with { Name = "right" }, Words("LEFT SIDE", 0.6, 1) with { Name = "left" }, Front() with { Name = "front" }];
     }
 
@@ -156,7 +157,7 @@ internal sealed class WallChartWordPanels
         var gone = changes.Lines.Where(l => l.Word == "remove").Select(l => l.Wire).ToList();
         string[] says =
         [
-            changes.Lines.IsEmpty ? "Nothing has changed." : "A triangle stands behind the id of a wire that has changed: ADD new, CUT cut anew, MOVE an end elsewhere.",
+            "A triangle stands behind the id of a wire that has changed: ADD new, CUT cut anew, MOVE an end elsewhere.",
             .. gone.Count == 0 ? Array.Empty<string>() : [$"Taken out: {string.Join(", ", gone)}."],
         ];
         var lines = says.SelectMany(s => TextFit.Wrap(s, Width, Cap)).ToImmutableArray();
