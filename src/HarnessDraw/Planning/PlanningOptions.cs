@@ -36,7 +36,7 @@ public sealed record PlanningOptions
     /// <summary>How far a short current (cranking) may exceed the steady rating.</summary>
     public double MomentaryFactor { get; init; } = 3;
 
-    /// <summary>Fuse rating over steady load: ordinary, motors, alternator output; and over what passes while the starter turns.</summary>
+    /// <summary>Fuse rating over steady load: ordinary, motors, alternator output; and over what passes while the starter turns (common practice, no source: seconds of a solenoid's current open no fuse of its 80 %).</summary>
     public double FuseOverLoad { get; init; } = 1.35;
     public double FuseOverMotor { get; init; } = 1.55;
     public double FuseOverOutput { get; init; } = 1.2;
@@ -46,7 +46,7 @@ public sealed record PlanningOptions
     public double LeastFuseOverLoad { get; init; } = 1.25;
     public double LeastFuseOverLoadInHeat { get; init; } = 1.43;
 
-    /// <summary>Ambient from which a fuse sits in heat, degC.</summary>
+    /// <summary>Ambient from which a fuse sits in heat, degC (as in the rule about fuses in heat; common practice, no source).</summary>
     public double FuseHeatC { get; init; } = 70;
 
     /// <summary>Starting current over rating, at most (ISO 8820 windows as reprinted): blades, bolt-in fuses.</summary>
