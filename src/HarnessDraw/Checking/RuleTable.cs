@@ -13,6 +13,7 @@ internal static class RuleTable
         text.Append("reason. Advice: good to know. Rules with two levels say so in their limits. Findings are sorted by consequence, worst first.\n\n");
         text.Append("A rule file (`check --rules FILE`) changes severities and limits; names and units are those of the table:\n\n");
         text.Append("```yaml\nrules:\n  fuse-load-high: { severity: error, limits: { share: 75 %, share in heat: 65 % } }\n  clips-too-far: { limits: { support: 450 mm } }\n```\n\n");
+        text.Append("It changes what is told and never the plan, which `cut` and `trace` make without it: sizes and fuses are planned by the limits of the table.\n\n");
         text.Append("One finding is accepted by a waiver in the description, with reason, name and date; it is then printed with the waiver:\n\n");
         text.Append("```yaml\nwaivers: [{ rule: shared-lamp-fuse, for: [dipped beam], because: original layout kept, by: owner, on: 2026-09-11 }]\n```\n");
         foreach (var group in RuleCatalogue.Infos.GroupBy(i => i.Consequence).OrderBy(g => g.Key))

@@ -106,7 +106,7 @@ internal sealed class LoadFlow
                 var walker = new LoopWalker(network, solution, fuseOhm);
                 var liveIsMinus = network.Index.Harness.Power.Ground == GroundPolarity.Positive;
                 var (fixedV, hops, _) = liveIsMinus ? walker.Upstream(charging.B) : walker.Downstream(charging.A);
-                paths.Add(new(charging.Thing!.Id, "", number, charging.Source!.NominalV, options.ChargeDrop, fixedV, hops));
+                paths.Add(new(charging.Thing!.Id, "", number, charging.Source!.NominalV, options.ChargeDropAt12V / 12, fixedV, hops));
                 continue;
             }
 

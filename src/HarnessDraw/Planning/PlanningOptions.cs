@@ -3,7 +3,7 @@ using HarnessDraw.Model;
 namespace HarnessDraw.Planning;
 
 /// <summary>
-/// The figures the planner works by. Each default is common practice, no source, unless its line says otherwise; all can be replaced.
+/// The figures the planner works by; rules that hold a plan to one of them take it from here. Each default is common practice, no source, unless its line says otherwise; all can be replaced.
 /// </summary>
 public sealed record PlanningOptions
 {
@@ -24,8 +24,8 @@ public sealed record PlanningOptions
     public double OrdinaryDrop { get; init; } = 0.10;
     public double MotorDrop { get; init; } = 0.05;
 
-    /// <summary>Allowed drop of the charge lead at full output, as a fraction of nominal volts: 0.3 V of 12 V.</summary>
-    public double ChargeDrop { get; init; } = 0.025;
+    /// <summary>Allowed drop of the charge lead at full output, V where 12 V are nominal; scaled with them.</summary>
+    public double ChargeDropAt12V { get; init; } = 0.3;
 
     /// <summary>Rounds in which sizes and solved states settle one another, at most; from the fifth on no wire becomes thinner again.</summary>
     public int MostSizingRounds { get; init; } = 10;
@@ -42,11 +42,11 @@ public sealed record PlanningOptions
     public double FuseOverOutput { get; init; } = 1.2;
     public double FuseOverCranking { get; init; } = 1.25;
 
-    /// <summary>Fuse rating over steady load at the least, where a contact or a given wire behind it bears no more: what the rules about fuse loads allow, at room temperature and in heat (80 and 70 % of the rating).</summary>
-    public double LeastFuseOverLoad { get; init; } = 1.25;
-    public double LeastFuseOverLoadInHeat { get; init; } = 1.43;
+    /// <summary>Steady load over fuse rating at the most, at room temperature and in heat: what is left where a contact or a given wire behind it bears no larger fuse, and what the rules about fuse loads hold every fuse to.</summary>
+    public double MostFuseShare { get; init; } = 0.8;
+    public double MostFuseShareInHeat { get; init; } = 0.7;
 
-    /// <summary>Ambient from which a fuse sits in heat, degC (as in the rule about fuses in heat; common practice, no source).</summary>
+    /// <summary>Ambient from which a fuse sits in heat, degC.</summary>
     public double FuseHeatC { get; init; } = 70;
 
     /// <summary>Starting current over rating, at most (ISO 8820 windows as reprinted): blades, bolt-in fuses.</summary>

@@ -25,6 +25,14 @@ public class MarginTests
         Assert.Equal(["wire-too-thin: error", "wire-too-thin: in the bay 0.75 mm²"], settings.Changes);
     }
 
+    [Theory]
+    [InlineData("times all loads", 1.25, true)]
+    [InlineData("times all loads", 100, false)]
+    [InlineData("of way", 50, true)]
+    [InlineData("of way", 101, false)]
+    public void What_counts_as_a_dead_short_can_be_set(string limit, double value, bool told) =>
+        Assert.Equal(told, HarnessChecker.Check(NetworkCases.Shorted(SmallPlan.Plan, 2000), new RuleSettings { Limits = [new("dead-short", limit, value)] }).Any(f => f.Rule == "dead-short"));
+
     [Fact]
     public void The_same_plan_gives_the_same_findings() =>
         Assert.Equal(HarnessChecker.Check(SmallPlan.Plan, RuleSettings.BuiltIn).Select(f => f.Message), HarnessChecker.Check(SmallPlan.Plan, RuleSettings.BuiltIn).Select(f => f.Message));

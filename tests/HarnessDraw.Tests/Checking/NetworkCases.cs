@@ -24,7 +24,7 @@ internal static class NetworkCases
     private static Plan Coil(Plan p, double groundV) => p.NoWire("F10").AddWire("F09", w => w with { Id = "F10", Circuit = "fan trigger", From = new("fan relay", "85"), To = new("probe", "1") })
         .Volts("fan relay.86", 12.4).Volts("fan relay.85", groundV).Volts("fan relay.30", 12.4).Volts("fan relay.87", groundV > 0 ? 0 : 12.3).Volts("fan.1", groundV > 0 ? 0 : 12.2).Volts("fan.2", 0);
 
-    private static Plan Shorted(Plan p, double amps) => p.Wire("F07", w => w with { ProtectedBy = ["F10"], Worst = new("night", amps, 1, 60) }).Wire("F08", w => w with { Worst = new("night", amps, 1, 60) });
+    internal static Plan Shorted(Plan p, double amps) => p.Wire("F07", w => w with { ProtectedBy = ["F10"], Worst = new("night", amps, 1, 60) }).Wire("F08", w => w with { Worst = new("night", amps, 1, 60) });
 
     private static double Stripped(Wire wire) => wire.From.StripMm!.Value + wire.To.StripMm!.Value;
 

@@ -1,5 +1,6 @@
 using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 
 namespace HarnessDraw.Tests.Checking;
@@ -12,6 +13,22 @@ public class RuleFileReaderTests
         var read = Read("rules:\n  fuse-load-high: { severity: error, limits: { share: 75 %, heat from: 60 degC } }\n  wire-too-thin: { limits: { in the bay: 0.75 mm2 } }\n");
         Assert.Empty(read.Diagnostics);
         Assert.Equal(["fuse-load-high: error", "fuse-load-high: share 75 %", "fuse-load-high: heat from 60 °C", "wire-too-thin: in the bay 0.75 mm²"], read.Value!.Changes);
+    }
+
+    /// <summary>What the planner works by is what its plans are held to, where no rule file says otherwise.</summary>
+    [Fact]
+    public void Limits_that_plans_are_made_by_are_those_of_the_planner()
+    {
+        var options = PlanningOptions.Usual;
+        (string Rule, string Limit, double Planned)[] shared =
+        [
+            ("fuse-load-high", "share", 100 * options.MostFuseShare), ("fuse-load-high", "share in heat", 100 * options.MostFuseShareInHeat), ("fuse-load-high", "heat from", options.FuseHeatC),
+            ("fuse-load-with-option", "share", 100 * options.MostFuseShare), ("fuse-state-sum", "share", 100 * options.MostFuseShare), ("fuse-above-contact", "of contact", options.FuseOverContact),
+            ("inrush-opens-fuse", "blade times rating", options.PeakOverBlade), ("inrush-opens-fuse", "bolt-in times rating", options.PeakOverBoltIn), ("alternator-fuse-small", "of output", 100 * options.FuseOverOutput),
+            ("loop-drop", "critical", 100 * options.CriticalDrop), ("loop-drop", "motor", 100 * options.MotorDrop), ("loop-drop", "other", 100 * options.OrdinaryDrop), ("charge-lead-drop", "at 12 V", options.ChargeDropAt12V),
+            ("wire-too-thin", "in the bay", options.SmallestAreaMm2), ("splices-too-near", "apart", options.SpliceClearMm), ("splices-too-near", "apart, sealed", options.SealedSpliceClearMm), ("bend-too-tight", "times diameter", options.BendFactor),
+        ];
+        Assert.All(shared, s => Assert.Equal(s.Planned, RuleCatalogue.Info(s.Rule)!.Limit(s.Limit).Value));
     }
 
     [Theory]

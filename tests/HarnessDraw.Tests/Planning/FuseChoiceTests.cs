@@ -23,6 +23,17 @@ public sealed class FuseChoiceTests
         Assert.DoesNotContain(Found(plan), f => f.Where.Contains("F2"));
     }
 
+    /// <summary>6.8 A are 68 % of the 10 A that the contact bears: too much where a fuse is to have 65 %, and where the place is hot.</summary>
+    [Theory]
+    [InlineData(0.65, 0.7, 70, 15)]
+    [InlineData(0.8, 0.65, 70, 10)]
+    [InlineData(0.8, 0.65, 60, 15)]
+    public void A_fuse_has_the_share_of_load_that_the_figures_ask_for(double share, double inHeat, double fromC, double ratingA)
+    {
+        var options = PlanningOptions.Usual with { MostFuseShare = share, MostFuseShareInHeat = inHeat, FuseHeatC = fromC };
+        Assert.Equal(ratingA, Planned(Pump, "pump feed: { from: F2, feeds: pump.1, live: run }", options).Fuses.Single(f => f.Id == "F2").RatingA);
+    }
+
     /// <summary>A start of 25 A may open a blade of 10 A, which holds 20 A for it: the larger fuse stays and the contact is told.</summary>
     [Fact]
     public void A_fuse_that_would_not_start_its_load_is_not_chosen_by_the_contact()
@@ -55,12 +66,12 @@ public sealed class FuseChoiceTests
         Assert.DoesNotContain(Found(plan), f => f.Rule == "fuse-above-contact");
     }
 
-    private static Plan Planned(string thing, string circuit) => HarnessPlanner.Plan(new SmallVehicle
+    private static Plan Planned(string thing, string circuit, PlanningOptions? options = null) => HarnessPlanner.Plan(new SmallVehicle
     {
         Things = WithThing(thing),
         Protection = "protection:\n  F1: { kind: bolt-in, on: bus bar }\n  F2: { kind: blade, on: bus bar }\n  F7: { kind: blade, rating: 15 A, at: dash, side: cabin }\n",
         Circuits = $"circuits:\n  main: {{ from: battery.plus, feeds: bus bar, unfused: short and sheathed }}\n  {circuit}\n",
-    }.Harness(), PlanningOptions.Usual);
+    }.Harness(), options ?? PlanningOptions.Usual);
 
     private static string WithThing(string thing) => new SmallVehicle().Things.TrimEnd() + $"\n  {thing}\n";
 

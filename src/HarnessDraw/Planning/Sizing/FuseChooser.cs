@@ -84,9 +84,9 @@ internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, F
     private bool Carries(Protection protection, double ratingA, double loadA)
     {
         var place = index.Thing(protection.Id) is { Side: Side.Bay } thing ? index.Place(thing.Place) : null;
-        var factor = place is not null && index.AmbientC(place.Zone, options) >= options.FuseHeatC ? options.LeastFuseOverLoadInHeat : options.LeastFuseOverLoad;
+        var share = place is not null && index.AmbientC(place.Zone, options) >= options.FuseHeatC ? options.MostFuseShareInHeat : options.MostFuseShare;
         var peakTimes = protection.Kind == ProtectionKind.BoltIn ? options.PeakOverBoltIn : options.PeakOverBlade;
-        return ratingA >= (factor * loadA) - 1e-9 && peakTimes * ratingA >= peakOf(protection.Id) - 1e-9;
+        return share * ratingA >= loadA - 1e-9 && peakTimes * ratingA >= peakOf(protection.Id) - 1e-9;
     }
 
     /// <summary>Largest standard rating that a current limit bears; null when even the smallest is too big.</summary>

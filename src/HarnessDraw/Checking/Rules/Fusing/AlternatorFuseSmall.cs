@@ -9,7 +9,7 @@ internal sealed class AlternatorFuseSmall : MeasuredRule
     public override RuleInfo Info { get; } = new("alternator-fuse-small", "Charge fuse close to the alternator's output", Severity.Warning, Consequence.Damage, "workshop practice, no standard",
         "A charge fuse that opens at full output leaves the alternator without its battery: the surge destroys regulator and electronics.")
     {
-        Limits = [new("of output", 120, "%", "workshop practice: 1.2 to 1.5 times the rated output"), new("error below", 100, "%", "workshop practice")],
+        Limits = [new("of output", 100 * PlanningOptions.Usual.FuseOverOutput, "%", "workshop practice: 1.2 to 1.5 times the rated output"), new("error below", 100, "%", "workshop practice")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context)

@@ -9,7 +9,7 @@ internal sealed class FuseAboveContact : MeasuredRule
     public override RuleInfo Info { get; } = new("fuse-above-contact", "Fuse larger than a contact behind it bears", Severity.Error, Consequence.Fire, "common practice, no source",
         "A contact that carries more than it can melts its connector before the fuse opens.")
     {
-        Limits = [new("of contact", 1.35, "", "common practice, no source: a fuse holds 135 % of its rating for seconds to minutes (ISO 8820 window)")],
+        Limits = [new("of contact", PlanningOptions.Usual.FuseOverContact, "", "common practice, no source: a fuse holds 135 % of its rating for seconds to minutes (ISO 8820 window)")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context) =>

@@ -1,5 +1,6 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Fusing;
 
@@ -10,8 +11,8 @@ internal sealed class FuseLoadHigh : MeasuredRule
     {
         Limits =
         [
-            new("share", 80, "%", "common practice, no source: 75 to 80 % at room temperature"), new("share in heat", 70, "%", "common practice, no source: rating falls by 0.1 to 0.15 % a kelvin above 25 °C"),
-            new("heat from", 70, "°C", "common practice, no source"),
+            new("share", 100 * PlanningOptions.Usual.MostFuseShare, "%", "common practice, no source: 75 to 80 % at room temperature"), new("share in heat", 100 * PlanningOptions.Usual.MostFuseShareInHeat, "%", "common practice, no source: rating falls by 0.1 to 0.15 % a kelvin above 25 °C"),
+            new("heat from", PlanningOptions.Usual.FuseHeatC, "°C", "common practice, no source"),
         ],
     };
 

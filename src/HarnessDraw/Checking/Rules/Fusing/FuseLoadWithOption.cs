@@ -10,7 +10,7 @@ internal sealed class FuseLoadWithOption : MeasuredRule
     public override RuleInfo Info { get; } = new("fuse-load-with-option", "An option loads a fuse beyond its share", Severity.Warning, Consequence.DoesNotLast, "common practice, no source",
         "A fuse that is right for the usual build runs hot or opens once the larger option is fitted.")
     {
-        Limits = [new("share", 80, "%", "common practice, no source")],
+        Limits = [new("share", 100 * PlanningOptions.Usual.MostFuseShare, "%", "common practice, no source")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context)

@@ -8,7 +8,7 @@ internal sealed class FuseStateSum : MeasuredRule
     public override RuleInfo Info { get; } = new("fuse-state-sum", "Loads that are on together come near the fuse rating", Severity.Warning, Consequence.DoesNotWork, "common practice, no source",
         "Loads add up only in states that exist: the worst of them must stay below the rating.")
     {
-        Limits = [new("share", 80, "%", "common practice, no source"), new("error from", 100, "%", "common practice, no source")],
+        Limits = [new("share", 100 * PlanningOptions.Usual.MostFuseShare, "%", "common practice, no source"), new("error from", 100, "%", "common practice, no source")],
     };
 
     // continuous loads and single loads have rules of their own: this one speaks of sums with something that comes and goes

@@ -1,5 +1,6 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Fusing;
 
@@ -9,7 +10,7 @@ internal sealed class InrushOpensFuse : MeasuredRule
         "Motors and solenoids draw several times their current for a moment: the fuse must not open before they run.")
     {
         // a blade fuse may open after 0.15 s at 200 % and 0.04 s at 350 %: a start of 0.1 to 0.5 s stays safe up to about 200 %
-        Limits = [new("blade times rating", 2, "", "ISO 8820-3 as reprinted: 200 % from 0.15 s"), new("bolt-in times rating", 3.5, "", "ISO 8820-5 as reprinted: 350 % from 0.3 s")],
+        Limits = [new("blade times rating", PlanningOptions.Usual.PeakOverBlade, "", "ISO 8820-3 as reprinted: 200 % from 0.15 s"), new("bolt-in times rating", PlanningOptions.Usual.PeakOverBoltIn, "", "ISO 8820-5 as reprinted: 350 % from 0.3 s")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context) =>

@@ -7,18 +7,19 @@ namespace HarnessDraw.Checking.Rules.Network;
 /// <summary>A way from the live pole to the grounded one on which no load lies: its wires carry more than everything that is described could draw together.</summary>
 internal sealed class DeadShort : IDesignRule
 {
-    // all loads behind fuses at once, at charging volts: only a short takes more (our own figure: 14.4 V over 12 V and a little)
-    private const double OverAll = 1.25;
-
-    // wires of the way carry what the fullest of them does; loads beside it take a little more (our own figure)
-    private const double OfWay = 0.5;
-
     public RuleInfo Info { get; } = new("dead-short", "The description joins both poles with no load between", Severity.Error, Consequence.Fire, "common practice, no source",
-        "The fuse opens as soon as it is switched on. Sizes and fuses of everything on the way follow a current that is no load: mend this first.");
+        "The fuse opens as soon as it is switched on. Sizes and fuses of everything on the way follow a current that is no load: mend this first.")
+    {
+        Limits =
+        [
+            new("times all loads", 1.25, "", "our own figure: all loads at once take 14.4 V over 12 V and a little; only a short takes more"),
+            new("of way", 50, "%", "our own figure: wires of the way carry what the fullest of them does; loads beside it take a little more"),
+        ],
+    };
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        var limit = OverAll * AllA(context);
+        var limit = context.Limit(Info, "times all loads") * AllA(context);
         var over = context.Plan.Wires.Where(w => w.Worst is { } worst && worst.CurrentA > limit).ToList();
         // the leads of starter and alternator carry more: a short behind a fuse shows in wires that lead elsewhere
         var fused = over.Where(w => !LeadsToMachine(context, w)).ToList();
@@ -28,7 +29,7 @@ internal sealed class DeadShort : IDesignRule
         }
 
         var worst = fused.MaxBy(w => w.Worst!.CurrentA)!.Worst!;
-        var way = over.Where(w => w.Worst!.CurrentA >= OfWay * worst.CurrentA).ToList();
+        var way = over.Where(w => w.Worst!.CurrentA >= context.Limit(Info, "of way") / 100 * worst.CurrentA).ToList();
         foreach (var last in fused.Where(way.Contains).GroupBy(w => w.Circuit, StringComparer.Ordinal))
         {
             if (last.SelectMany(w => new[] { w.From.At, w.To.At }).FirstOrDefault(at => EndsIn(context, way, at)) is not { } end)

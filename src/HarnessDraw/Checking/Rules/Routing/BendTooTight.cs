@@ -11,7 +11,7 @@ internal sealed class BendTooTight : IDesignRule
     {
         Limits =
         [
-            new("times diameter", 10, "", "US Army TM 1-1500-204-23-4: radius of at least ten bundle diameters"),
+            new("times diameter", PlanningOptions.Usual.BendFactor, "", "US Army TM 1-1500-204-23-4: radius of at least ten bundle diameters"),
             new("times diameter, clipped", 3, "", "FAA AC 43.13-1B chapter 11: three diameters where the bend is supported"),
         ],
     };

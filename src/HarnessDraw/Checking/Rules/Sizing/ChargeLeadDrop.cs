@@ -9,7 +9,7 @@ internal sealed class ChargeLeadDrop : MeasuredRule
     public override RuleInfo Info { get; } = new("charge-lead-drop", "Volts lost in the charge lead at full output", Severity.Warning, Consequence.DoesNotLast, "workshop practice, no standard",
         "The regulator measures at the alternator: what the lead loses, the battery never gets.")
     {
-        Limits = [new("at 12 V", 0.3, "V", "workshop practice; scaled with the nominal volts")],
+        Limits = [new("at 12 V", PlanningOptions.Usual.ChargeDropAt12V, "V", "workshop practice; scaled with the nominal volts")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context)

@@ -14,7 +14,7 @@ internal sealed class LoopDrop : MeasuredRule
     {
         Limits =
         [
-            new("critical", 3, "%", "ABYC E-11 as quoted: lamps, ignition, pumps, electronics"), new("motor", 5, "%", "common practice, no source"), new("other", 10, "%", "ABYC E-11 as quoted"),
+            new("critical", 100 * PlanningOptions.Usual.CriticalDrop, "%", "ABYC E-11 as quoted: lamps, ignition, pumps, electronics"), new("motor", 100 * PlanningOptions.Usual.MotorDrop, "%", "common practice, no source"), new("other", 100 * PlanningOptions.Usual.OrdinaryDrop, "%", "ABYC E-11 as quoted"),
             new("error at times limit", 2, "", "common practice, no source"),
         ],
     };

@@ -1,5 +1,6 @@
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Model;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking.Rules.Sizing;
 
@@ -8,7 +9,7 @@ internal sealed class WireTooThin : MeasuredRule
     public override RuleInfo Info { get; } = new("wire-too-thin", "Wire thinner than the bay allows", Severity.Warning, Consequence.DoesNotLast, "common practice, no source",
         "Thin wire breaks where it moves and is pulled, whatever it carries.")
     {
-        Limits = [new("in the bay", 0.5, "mm²", "common practice, no source: 0.5 mm² or 20 AWG in an engine bay")],
+        Limits = [new("in the bay", PlanningOptions.Usual.SmallestAreaMm2, "mm²", "common practice, no source: 0.5 mm² or 20 AWG in an engine bay")],
     };
 
     public override IEnumerable<Measure> Measures(RuleContext context) =>

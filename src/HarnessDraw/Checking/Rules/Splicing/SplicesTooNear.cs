@@ -8,7 +8,7 @@ internal sealed class SplicesTooNear : IDesignRule
     public RuleInfo Info { get; } = new("splices-too-near", "Splices too near to each other or to a breakout", Severity.Warning, Consequence.DoesNotLast, "vehicle service practice: 40 mm",
         "Splices side by side make a hard lump that chafes, and a breakout pulls on one.")
     {
-        Limits = [new("apart", 40, "mm", "vehicle service practice: 40 mm from splices, breakouts, connectors"), new("apart, sealed", 50, "mm", "vehicle service practice: sealed splices side by side")],
+        Limits = [new("apart", PlanningOptions.Usual.SpliceClearMm, "mm", "vehicle service practice: 40 mm from splices, breakouts, connectors"), new("apart, sealed", PlanningOptions.Usual.SealedSpliceClearMm, "mm", "vehicle service practice: sealed splices side by side")],
     };
 
     public IEnumerable<Finding> Find(RuleContext context)
