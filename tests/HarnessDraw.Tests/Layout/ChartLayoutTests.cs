@@ -120,6 +120,18 @@ public class ChartLayoutTests
     }
 
     [Fact]
+    public void The_line_of_a_length_ends_before_a_card_that_hangs_over_its_bundle()
+    {
+        // the cards of a short rib reach over the trunk, whose next stretch is long
+        var nodes = ImmutableArray.Create(new ChartNode(-1, 0, 0), new ChartNode(0, -231, -133) { CaptionMm = 10 }, new ChartNode(1, -335, 145), new ChartNode(0, -24, -84) { CaptionMm = 7 }, new ChartNode(3, -151, 4));
+        var plan = Start(nodes, [2, 4, 4]).Pack(new ChartStance(0.5, StretchX: 1, StretchY: 1));
+        AssertApart(plan);
+        // as long as there is room all the same
+        var line = plan.Lengths.Single(l => l.Index == 1).Box;
+        Assert.InRange(plan.Cards.Where(c => c.Box.Right < line.X && c.Box.Bottom > line.Y).Select(c => line.X - c.Box.Right).Min(), 0, 10);
+    }
+
+    [Fact]
     public void Lanes_run_from_where_they_come_to_where_they_go()
     {
         var cards = ImmutableArray.Create(new ChartCard(1, 60, 9.2, 0), new ChartCard(2, 60, 9.2, 0));

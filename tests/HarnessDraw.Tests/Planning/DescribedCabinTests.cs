@@ -150,6 +150,18 @@ public class DescribedCabinTests
         Assert.DoesNotContain(plan.Findings, f => f.Rule == "strap-small");
     }
 
+    /// <summary>The starter's current goes from the engine straight to the battery; by the strap to the body it goes where that cable is loose. Common practice, no source.</summary>
+    [Fact]
+    public void A_strap_that_no_starting_current_passes_follows_the_starter_cable()
+    {
+        var wires = Of(WithStarter.Replace("to: ground bay }", "to: engine ground }", StringComparison.Ordinal)).Plan.Wires;
+        var (cable, strap) = (wires.Single(w => w.Circuit == "starter cable"), wires.Single(w => w.Circuit == "strap"));
+        // of the 130 A of the motor none: what it carries is the fuse panel's
+        Assert.InRange(strap.Worst!.CurrentA, 1, 60);
+        Assert.Equal(cable.AreaMm2, strap.AreaMm2);
+        Assert.Equal("unfused cable", strap.DecidedBy);
+    }
+
     [Fact]
     public void A_warning_switch_without_its_lamp_is_a_dead_short_and_told_as_one()
     {
