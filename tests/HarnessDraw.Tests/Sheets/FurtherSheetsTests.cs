@@ -108,11 +108,31 @@ public class FurtherSheetsTests
         var sheets = SheetKinds.Compose(SheetKinds.Trace, plan, [], new()).Sheets;
         foreach (var circuit in plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)))
         {
-            var pages = sheets.Where(s => s.Title == $"Trace, {circuit.Id}" || s.Title == $"Trace, {circuit.Id}, continued").ToList();
-            Assert.NotEmpty(pages);
+            var own = sheets.SelectMany(s => ItemWalk.Groups(s).Where(g => g.Tag?.Circuit == circuit.Id).Select(g => (Sheet: s, Items: ItemWalk.Open(g.Items).ToList()))).ToList();
+            Assert.NotEmpty(own);
+            Assert.All(own, o => Assert.Contains(circuit.Id, o.Sheet.Title, StringComparison.Ordinal));
             var way = tracer.Of(circuit.Id).Value!.Ways.SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().ToHashSet(StringComparer.Ordinal);
-            var drawn = pages.SelectMany(ItemWalk.All).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToHashSet(StringComparer.Ordinal);
+            var drawn = own.SelectMany(o => o.Items).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag!.Wire!).ToHashSet(StringComparer.Ordinal);
             Assert.Equal(way.Order(StringComparer.Ordinal), drawn.Order(StringComparer.Ordinal));
+        }
+
+        // no lane stands outside the group of its circuit
+        Assert.Equal(sheets.SelectMany(ItemWalk.All).Count(i => i.Role == ItemRole.Lane), sheets.SelectMany(ItemWalk.Groups).Where(g => g.Tag?.Circuit is not null).SelectMany(g => ItemWalk.Open(g.Items)).Count(i => i.Role == ItemRole.Lane));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Short_traces_share_pages_and_no_trace_takes_more_pages_for_it(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var together = SheetKinds.Compose(SheetKinds.Trace, plan, [], new()).Sheets;
+        var apart = plan.Harness.Circuits.Where(c => !c.IsReturn && plan.Wires.Any(w => w.Circuit == c.Id)).Sum(c => SheetKinds.Compose(SheetKinds.Trace, plan, [], new() { About = [c.Id] }).Sheets.Length);
+        Assert.True(together.Length <= 0.95 * apart, $"{together.Length} pages, {apart} with each circuit on its own");
+        foreach (var sheet in together)
+        {
+            // the ways of a page stand one below the other
+            var heights = ItemWalk.Groups(sheet).Where(g => g.Tag?.Circuit is not null).Select(g => ItemWalk.Open(g.Items).OfType<TextItem>().Select(t => TextMeasure.Bounds(t)).ToList()).Select(b => (Top: b.Min(t => t.Y), Bottom: b.Max(t => t.Bottom))).ToList();
+            Assert.All(heights.Zip(heights.Skip(1)), p => Assert.True(p.First.Bottom < p.Second.Top, sheet.Title));
         }
     }
 

@@ -58,11 +58,17 @@ public class SetCheckTests
     {
         var plan = ExamplePlans.Of("brackmere-six");
         var sheets = Sheets(SheetKinds.Trace, plan);
-        var foreign = sheets.Where(s => s.Title == "Trace, horns").Select(s => s with { Title = "Trace, choke feed" });
-        Assert.Contains("the page of choke feed shows ", Assert.Single(SetCheck.Check(plan, [.. sheets, .. foreign])).Because, StringComparison.Ordinal);
-        var missing = sheets.Where(s => !s.Title.StartsWith("Trace, horns", StringComparison.Ordinal));
-        Assert.Contains("the page of horns does not show", Assert.Single(SetCheck.Check(plan, missing)).Because, StringComparison.Ordinal);
+        var foreign = sheets.Select(s => Told(s, g => [g with { Tag = new() { Circuit = g.Tag!.Circuit == "horns" ? "choke feed" : g.Tag.Circuit } }]));
+        Assert.Contains("the trace of choke feed shows ", Assert.Single(SetCheck.Check(plan, foreign)).Because, StringComparison.Ordinal);
+        var missing = sheets.Select(s => Told(s, g => g.Tag!.Circuit == "horns" ? [] : [g]));
+        Assert.Contains("the trace of horns does not show", Assert.Single(SetCheck.Check(plan, missing)).Because, StringComparison.Ordinal);
     }
+
+    // what is drawn for each circuit put otherwise
+    private static Sheet Told(Sheet sheet, Func<GroupItem, IEnumerable<Item>> told) => sheet with { Items = [.. sheet.Items.SelectMany(i => Told(i, told))] };
+
+    private static IEnumerable<Item> Told(Item item, Func<GroupItem, IEnumerable<Item>> told) =>
+        item is not GroupItem group ? [item] : group.Tag?.Circuit is not null ? told(group) : [group with { Items = [.. group.Items.SelectMany(i => Told(i, told))] }];
 
     [Fact]
     public void Another_source_revision_or_length_is_named()

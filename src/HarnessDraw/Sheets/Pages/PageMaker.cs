@@ -25,7 +25,7 @@ internal sealed class PageMaker
     private readonly PageForm form;
     private readonly SheetOptions options;
     private readonly TitleBlock block;
-    private readonly List<(string? Title, Pen Pen)> pages = [];
+    private readonly List<(string? Title, Pen Pen, Tag? Tag)> pages = [];
     private readonly ImmutableArray<string> cautions;
 
     public PageMaker(Plan plan, ImmutableArray<Finding> findings, SheetOptions options, PageForm form)
@@ -45,6 +45,9 @@ internal sealed class PageMaker
     private const double HeadMm = 14;
     private const double LineMm = 4.4;
 
+    /// <summary>Room that a headline takes, mm.</summary>
+    public const double HeadlineMm = 13;
+
     private static TextStyle CautionStyle => TextStyle.Bold with { Colour = Ink.Caution };
 
     private static FrameOptions FrameOf => new() { Form = TitleBlockForm.Small, CentringInsideMm = 0 };
@@ -63,22 +66,22 @@ internal sealed class PageMaker
 
     public int Count => pages.Count;
 
-    /// <summary>Begins a page. <paramref name="title"/>: for its title block; null: the headline.</summary>
-    public Pen Begin(string? title = null, string? headline = null, string? aside = null)
+    /// <summary>Begins a page. <paramref name="title"/>: for its title block; null: the headline. <paramref name="tag"/>: what all of the page stands for.</summary>
+    public Pen Begin(string? title = null, string? headline = null, string? aside = null, Tag? tag = null)
     {
         var pen = new Pen(options.BlackInk);
         Head(pen, headline ?? form.Headline, aside ?? form.Aside);
-        pages.Add((title, pen));
+        pages.Add((title, pen, tag));
         return pen;
     }
 
-    public SheetResult ToResult() => new([.. pages.Select((p, i) => Page(p.Title, p.Pen, i))]);
+    public SheetResult ToResult() => new([.. pages.Select((p, i) => Page(p.Title, p.Pen, p.Tag, i))]);
 
-    private Sheet Page(string? title, Pen pen, int index)
+    private Sheet Page(string? title, Pen pen, Tag? tag, int index)
     {
         var shown = title ?? (pages.Count > 1 ? $"{block.Title}, page {index + 1} of {pages.Count}" : block.Title);
         var frame = Sheets.Frame.Compose(Paper, block with { Title = shown, Sheet = index + 1, Sheets = pages.Count }, FrameOf);
-        ImmutableArray<Item> items = [new GroupItem(pen.Items) { Name = form.Name }, .. frame.Items];
+        ImmutableArray<Item> items = [new GroupItem(pen.Items) { Name = form.Name, Tag = tag }, .. frame.Items];
         return new(form.Name, shown, Paper, options.BlackInk ? BlackInkFilter.Apply(items) : items)
         {
             Number = pages.Count > 1 ? index + 1 : null,
@@ -87,8 +90,19 @@ internal sealed class PageMaker
         };
     }
 
-    // the headline steps down until what follows it stands beside it too; words that fit nowhere go below it
     private void Head(Pen pen, string headline, string aside)
+    {
+        Headline(pen, Frame.Y, headline, aside);
+        var y = Frame.Y + HeadMm + 1.2;
+        foreach (var line in cautions)
+        {
+            pen.Letters(line, Frame.X + 4, y, CautionStyle);
+            y += LineMm;
+        }
+    }
+
+    /// <summary>A headline within <see cref="HeadlineMm"/> below a height; it steps down until what follows it stands beside it too, words that fit nowhere go below it.</summary>
+    public void Headline(Pen pen, double top, string headline, string aside)
     {
         var room = Frame.Width - 8;
         // 'continued' on a later page stands beside letters of the size of the first
@@ -97,7 +111,7 @@ internal sealed class PageMaker
         var beside = cap > 0;
         var style = TextStyle.Bold.At(beside ? cap : 3.5);
         var lines = LineBreaker.Lines(headline, room, style);
-        var baseY = Frame.Y + (beside || (lines.Length == 1 && aside.Length == 0) ? 10 : 6.5);
+        var baseY = top + (beside || (lines.Length == 1 && aside.Length == 0) ? 10 : 6.5);
         pen.Letters(lines[0], Frame.X + 4, baseY, style);
         if (beside && aside.Length > 0)
         {
@@ -105,14 +119,7 @@ internal sealed class PageMaker
         }
         else if (!beside)
         {
-            pen.Letters(LineBreaker.Lines(string.Join(' ', lines.Skip(1).Append(aside)), room)[0], Frame.X + 4, Frame.Y + 11.6, TextStyle.Plain);
-        }
-
-        var y = Frame.Y + HeadMm + 1.2;
-        foreach (var line in cautions)
-        {
-            pen.Letters(line, Frame.X + 4, y, CautionStyle);
-            y += LineMm;
+            pen.Letters(LineBreaker.Lines(string.Join(' ', lines.Skip(1).Append(aside)), room)[0], Frame.X + 4, top + 11.6, TextStyle.Plain);
         }
     }
 

@@ -84,7 +84,7 @@ public static partial class SetCheck
         }
     }
 
-    // 'Trace, dipped left' and its pages that go on: the wires of its own ways and no others
+    // what is drawn for a circuit, on all its pages: the wires of its own ways and no others
     private static IEnumerable<(string, string)> Traces(string kind, ImmutableArray<Sheet> sheets, Lazy<ILookup<string, TraceWay>> ways)
     {
         if (sheets.IsEmpty)
@@ -92,15 +92,15 @@ public static partial class SetCheck
             yield break;
         }
 
-        var pages = sheets.ToLookup(s => s.Title[(s.Title.IndexOf(", ", StringComparison.Ordinal) + 2)..].Replace(", continued", "", StringComparison.Ordinal), s => ShownItems.All(s.Items).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag?.Wire ?? ""), StringComparer.Ordinal);
+        var drawn = sheets.SelectMany(s => ShownItems.Circuits(s.Items)).ToLookup(g => g.Tag!.Circuit!, g => ShownItems.All(g.Items).Where(i => i.Role == ItemRole.Lane).Select(i => i.Tag?.Wire ?? ""), StringComparer.Ordinal);
         foreach (var circuit in ways.Value)
         {
             var own = circuit.SelectMany(w => w.Hops).Select(h => h.Wire).OfType<string>().ToHashSet(StringComparer.Ordinal);
-            var shown = pages[circuit.Key].SelectMany(p => p).ToHashSet(StringComparer.Ordinal);
+            var shown = drawn[circuit.Key].SelectMany(w => w).ToHashSet(StringComparer.Ordinal);
             var wrong = shown.Except(own, StringComparer.Ordinal).Select(w => $"shows {w}, which is not on its way").Concat(own.Except(shown, StringComparer.Ordinal).Select(w => $"does not show {w}")).Order(StringComparer.Ordinal).FirstOrDefault();
             if (wrong is not null)
             {
-                yield return (kind, $"the page of {circuit.Key} {wrong}");
+                yield return (kind, $"the trace of {circuit.Key} {wrong}");
                 yield break;
             }
         }

@@ -13,6 +13,10 @@ internal static class ShownItems
         return all;
     }
 
+    /// <summary>The groups that stand for a circuit.</summary>
+    public static IEnumerable<GroupItem> Circuits(ImmutableArray<Item> items) =>
+        items.OfType<GroupItem>().SelectMany(g => g.Tag?.Circuit is not null ? [g] : Circuits(g.Items));
+
     public static List<TextItem> Texts(ImmutableArray<Item> items)
     {
         var texts = new List<TextItem>();

@@ -62,7 +62,7 @@ public static class ProjectorSheets
             var own = rows > Rows ? (hops / rows) + (row < hops % rows ? 1 : 0) : Math.Min(most, hops - from);
             if (row % Rows == 0 || pen is null)
             {
-                pen = maker.Begin($"Projector, {way.Circuit}{(row > 0 ? ", continued" : "")}", way.Circuit.ToUpperInvariant(), row > 0 ? "continued" : $"ON: {way.OnState ?? Shown.Unknown}");
+                pen = maker.Begin($"Projector, {way.Circuit}{(row > 0 ? ", continued" : "")}", way.Circuit.ToUpperInvariant(), row > 0 ? "continued" : $"ON: {way.OnState ?? Shown.Unknown}", new Tag { Circuit = way.Circuit });
             }
 
             var y = maker.Area.Y + (row % Rows * rowMm) + 31;

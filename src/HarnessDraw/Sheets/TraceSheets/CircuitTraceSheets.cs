@@ -7,11 +7,11 @@ using HarnessDraw.Tracing;
 namespace HarnessDraw.Sheets.TraceSheets;
 
 /// <summary>
-/// Circuit traces: a page for each way from the source through a load and back, hop by hop, with the volts a meter should read and a box for what it does read.
+/// Circuit traces: each way from the source through a load and back, hop by hop, with the volts a meter should read and a box for what it does read.
 /// </summary>
 public static class CircuitTraceSheets
 {
-    /// <summary>Every circuit that is not a mere return, in the order of the description; a way too long for one page goes on over the next.</summary>
+    /// <summary>Every circuit that is not a mere return, in the order of the description; short ways share pages, one too long for a page goes on over the next.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -45,11 +45,13 @@ public static class CircuitTraceSheets
             Build = options.Build is null && plan.Builds.Length > 1 ? "all options; volts: usual build" : null,
         };
         var maker = new PageMaker(plan, findings, options, form);
+        var pages = new TracePages(maker);
         foreach (var (way, words) in ways)
         {
-            TracePages.Add(maker, shown, way, words, options.Units);
+            pages.Add(new(shown, way, words, options.Units, maker.Area.Width));
         }
 
+        pages.Paint();
         return maker.ToResult();
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
@@ -5,29 +6,51 @@ using HarnessDraw.Tracing;
 
 namespace HarnessDraw.Sheets.TraceSheets;
 
-/// <summary>The foot of a trace: the red wedge explained, then what the readings mean.</summary>
+/// <summary>What is said of readings: below a way where to test first and what is its own, at the foot of the page what holds for every way on it.</summary>
 internal static class TraceFoot
 {
     private const double LineMm = 4.4;
+    private const double FirstMm = 6;
+    private const double RuleMm = 2;
 
-    public static double HeightOf(IReadOnlyList<string> sentences, TraceStop? first, double widthMm) =>
-        2 + (first is null ? 0 : 6) + (sentences.Sum(s => LineBreaker.Lines(s, widthMm).Length) * LineMm);
+    private const string Common = "The volts printed at the red wedge: the fault lies beyond it. About 0 V: before it, towards the source. Volts of the source on the far side of the load: the return is open, the reading comes through the load. "
+        + "Any joint may lose 0.1 V, the ground side 0.2 V, the whole feed side 0.5 V, measured under load (common practice, no source).";
 
-    public static void Paint(Pen pen, IReadOnlyList<string> sentences, TraceStop? first, Box box)
+    public static double OwnMm(ImmutableArray<string> lines, TraceStop? first) => (first is null ? 0 : FirstMm) + (lines.Length * LineMm);
+
+    /// <summary>Gives the height below.</summary>
+    public static double PaintOwn(Pen pen, ImmutableArray<string> lines, TraceStop? first, Box area)
     {
-        pen.Rule(box.X, box.Y, box.Right, 0.7);
-        var y = box.Y + 5.2;
+        var y = area.Y;
         if (first is not null)
         {
-            Wedge(pen, box.X + 4, y - 1.25);
-            pen.Letters(LineBreaker.Lines($"TEST HERE FIRST: {(first.Name == PointWords.OfNode(first.Node) ? EndText.OfNode(first.Node) : first.Name)}", box.Width - 7, TextStyle.Bold)[0], box.X + 6.5, y, TextStyle.Bold);
-            y += 6;
+            var words = $"TEST HERE FIRST: {(first.Name == PointWords.OfNode(first.Node) ? EndText.OfNode(first.Node) : first.Name)}";
+            Wedge(pen, area.X + 4, y + 2.75);
+            pen.Letters(LineBreaker.Lines(words, area.Width - 7, TextStyle.Bold)[0], area.X + 6.5, y + 4, TextStyle.Bold);
+            y += FirstMm;
         }
 
-        foreach (var line in sentences.SelectMany(s => LineBreaker.Lines(s, box.Width)))
+        foreach (var line in lines)
         {
-            pen.Letters(line, box.X, y - 0.4, TextStyle.Plain);
+            pen.Letters(line, area.X, y + 3.4, TextStyle.Plain);
             y += LineMm;
+        }
+
+        return y;
+    }
+
+    public static double CommonMm(double widthMm) => RuleMm + (LineBreaker.Lines(Common, widthMm).Length * LineMm);
+
+    /// <summary>At the bottom of an area.</summary>
+    public static void PaintCommon(Pen pen, Box area)
+    {
+        var y = area.Bottom - CommonMm(area.Width);
+        pen.Rule(area.X, y + (RuleMm / 2), area.Right, 0.7);
+        y += RuleMm;
+        foreach (var line in LineBreaker.Lines(Common, area.Width))
+        {
+            y += LineMm;
+            pen.Letters(line, area.X, y - 0.4, TextStyle.Plain);
         }
     }
 

@@ -1,107 +1,128 @@
-using System.Collections.Immutable;
 using HarnessDraw.Drawing;
-using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
-using HarnessDraw.Tracing;
 
 namespace HarnessDraw.Sheets.TraceSheets;
 
-/// <summary>Lays one way over as many pages as it needs: stations down a line in the colours of its wires.</summary>
-internal static class TracePages
+/// <summary>Shares ways among pages in their order: several on a page where they fit whole, one that no page holds over as few as it needs.</summary>
+internal sealed class TracePages
 {
-    private const double LeastMm = 13.2;
-    private const double MostMm = 19.6;
-    private const double HeadMm = 9;
-    private const double TopMm = 6;
-    private const double StepMm = 4;
+    // rule and headline of a way below another
+    private const double FurtherMm = 4 + PageMaker.HeadlineMm;
 
-    // words of the last station
-    private const double BelowMm = 10;
+    // a way that goes over does not leave less on a page that it shares
+    private const int LeastStations = 4;
+    private readonly PageMaker maker;
+    private readonly double commonMm;
+    private readonly List<List<Part>> pages = [];
 
-    public static void Add(PageMaker maker, Plan plan, TraceWay way, TraceWords words, UnitsShown units)
+    public TracePages(PageMaker maker) => (this.maker, commonMm) = (maker, TraceFoot.CommonMm(maker.Area.Width));
+
+    /// <summary>Some stations of a way; the last one stands first again in what goes on.</summary>
+    private sealed record Part(TraceBlock Block, int From, int Count)
     {
-        var rows = TraceRow.Of(plan, way, units);
-        var (headline, aside) = Headline(way);
-        var foot = words.Foot().ToList();
-        var footMm = TraceFoot.HeightOf(foot, words.First, maker.Area.Width) + rows[^1].LeastMm(0);
-        var roomMm = maker.Area.Height - HeadMm - TopMm - BelowMm;
-        var parts = Parts(rows, roomMm, roomMm, footMm);
+        public bool Ends => From + Count == Block.Stations;
 
-        // as even as they come: no page is left for one hop
-        for (var room = roomMm - StepMm; parts.Count > 1 && room > roomMm / 3 && Parts(rows, room, roomMm, footMm) is var even && even.Count == parts.Count; room -= StepMm)
-        {
-            parts = even;
-        }
+        public double HeightMm => Block.HeightMm(From, Count);
+    }
 
-        foreach (var (from, count) in parts)
+    public void Add(TraceBlock block)
+    {
+        var (last, anew) = (pages.Count > 0 ? pages[^1] : [], Parts(block, []));
+        var shared = Parts(block, last);
+        var fits = last.Count > 0 && Fits(last, shared[0]) && (shared.Count == 1 || (shared[0].Count >= LeastStations && shared.Count <= anew.Count && anew.Count > 1));
+        var here = fits ? shared : anew;
+        for (var i = 0; i < here.Count; i++)
         {
-            var last = from + count == rows.Length;
-            var height = Enumerable.Range(from, count - 1).Sum(i => rows[i].LeastMm(LeastMm));
-            var pen = maker.Begin($"Trace, {way.Circuit}{(from > 0 ? ", continued" : "")}", headline, from > 0 ? "continued" : aside);
-            var spare = Math.Max(0, roomMm - (last ? footMm : rows[from + count - 1].FurtherMm) - height) / Math.Max(1, count - 1);
-            Page(pen, maker, way, words, rows.AsSpan(from, count), Math.Min(MostMm - LeastMm, spare));
-            if (last)
+            if (i > 0 || !fits)
             {
-                TraceFoot.Paint(pen, foot, words.First, Box.FromEdges(maker.Area.X, maker.Area.Bottom - footMm + rows[^1].LeastMm(0), maker.Area.Right, maker.Area.Bottom));
+                pages.Add([]);
             }
+
+            pages[^1].Add(here[i]);
         }
     }
 
-    // the stations of each page, the last one again first on the next; the foot stands below those of the last page
-    private static List<(int From, int Count)> Parts(ImmutableArray<TraceRow> rows, double roomMm, double fullMm, double footMm)
+    public void Paint()
     {
-        var parts = new List<(int From, int Count)>();
-        for (var from = 0; from < rows.Length - 1;)
+        Even();
+        foreach (var page in pages)
         {
-            var count = 1;
-            var height = 0.0;
-            while (from + count < rows.Length && (count == 1 || height + rows[from + count - 1].LeastMm(LeastMm) + rows[from + count].FurtherMm <= roomMm))
+            Paint(page);
+        }
+    }
+
+    private double Used(List<Part> page) => page.Sum(p => p.HeightMm) + (FurtherMm * Math.Max(0, page.Count - 1)) + (page.Exists(p => p.Ends) ? commonMm : 0);
+
+    private bool Fits(List<Part> page, Part part) => Used([.. page, part]) <= maker.Area.Height + 0.01;
+
+    // as much on each page as it holds, below what stands on the first
+    private List<Part> Parts(TraceBlock block, List<Part> page)
+    {
+        var parts = new List<Part>();
+        for (var from = 0; from < block.Stations - 1; page = [])
+        {
+            var part = new Part(block, from, 2);
+            while (!part.Ends && part with { Count = part.Count + 1 } is var longer && Fits(page, longer))
             {
-                height += rows[from + count++ - 1].LeastMm(LeastMm);
+                part = longer;
             }
 
-            // the foot needs its room: the last stations go over to the next page
-            while (from + count == rows.Length && count > 2 && height + footMm > (count > 3 ? roomMm : fullMm))
-            {
-                height -= rows[from + --count - 1].LeastMm(LeastMm);
-            }
-
-            parts.Add((from, count));
-            from += count - 1;
+            parts.Add(part);
+            from += part.Count - 1;
         }
 
         return parts;
     }
 
-    private static void Page(Pen pen, PageMaker maker, TraceWay way, TraceWords words, ReadOnlySpan<TraceRow> rows, double spareMm)
+    // no page is left for one hop: stations go on to the next page as long as that is the emptier one
+    private void Even()
     {
-        var columns = new TraceColumns(maker.Area);
-        columns.PaintHead(pen, way);
-        var y = maker.Area.Y + HeadMm + TopMm;
-        var places = new double[rows.Length];
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = pages.Count - 2; i >= 0; i--)
         {
-            places[i] = y;
-            y += rows[i].LeastMm(LeastMm) + spareMm;
-        }
+            var (page, next) = (pages[i], pages[i + 1]);
+            while (!page[^1].Ends && page[^1].Count > 2)
+            {
+                var (part, rest) = (page[^1] with { Count = page[^1].Count - 1 }, next[0] with { From = next[0].From - 1, Count = next[0].Count + 1 });
+                if (Used([rest, .. next[1..]]) > Used([.. page[..^1], part]))
+                {
+                    break;
+                }
 
-        for (var i = 0; i < rows.Length - 1; i++)
-        {
-            TraceLine.PaintHop(pen, rows[i].Hop!, new(columns.LineX, places[i]), new(columns.LineX, places[i + 1]), i);
-            rows[i].PaintHop(pen, columns, places[i], places[i + 1]);
-        }
-
-        for (var i = 0; i < rows.Length; i++)
-        {
-            TraceLine.PaintStation(pen, columns.LineX, places[i]);
-            rows[i].PaintStop(pen, columns, places[i], rows[i].Stop == words.First);
+                (page[^1], next[0]) = (part, rest);
+            }
         }
     }
 
-    // 'dipped left: headlamp left, lamp 'beams 56b', 55 W' becomes a headline and what follows it
-    private static (string Headline, string Aside) Headline(TraceWay way)
+    private void Paint(List<Part> page)
     {
-        var rest = way.Title.StartsWith($"{way.Circuit}: ", StringComparison.Ordinal) ? way.Title[(way.Circuit.Length + 2)..] : "";
-        return (way.Circuit.ToUpperInvariant(), rest);
+        var spare = Math.Min(TraceBlock.MostMm - TraceBlock.LeastMm, (maker.Area.Height - Used(page)) / page.Sum(p => p.Count - 1));
+        var pen = maker.Begin(Title(page), page[0].Block.Headline, Aside(page[0]));
+        var y = maker.Area.Y;
+        foreach (var part in page)
+        {
+            var own = new Pen(maker.BlackInk);
+            if (part != page[0])
+            {
+                pen.Rule(maker.Area.X, y + 2.5, maker.Area.Right, 0.7);
+                maker.Headline(own, y + 2, part.Block.Headline, Aside(part));
+                y += FurtherMm;
+            }
+
+            y = part.Block.Paint(own, maker.Area, y, part.From, part.Count, Math.Max(0, spare));
+            pen.Add(new GroupItem(own.Items) { Tag = new() { Circuit = part.Block.Circuit } });
+        }
+
+        if (page.Exists(p => p.Ends))
+        {
+            TraceFoot.PaintCommon(pen, maker.Area);
+        }
+    }
+
+    private static string Aside(Part part) => part.From > 0 ? "continued" : part.Block.Aside;
+
+    private static string Title(List<Part> page)
+    {
+        var names = page.Select(p => p.Block.Circuit).Distinct(StringComparer.Ordinal).ToList();
+        return names.Count > 1 ? $"Traces, {string.Join(", ", names)}" : $"Trace, {names[0]}{(page[0].From > 0 ? ", continued" : "")}";
     }
 }

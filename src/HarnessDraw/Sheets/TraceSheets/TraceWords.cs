@@ -5,7 +5,7 @@ using HarnessDraw.Tracing;
 
 namespace HarnessDraw.Sheets.TraceSheets;
 
-/// <summary>What a trace page says at its foot: where to test first and what the reading means, what shares the fuse, what may be lost.</summary>
+/// <summary>What is said of one way: where to test first, what it loses, what shares its fuse, what is not known.</summary>
 internal sealed class TraceWords
 {
     private readonly Plan plan;
@@ -21,15 +21,14 @@ internal sealed class TraceWords
     /// <summary>The stop to test first; null where no volts are known before the load.</summary>
     public TraceStop? First { get; }
 
-    public IEnumerable<string> Foot()
+    /// <summary>Sentences about this way alone.</summary>
+    public IEnumerable<string> Own()
     {
-        if (First is { } first)
+        if (way.Stops[^1].LostV is { } lost)
         {
-            yield return $"{Shown.Fixed(first.OnV, 1)} V: the fault lies beyond it. About 0 V: before it, towards the source. Volts of the source on the far side of the load: the return is open, the reading comes through the load.";
+            yield return $"This loop loses {Shown.Fixed(lost, 2)} V.";
         }
 
-        var whole = way.Stops[^1].LostV is { } lost ? $"This loop loses {Shown.Fixed(lost, 2)} V. " : "";
-        yield return $"{whole}Any joint may lose 0.1 V, the ground side 0.2 V, the whole feed side 0.5 V, measured under load (common practice, no source).";
         var siblings = Siblings().ToList();
         if (siblings.Count > 0)
         {
