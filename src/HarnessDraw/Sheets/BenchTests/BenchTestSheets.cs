@@ -27,7 +27,7 @@ public static class BenchTestSheets
         flow.Heading("1 CONTINUITY", 40);
         flow.Paragraph($"Nothing powered. Expected: copper at 20 °C and {Shown.Number(plan.Harness.Assumed.ContactOhm * 1000, 1)} mΩ a contact, less for large terminals and rings. A usual meter cannot resolve this: zero its leads, or pass a 21 W lamp's current through the wire and read the drop (last limit). A beeper proves the path only. Move every connector while you read.");
         flow.Paragraph("Open: terminal not seated, wrong cavity, or crimp on insulation. Answers in another cavity: two cavities swapped. Too high: strands lost or a bad crimp.", TextStyle.Bold);
-        flow.Y += 2;
+        flow.Gap(2);
         flow.Table(new TextTable<ContinuityRow>(
             ContinuityRow.Of(plan), flow.Area,
             new TextColumn<ContinuityRow>("", r => Shown.Number(r.Step)) { Right = true },
@@ -53,14 +53,14 @@ public static class BenchTestSheets
 
         flow.Paragraph($"{Shown.Count(nets.Length, "net")}, each from every other, in {Shown.Count(tests, "test")}: in each test tie all nets marked 1 to one lead and all marked 2, with every connector shell, to the other. At least 100 MΩ at 500 V DC on a clean new harness (common practice, no source); without an insulation tester: over the 20 MΩ range. In the vehicle, loads unplugged: at least 1 MΩ.");
         flow.Paragraph("A test that fails: a pinch, a strand across, or a wire in a neighbour's cavity. Halve the nets on one lead until the pair is found; neighbours in a connector first.", TextStyle.Bold);
-        flow.Y += 2;
+        flow.Gap(2);
         flow.Table(new TextTable<int>(
             [.. Enumerable.Range(1, tests)], flow.Area with { Width = 100 },
             new TextColumn<int>("test", t => Shown.Number(t)) { Style = TextStyle.Bold },
             new TextColumn<int>("least", _ => "100 MΩ or over range"),
             TextColumn<int>.Box("reading", 28),
             TextColumn<int>.Tick("pass")));
-        flow.Y += 3;
+        flow.Gap(3);
         ImmutableArray<TextColumn<IsolationNet>> columns =
         [
             new("net", n => n.Net) { LeastMm = 30 },
@@ -81,7 +81,7 @@ public static class BenchTestSheets
         flow.Heading("3 POWERED", 50);
         flow.Paragraph("Bench supply with a current limit just above the expected amperes, or a lamp in its lead; loads plugged in; one circuit at a time in the state named. Volts belong to the vehicle's own source in that state: a bench supply shifts them all by the same amount.");
         flow.Paragraph("No current: open, fuse or ground missing. Too much: pinch or wrong load, switch off at once. Volts low: a poor joint before the point. Another load moves: swapped or lost ground.", TextStyle.Bold);
-        flow.Y += 2;
+        flow.Gap(2);
         flow.Table(new TextTable<PoweredRow>(
             [.. rows.Where(r => r.IsKnown)], flow.Area,
             new TextColumn<PoweredRow>("circuit", r => r.Circuit.Id) { LeastMm = 24 },
@@ -96,7 +96,7 @@ public static class BenchTestSheets
         { LeastRowMm = 6.4 });
         if (PoweredRow.Unread(rows) is { } unread)
         {
-            flow.Y += 1.5;
+            flow.Gap(1.5);
             flow.Paragraph(unread);
         }
     }

@@ -26,25 +26,24 @@ public static class ChangeSheets
             Aside = $"from {changes.From} to {changes.To}; {Shown.Count(changes.Unchanged, "wire")} as they were",
             Caution = "Battery disconnected before you undo anything. Cap or take out what no longer leads anywhere: an end left in may be live and bare.",
         };
-        return PageFill.Of(() => new PageMaker(plan, findings, options, form), flow =>
+        var flow = new PageFlow(new(plan, findings, options, form));
+        if (changes.Lines.IsEmpty)
         {
-            if (changes.Lines.IsEmpty)
-            {
-                flow.Heading("NOTHING CHANGES", 12);
-                flow.Paragraph("Every wire has the length, size, colour, ends and way that it was built with.");
-                return;
-            }
+            flow.Heading("NOTHING CHANGES", 12);
+            flow.Paragraph("Every wire has the length, size, colour, ends and way that it was built with.");
+            return flow.ToResult();
+        }
 
-            flow.Table(new TextTable<ChangeLine>(
-                [.. changes.Lines.OrderBy(l => Rank(l.Word))], flow.Area,
-                new TextColumn<ChangeLine>("do", l => l.Word.ToUpperInvariant()) { Style = TextStyle.Bold },
-                new TextColumn<ChangeLine>("wire", l => l.Wire) { Style = TextStyle.Bold, LeastMm = 14, Tag = l => new Tag { For = l.Wire } },
-                new TextColumn<ChangeLine>("function", l => l.Circuit) { LeastMm = 26 },
-                new TextColumn<ChangeLine>("what becomes what", l => l.How) { LeastMm = 70 },
-                TextColumn<ChangeLine>.Tick("done"),
-                TextColumn<ChangeLine>.Tick("tested"))
-            { GroupOf = l => Groups[Rank(l.Word)].Head });
-        });
+        flow.Table(new TextTable<ChangeLine>(
+            [.. changes.Lines.OrderBy(l => Rank(l.Word))], flow.Area,
+            new TextColumn<ChangeLine>("do", l => l.Word.ToUpperInvariant()) { Style = TextStyle.Bold },
+            new TextColumn<ChangeLine>("wire", l => l.Wire) { Style = TextStyle.Bold, LeastMm = 14, Tag = l => new Tag { For = l.Wire } },
+            new TextColumn<ChangeLine>("function", l => l.Circuit) { LeastMm = 26 },
+            new TextColumn<ChangeLine>("what becomes what", l => l.How) { LeastMm = 70 },
+            TextColumn<ChangeLine>.Tick("done"),
+            TextColumn<ChangeLine>.Tick("tested"))
+        { GroupOf = l => Groups[Rank(l.Word)].Head });
+        return flow.ToResult();
     }
 
     private static int Rank(string word) => Math.Max(0, Groups.Select(g => g.Word).ToList().IndexOf(word));

@@ -46,7 +46,7 @@ public static class CommissioningTable
         ImmutableArray<(PoweredRow Row, LimitedPower? Limited)> rows = [.. all.Where(r => r.IsKnown).Select(r => (r, LimitedPower.Of(plan, r)))];
         flow.Heading("FUSE BY FUSE", 40);
         flow.Paragraph($"Put in one fuse, bring about the state with this circuit alone if you can, compare, go on. The engine stays off: a state in which it runs is that of key and switches. Lamp: what a {LimitedPower.LampW:0} W lamp in the battery lead should show ({Shown.Fixed(lampA, 2)} A passes it at most, so larger loads work weakly); amperes and volts are those through it, from a charged battery at rest ({Shown.Fixed(LimitedPower.RestV(plan), 1)} V). 'A alone': what the circuit draws once the lamp is out, for the second round. Starter and other unfused leads come last, without the lamp.");
-        flow.Y += 2;
+        flow.Gap(2);
         flow.Table(new TextTable<(PoweredRow Row, LimitedPower? Limited)>(
             rows, flow.Area,
             new TextColumn<(PoweredRow Row, LimitedPower? Limited)>("circuit", r => r.Row.Circuit.Id) { LeastMm = 26 },
@@ -62,7 +62,7 @@ public static class CommissioningTable
         { LeastRowMm = 6.4, GroupOf = r => FuseWords(plan, r.Row.Fuse) });
         if (PoweredRow.Unread(all) is { } unread)
         {
-            flow.Y += 1.5;
+            flow.Gap(1.5);
             flow.Paragraph(unread);
         }
     }

@@ -15,65 +15,65 @@ internal static class FuseCard
     private const double SymbolMm = 14.5;
     private const int LongFrom = 9;
 
-    public static void Paint(PageFlow flow, FusePanelSeats panel, string imprint)
+    // what a row can give to save a page
+    private const double SpareMm = 1;
+
+    public static void Put(PageFlow flow, FusePanelSeats panel, string imprint)
     {
-        var rows = Rows(panel.Seats, flow.Area.Width / Columns, flow.Area.Width);
-        for (var from = 0; from < rows.Count;)
+        var area = flow.Area;
+        var card = new PageCard(FootMm, (pen, top, bottom) => Round(pen, area with { Y = top, Height = bottom - top }, imprint));
+        var rows = Rows(panel.Seats, area.Width / Columns, area.Width);
+        for (var i = 0; i < rows.Count; i++)
         {
-            if (!flow.Fits(HeadMm + FootMm + rows[from].HeightMm + 3) && !flow.IsAtTop)
+            var (row, first) = (rows[i], i == 0 ? HeadMm : 0);
+            flow.Piece(new PagePiece(new PagePart(first + row.HeightMm, first + row.HeightMm - SpareMm, (pen, y, closer) =>
             {
-                flow.NextPage();
+                if (first > 0)
+                {
+                    Head(pen, area with { Y = y }, panel, continued: false);
+                }
+
+                Row(pen, area with { Y = y + first, Height = row.HeightMm - (closer ? SpareMm : 0) }, panel, row);
+            }))
+            {
+                NeedMm = FootMm + 3,
+                Begins = i == 0,
+                Head = new(HeadMm, (pen, y) => Head(pen, area with { Y = y }, panel, continued: true)),
+                Card = card,
+            });
+        }
+
+        flow.Gap(4);
+    }
+
+    private static void Row(Pen pen, Box line, FusePanelSeats panel, SeatRow row)
+    {
+        pen.Rule(line.X + 0.25, line.Y, line.Right - 0.25, 0.35);
+        var x = line.X;
+        for (var i = 0; i < (row.Wide ? 1 : Columns); i++)
+        {
+            var cell = line with { X = x, Width = row.Wide ? line.Width : line.Width / Columns };
+            if (i < row.Seats.Length)
+            {
+                Seat(pen, cell, row.Seats[i]);
+            }
+            else if (row.Last && panel.Blanks is { } kind)
+            {
+                Blank(pen, cell, kind);
             }
 
-            var count = 1;
-            var height = rows[from].HeightMm;
-            while (from + count < rows.Count && flow.Fits(HeadMm + FootMm + height + rows[from + count].HeightMm + 3))
+            x = cell.Right;
+            if (i < Columns - 1 && !row.Wide)
             {
-                height += rows[from + count++].HeightMm;
-            }
-
-            var card = new Box(flow.Area.X, flow.Y, flow.Area.Width, HeadMm + height + FootMm);
-            Card(flow.Pen, card, panel, imprint, continued: from > 0, rows.Skip(from).Take(count));
-            flow.Y = card.Bottom + 4;
-            from += count;
-            if (from < rows.Count)
-            {
-                flow.NextPage();
+                pen.Upright(x, line.Y, line.Bottom, 0.25);
             }
         }
     }
 
-    private static void Card(Pen pen, Box card, FusePanelSeats panel, string imprint, bool continued, IEnumerable<SeatRow> rows)
+    private static void Round(Pen pen, Box card, string imprint)
     {
         pen.Frame(card, 0.5, 2);
-        Head(pen, card, panel, continued);
-        var y = card.Y + HeadMm;
-        foreach (var row in rows)
-        {
-            pen.Rule(card.X + 0.25, y, card.Right - 0.25, 0.35);
-            var x = card.X;
-            for (var i = 0; i < (row.Wide ? 1 : Columns); i++)
-            {
-                var cell = new Box(x, y, row.Wide ? card.Width : card.Width / Columns, row.HeightMm);
-                if (i < row.Seats.Length)
-                {
-                    Seat(pen, cell, row.Seats[i]);
-                }
-                else if (row.Last && panel.Blanks is { } kind)
-                {
-                    Blank(pen, cell, kind);
-                }
-
-                x = cell.Right;
-                if (i < Columns - 1 && !row.Wide)
-                {
-                    pen.Upright(x, y, y + row.HeightMm, 0.25);
-                }
-            }
-
-            y += row.HeightMm;
-        }
-
+        var y = card.Bottom - FootMm;
         pen.Rule(card.X + 0.25, y, card.Right - 0.25, 0.35);
         pen.Letters("NEVER A LARGER FUSE", card.X + 3, y + 4.8, TextStyle.Bold with { Colour = Ink.Caution });
         var room = card.Width - 9 - Pen.Width("NEVER A LARGER FUSE", TextStyle.Bold);

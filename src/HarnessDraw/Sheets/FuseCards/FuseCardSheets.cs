@@ -26,18 +26,17 @@ public static class FuseCardSheets
             Aside = "cut out along the outline, fix inside the lid",
             Caution = "Battery disconnected, or at least everything off, before a fuse is pulled. A fuse protects the wire: never fit a larger one, find the fault.",
         };
-        return PageFill.Of(() => new PageMaker(plan, findings, options, form), flow =>
+        var flow = new PageFlow(new(plan, findings, options, form));
+        foreach (var panel in panels)
         {
-            foreach (var panel in panels)
-            {
-                FuseCard.Paint(flow, panel, Imprint(plan));
-            }
+            FuseCard.Put(flow, panel, Imprint(plan));
+        }
 
-            // what is carried stands with the cards; reasons come last
-            Spares(flow, shown);
-            Notes(flow, shown);
-            Why(flow, shown);
-        });
+        // what is carried stands with the cards; reasons come last
+        Spares(flow, shown);
+        Notes(flow, shown);
+        Why(flow, shown);
+        return flow.ToResult();
     }
 
     // a card that is cut out must still say whose it is
@@ -60,9 +59,9 @@ public static class FuseCardSheets
         flow.Heading("WHY THESE RATINGS", 20);
         if (!given.IsEmpty)
         {
-            flow.Paragraph("Given by hand, with the load:");
-            flow.Columns([.. given.Select(f => $"{f.Id}: {Shown.Number(f.RatingA, 1)} A for {Shown.Number(f.LoadA, 1)} A")]);
-            flow.Y += 2;
+            flow.Paragraph("Given by hand, amperes of the fuse for those of its load:");
+            flow.Columns([.. given.Select(f => $"{f.Id}: {Shown.Number(f.RatingA, 1)} for {Shown.Number(f.LoadA, 1)}")]);
+            flow.Gap(2);
         }
 
         if (rated.IsEmpty)

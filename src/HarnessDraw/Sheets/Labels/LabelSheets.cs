@@ -30,7 +30,7 @@ public static class LabelSheets
         (flow, shown) =>
         {
             flow.Paragraph("Whole adhesive sheets or plain paper under clear sleeve, printed at 100 %; cut along the lines. Ø: bore in mm of the heat-shrink sleeve that slips over the wire and shrinks to half.");
-            flow.Y += 2;
+            flow.Gap(2);
             Grid(flow, HarnessLabels.OfWires(shown), "WIRE ENDS");
             Grid(flow, HarnessLabels.OfParts(shown), "BRANCHES, CONNECTORS");
             Grid(flow, HarnessLabels.OfFuses(shown), "FUSES");
@@ -51,15 +51,15 @@ public static class LabelSheets
         flow.Heading(words, HeightOf(rows[0], width));
         foreach (var row in rows)
         {
-            var less = flow.IsCloser ? CloserMm : 0;
-            var height = HeightOf(row, width) - less;
-            flow.Need(height);
-            for (var i = 0; i < row.Length; i++)
+            var height = HeightOf(row, width);
+            flow.Piece(new PagePiece(new PagePart(height, height - CloserMm, (pen, y, closer) =>
             {
-                Paint(flow.Pen, row[i], new Box(flow.Area.X + (i * width), flow.Y, width, height), TopMm - (less / 2));
-            }
-
-            flow.Y += height;
+                var less = closer ? CloserMm : 0;
+                for (var i = 0; i < row.Length; i++)
+                {
+                    Paint(pen, row[i], new Box(flow.Area.X + (i * width), y, width, height - less), TopMm - (less / 2));
+                }
+            })));
         }
     }
 

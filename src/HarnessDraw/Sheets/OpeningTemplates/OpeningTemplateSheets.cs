@@ -38,8 +38,7 @@ public static class OpeningTemplateSheets
             Page(maker, view, options.Units);
         }
 
-        Steps(maker, views, options.Units);
-        return maker.ToResult();
+        return Steps(maker, views, options.Units);
     }
 
     private static PageForm Form => new(SheetKinds.OpeningTemplate, "OPENING TEMPLATE", "template 1:1")
@@ -108,7 +107,7 @@ public static class OpeningTemplateSheets
         }
     }
 
-    private static void Steps(PageMaker maker, ImmutableArray<TemplateView> views, UnitsShown units)
+    private static SheetResult Steps(PageMaker maker, ImmutableArray<TemplateView> views, UnitsShown units)
     {
         var flow = new PageFlow(maker);
         flow.Heading("STEPS", 60);
@@ -135,5 +134,7 @@ public static class OpeningTemplateSheets
         {
             flow.Paragraph($"{opening.Place}: {LengthWords.Of(opening, units)}{(opening.Panel is { } panel ? $" in the {panel}" : "")}{(opening.Holds is { } holds ? $", for {holds}" : "")}{(opening.OldOpening is { } edge ? $"; {edge}" : "")}.");
         }
+
+        return flow.ToResult();
     }
 }

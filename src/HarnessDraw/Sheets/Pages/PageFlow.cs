@@ -3,222 +3,169 @@ using HarnessDraw.Drawing;
 
 namespace HarnessDraw.Sheets.Pages;
 
-/// <summary>Fills page after page from the top: headings, paragraphs, tables. What goes on over a page stands under its heading again, a table under its head.</summary>
+/// <summary>
+/// Gathers what a sheet says from top to bottom: headings, paragraphs, tables, pieces of its own. Once all is told it is shared among pages (<see cref="PageShare"/>); what goes on over a page
+/// stands under its heading again, a table under its head.
+/// </summary>
 internal sealed class PageFlow
 {
     private const double GutterMm = 8;
+    private const double BetweenMm = 5;
+    private const double ParagraphMm = 4.4;
     private const int WholeLines = 6;
     private readonly PageMaker maker;
-    private readonly List<object> tables;
-    private int tablesSoFar;
+    private readonly List<PagePiece> pieces = [];
+    private readonly Lazy<PageShare> share;
 
-    // where the page begins to be filled, below the heading of what goes on
-    private double top;
+    // where pieces are put now: their column, the heading above them, what is free above the next
+    private PageColumn column;
+    private PagePart? section;
+    private double gap;
 
-    // the heading of what is being filled; null: the headline of the sheet
-    private string? section;
-
-    /// <param name="maker">Gives the pages.</param>
-    /// <param name="closer">Rows of tables stand closer.</param>
-    /// <param name="freeMm">Kept free at the foot of every page.</param>
-    /// <param name="tables">The tables of earlier tries at the same sheet, in their order: their lines need not be broken again. Tables that are new are put there.</param>
-    public PageFlow(PageMaker maker, bool closer = false, double freeMm = 0, List<object>? tables = null)
+    public PageFlow(PageMaker maker)
     {
-        (this.maker, IsCloser, this.tables) = (maker, closer, tables ?? []);
-        Pen = maker.Begin();
-        Area = maker.Area with { Height = maker.Area.Height - freeMm };
-        Y = top = Area.Y;
+        this.maker = maker;
+        Area = maker.Area;
+        share = new(() => PageShare.Of(pieces, maker.Area));
     }
 
-    public Pen Pen { get; private set; }
-
-    /// <summary>The top of what is still free.</summary>
-    public double Y { get; set; }
-
-    /// <summary>The column that is being filled; usually the whole area of the page.</summary>
+    /// <summary>The column that is being filled; usually the whole area of the page. Heights are settled when all is told.</summary>
     public Box Area { get; private set; }
 
-    public bool IsAtTop => Y <= top + 0.01;
+    /// <summary>The pages that all takes, once it is told.</summary>
+    public int Count => share.Value.Count;
 
-    /// <summary>Rows stand closer than usual, which saves a page.</summary>
-    public bool IsCloser { get; }
-
-    /// <summary>Pages so far.</summary>
-    public int Count => maker.Count;
-
-    /// <summary>How much of the page that is being filled is used, 0 to 1.</summary>
-    public double Used => (Y - Area.Y) / maker.Area.Height;
-
-    public bool Fits(double heightMm) => Y + heightMm <= Area.Bottom + 0.01;
-
-    public SheetResult ToResult() => maker.ToResult();
-
-    /// <summary>The next page, for something new.</summary>
-    public void NextPage()
+    /// <summary>Paints everything on pages of the maker.</summary>
+    public SheetResult ToResult()
     {
-        section = null;
-        Pen = maker.Begin();
-        Y = top = Area.Y;
+        share.Value.Paint(maker);
+        return maker.ToResult();
     }
 
-    /// <summary>Goes to the next page when what follows does not fit here; it goes on there under its heading.</summary>
-    public void Need(double heightMm)
+    /// <summary>Free above what comes next, unless that begins a page.</summary>
+    public void Gap(double mm) => gap += mm;
+
+    /// <summary>Something that stands whole on a page, under the heading that was before it.</summary>
+    public void Piece(PagePiece piece)
     {
-        if (!Fits(heightMm) && !IsAtTop)
-        {
-            GoOn();
-        }
+        pieces.Add(piece with { GapMm = piece.GapMm + gap, Column = column, Section = section });
+        gap = 0;
     }
 
-    private void GoOn()
-    {
-        Pen = maker.Begin(aside: section is null ? "continued" : null);
-        Y = Area.Y;
-        if (section is not null)
-        {
-            Head($"{section}, continued");
-        }
+    public void Piece(double heightMm, Action<Pen, double> paint) => Piece(new PagePiece(heightMm, paint));
 
-        top = Y;
-    }
-
-    /// <summary>Two columns beside each other; where the left one goes on over a page, the right one follows below.</summary>
+    /// <summary>Two columns beside each other; where the left one goes on over a page, the right one stands beside its end.</summary>
     public void Beside(Action left, Action right)
     {
-        var (whole, top, page) = (Area, Y, maker.Count);
+        var (whole, above) = (Area, gap);
         var half = (whole.Width - GutterMm) / 2;
-        Area = whole with { Width = half };
+        (Area, column) = (whole with { Width = half }, PageColumn.Left);
         left();
-        var bottom = Y;
-        if (maker.Count == page)
-        {
-            Y = top;
-            Area = whole with { X = whole.X + half + GutterMm, Width = half };
-        }
-
+        gap = above;
+        (Area, column) = (whole with { X = whole.X + half + GutterMm, Width = half }, PageColumn.Right);
         right();
-        Y = maker.Count == page ? Math.Max(Y, bottom) : Y;
-        Area = whole;
+        (Area, column) = (whole, PageColumn.Whole);
     }
 
     /// <summary>A panel head with a rule above it; keeps <paramref name="withMm"/> below it on the same page.</summary>
     public void Heading(string words, double withMm = 12)
     {
-        if (!Fits(7 + (LineBreaker.Lines(words, Area.Width, HeadStyle).Length * 5.4) + withMm) && !IsAtTop)
+        var area = Area;
+        var lines = LineBreaker.Lines(words, area.Width, HeadStyle).Length;
+        section = null;
+        Piece(new PagePiece(HeadMm(words, area), (pen, y) => Head(pen, words, area, y))
         {
-            NextPage();
-        }
-
-        if (Y > Area.Y + 0.01)
-        {
-            Y += 2.5;
-            Pen.Rule(Area.X, Y, Area.Right, 0.7);
-            Y += 0.8;
-        }
-
-        section = words;
-        Head(words);
+            GapMm = 3.3,
+            PaintGap = (pen, y) => pen.Rule(area.X, y - 0.8, area.Right, 0.7),
+            NeedMm = 1.3 + (0.6 * lines) + withMm,
+            Begins = true,
+        });
+        var again = $"{words}, continued";
+        section = new(HeadMm(again, area), (pen, y) => Head(pen, again, area, y));
     }
 
     private static TextStyle HeadStyle => TextStyle.Bold.At(3.5);
 
-    private void Head(string words)
-    {
-        foreach (var line in LineBreaker.Lines(words, Area.Width, HeadStyle))
-        {
-            Y += 4.8;
-            Pen.Letters(line, Area.X, Y, HeadStyle);
-        }
+    private static double HeadMm(string words, Box area) => (LineBreaker.Lines(words, area.Width, HeadStyle).Length * 4.8) + 2.4;
 
-        Y += 2.4;
+    private static void Head(Pen pen, string words, Box area, double y)
+    {
+        foreach (var line in LineBreaker.Lines(words, area.Width, HeadStyle))
+        {
+            y += 4.8;
+            pen.Letters(line, area.X, y, HeadStyle);
+        }
     }
 
-    public void Paragraph(string text, TextStyle? style = null, double indentMm = 0, double lineMm = 4.4)
+    public void Paragraph(string text, TextStyle? style = null)
     {
-        var lines = LineBreaker.Lines(text, Area.Width - indentMm, style);
+        var area = Area;
+        var lines = LineBreaker.Lines(text, area.Width, style);
+
         // a short one is not parted
-        Need(lineMm * (lines.Length <= WholeLines ? lines.Length : 1));
-        foreach (var line in lines)
+        foreach (var whole in lines.Length <= WholeLines ? [lines] : lines.Select(l => ImmutableArray.Create(l)))
         {
-            Need(lineMm);
-            Y += lineMm;
-            Pen.Letters(line, Area.X + indentMm, Y - 1, style ?? TextStyle.Plain);
+            Piece(whole.Length * ParagraphMm, (pen, y) =>
+            {
+                foreach (var line in whole)
+                {
+                    y += ParagraphMm;
+                    pen.Letters(line, area.X, y - 1, style ?? TextStyle.Plain);
+                }
+            });
         }
     }
 
     /// <summary>A last line with blanks to fill in: it takes little room, so that it seldom begins a page of its own.</summary>
     public void SignOff(params ImmutableArray<string> words)
     {
-        Y += 3;
-        Need(6);
-        Blanks.Paint(Pen, words, Area.X, Y + 4, Area.Width);
-        Y += 6;
+        var area = Area;
+        Gap(3);
+        Piece(6, (pen, y) => Blanks.Paint(pen, words, area.X, y + 4, area.Width));
     }
 
-    /// <summary>Short words in as many columns as the widest allows, read down each column; a page that ends goes on at the top of the next.</summary>
-    public void Columns(ImmutableArray<string> words, double lineMm = 4.4)
+    /// <summary>Short words in as many columns as the widest allows, read along the lines.</summary>
+    public void Columns(ImmutableArray<string> words)
     {
-        var columns = Math.Max(1, (int)((Area.Width + GutterMm) / (words.Max(w => Pen.Width(w)) + GutterMm)));
-        while (!words.IsEmpty)
+        var area = Area;
+        var columns = Math.Max(1, (int)((area.Width + BetweenMm) / (words.Max(w => Pen.Width(w)) + BetweenMm)));
+        foreach (var row in words.Chunk(columns))
         {
-            Need(lineMm);
-            var rows = Math.Min((words.Length + columns - 1) / columns, Math.Max(1, (int)((Area.Bottom + 0.01 - Y) / lineMm)));
-            for (var i = 0; i < Math.Min(words.Length, rows * columns); i++)
+            Piece(ParagraphMm, (pen, y) =>
             {
-                Pen.Text(words[i], Area.X + (i / rows * ((Area.Width + GutterMm) / columns)), Y + (((i % rows) + 1) * lineMm) - 1, Area.Width);
-            }
-
-            Y += rows * lineMm;
-            words = words[Math.Min(words.Length, rows * columns)..];
-        }
-    }
-
-    public void Table<T>(TextTable<T> table)
-    {
-        table = Known(table);
-        table = IsCloser ? table.Closer() : table;
-        string? group = null;
-        for (var i = 0; i < table.Rows.Length; i++)
-        {
-            var row = table.Rows[i];
-            var next = table.GroupOf?.Invoke(row);
-            var opens = next is not null && next != group;
-            var height = table.HeightOf(i);
-            if (i == 0)
-            {
-                Need(table.HeadMm + (next is null ? 0 : table.GroupMm(next)) + height);
-                Y = table.PaintHead(Pen, Y);
-            }
-            else if (!Fits(height + (opens ? table.GroupMm(next!) : 0)))
-            {
-                GoOn();
-                Y = table.PaintHead(Pen, Y);
-                if (next is not null && !opens)
+                for (var i = 0; i < row.Length; i++)
                 {
-                    Y = table.PaintGroup(Pen, $"{next}, continued", Y);
+                    pen.Text(row[i], area.X + (i * ((area.Width + BetweenMm) / columns)), y + ParagraphMm - 1, area.Width);
                 }
-            }
-
-            if (opens)
-            {
-                Y = table.PaintGroup(Pen, next!, Y);
-                group = next;
-            }
-
-            var last = i == table.Rows.Length - 1 || (table.GroupOf is { } of && of(table.Rows[i + 1]) != next);
-            Y = table.PaintRow(Pen, i, Y, last);
+            });
         }
     }
 
-    // every try fills the sheet with the same tables in the same order
-    private TextTable<T> Known<T>(TextTable<T> table)
+    public void Table<T>(TextTable<T> usual)
     {
-        var at = tablesSoFar++;
-        if (at == tables.Count)
+        var closer = usual.Closer();
+        TextTable<T> As(bool close) => close ? closer : usual;
+        var head = new PagePart(usual.HeadMm, closer.HeadMm, (pen, y, close) => As(close).PaintHead(pen, y));
+        string? group = null;
+        for (var i = 0; i < usual.Rows.Length; i++)
         {
-            tables.Add(table);
+            var row = i;
+            var next = usual.GroupOf?.Invoke(usual.Rows[i]);
+            var opens = next is not null && next != group;
+            var last = i == usual.Rows.Length - 1 || (usual.GroupOf is { } of && of(usual.Rows[i + 1]) != next);
+            PagePart line = new(usual.HeightOf(row), closer.HeightOf(row), (pen, y, close) => As(close).PaintRow(pen, row, y, last));
+            line = opens ? Both(Group(next!), line) : line;
+            line = i == 0 ? Both(head, line) : line;
+            Piece(new PagePiece(line) { Head = i == 0 ? null : next is null || opens ? head : Both(head, Group($"{next}, continued")) });
+            group = next;
         }
 
-        return tables[at] is TextTable<T> known && known.IsLike(table) ? known : table;
+        PagePart Group(string words) => new(usual.GroupMm(words), (pen, y) => usual.PaintGroup(pen, words, y));
     }
+
+    private static PagePart Both(PagePart first, PagePart second) => new(first.UsualMm + second.UsualMm, first.CloserMm + second.CloserMm, (pen, y, closer) =>
+    {
+        first.Paint(pen, y, closer);
+        second.Paint(pen, y + first.HeightMm(closer), closer);
+    });
 }

@@ -80,9 +80,6 @@ internal sealed class TextTable<T>
 
     public ImmutableArray<T> Rows { get; }
 
-    /// <summary>True for a table of as many rows between the same edges: of one sheet that is filled anew it is the same table.</summary>
-    public bool IsLike(TextTable<T> other) => Rows.Length == other.Rows.Length && area.X == other.area.X && area.Width == other.area.Width;
-
     private double LineMm { get; init; } = 4.3;
 
     private double RowMm { get; init; } = UsualRowMm;

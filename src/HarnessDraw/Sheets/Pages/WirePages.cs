@@ -21,7 +21,8 @@ internal static class WirePages
             return new([]);
         }
 
-        var look = form(shown);
-        return PageFill.Of(() => new PageMaker(plan, findings, options, look), flow => fill(flow, shown));
+        var flow = new PageFlow(new(plan, findings, options, form(shown)));
+        fill(flow, shown);
+        return flow.ToResult();
     }
 }

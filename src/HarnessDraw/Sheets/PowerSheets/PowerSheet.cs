@@ -37,26 +37,26 @@ public static class PowerSheet
         };
         var states = StateLoads.Of(plan, options.Build);
         var stacks = RingStack.Of(shown, trees.SelectMany(t => t.Live.All.Concat(t.Ground.All)));
-        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(p, stacks)).OfType<SheetResult>().ToList();
+        var tried = (options.Paper is { } asked ? [asked] : Papers).Select(p => On(p, stacks)).OfType<PageFlow>().ToList();
         if (tried.Count > 0)
         {
-            return tried.Find(r => r.Sheets.Length <= MostPages) ?? tried[0];
+            return (tried.Find(r => r.Count <= MostPages) ?? tried[0]).ToResult();
         }
 
         var would = Papers.FirstOrDefault(p => drawing.Fits(new PageMaker(plan, findings, options with { Paper = p }, form).Area));
         return new([]) { Refused = would is null ? "the power drawing fits no paper" : $"the power drawing needs {would.Name}" };
 
-        SheetResult? On(Paper paper, ImmutableArray<RingStack> studs)
+        PageFlow? On(Paper paper, ImmutableArray<RingStack> studs)
         {
             var usual = With(studs);
-            return usual is null ? null : StudSizes.Select(z => With([.. studs.Select(s => s with { Scale = z.Scale, CapMm = z.CapMm })])!).FirstOrDefault(r => r.Sheets.Length == usual.Sheets.Length) ?? usual;
+            return usual is null ? null : StudSizes.Select(z => With([.. studs.Select(s => s with { Scale = z.Scale, CapMm = z.CapMm })])!).FirstOrDefault(r => r.Count == usual.Count) ?? usual;
 
-            SheetResult? With(ImmutableArray<RingStack> shownStuds) => Pages(new(plan, findings, options with { Paper = paper }, form), drawing, plan, shown, trees, states, shownStuds, options.Units);
+            PageFlow? With(ImmutableArray<RingStack> shownStuds) => Pages(new(plan, findings, options with { Paper = paper }, form), drawing, plan, shown, trees, states, shownStuds, options.Units);
         }
     }
 
     // null: the drawing does not fit
-    private static SheetResult? Pages(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states, ImmutableArray<RingStack> stacks, UnitsShown units)
+    private static PageFlow? Pages(PageMaker maker, PowerDrawing drawing, Plan plan, Plan shown, ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> trees, ImmutableArray<StateLoads> states, ImmutableArray<RingStack> stacks, UnitsShown units)
     {
         if (!drawing.Fits(maker.Area))
         {
@@ -64,8 +64,8 @@ public static class PowerSheet
         }
 
         var flow = new PageFlow(maker);
-        drawing.Paint(flow.Pen, maker.Area);
-        flow.Y += drawing.HeightMm + 4;
+        flow.Piece(drawing.HeightMm, (pen, _) => drawing.Paint(pen, maker.Area));
+        flow.Gap(4);
         flow.Beside(
             () =>
             {
@@ -74,7 +74,7 @@ public static class PowerSheet
             },
             () => Loads(flow, states));
         Stacks(flow, stacks);
-        return flow.ToResult();
+        return flow;
     }
 
     // beside each other, as many as the page is wide
@@ -92,13 +92,13 @@ public static class PowerSheet
         foreach (var row in stacks.Chunk(columns))
         {
             var height = row.Max(s => s.HeightMm);
-            flow.Need(height + 3);
-            for (var i = 0; i < row.Length; i++)
+            flow.Piece(height + 3, (pen, y) =>
             {
-                row[i].Paint(flow.Pen, flow.Area.X + (i * width), flow.Y + height - row[i].HeightMm, width);
-            }
-
-            flow.Y += height + 3;
+                for (var i = 0; i < row.Length; i++)
+                {
+                    row[i].Paint(pen, flow.Area.X + (i * width), y + height - row[i].HeightMm, width);
+                }
+            });
         }
     }
 
@@ -125,7 +125,7 @@ public static class PowerSheet
                 new TextColumn<(FuseChoice Fuse, PowerNode Node)>("dead when it opens", r => Dead(plan, r.Fuse)) { LeastMm = 80 }));
         }
 
-        flow.Y += 2;
+        flow.Gap(2);
         var source = string.Join("; ", trees.Select(t => $"{t.Source.Id}: {Shown.Number(t.Source.NominalV * 1.05, 1)} V behind {Shown.Number(t.Source.Ohm * 1000, 1)} mΩ{(t.Source.InternalOhm is null ? " (assumed)" : "")}"));
         flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints and fuses left out. A fuse must be able to break it; joints, fuses and warm copper leave less, which check --faults tells. Unfused: at most 7 in ({LengthWords.Of(180, UnitsShown.Metric)}) from the battery or, past a lead that has its reason, 40 in ({LengthWords.Of(1000, UnitsShown.Metric)}) sheathed (ABYC E-11 as quoted). E: estimated length. Torques are from the description; where none is given see the maker.");
     }
@@ -158,7 +158,7 @@ public static class PowerSheet
             return;
         }
 
-        flow.Y += 2;
+        flow.Gap(2);
         if (plan.Harness.Ampacity != AmpacityChoice.Usual)
         {
             flow.Paragraph($"Currents of wires: {(plan.Harness.Ampacity.MarineInAir ? "one in air by 33 CFR 183.425 Table E (105 °C)" : "one in air by the catalogue")}, in bundles by {(plan.Harness.Ampacity.Bundles == BundleDerating.Marine ? "the US Coast Guard's guideline as quoted" : "the usual steps")}.");

@@ -16,8 +16,7 @@ internal static class SpliceCard
 
     public static double HeightOf(SpliceFacts fact, OptionKeys keys, double widthMm) => TopMm(fact, widthMm) + PictureMm(fact, keys, widthMm) + 3 + (LineBreaker.Lines(PartWords(fact), widthMm).Length * LineMm) + 6 + RulerMm;
 
-    /// <summary>Gives the y below the card.</summary>
-    public static double Paint(Pen pen, SpliceFacts fact, OptionKeys keys, string root, Box box)
+    public static void Paint(Pen pen, SpliceFacts fact, OptionKeys keys, string root, Box box)
     {
         Head(pen, fact, root, box);
         Joint(pen, fact, keys, new Box(box.X, box.Y + TopMm(fact, box.Width), box.Width, PictureMm(fact, keys, box.Width)));
@@ -31,7 +30,6 @@ internal static class SpliceCard
         Ticks(pen, box.X, y + 1.2);
         Ruler(pen, fact, box, box.Bottom - 4.5);
         pen.Rule(box.X, box.Bottom, box.Right, 0.35);
-        return box.Bottom;
     }
 
     private static double TopMm(SpliceFacts fact, double widthMm) => HeadMm + (LineBreaker.Lines(WhereWords(fact), widthMm).Length * LineMm);

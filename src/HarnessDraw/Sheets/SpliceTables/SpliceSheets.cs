@@ -26,27 +26,26 @@ public static class SpliceSheets
             Caution = "Battery disconnected while you work. Sleeve on first. Right die; pull-test a sample. No splice in a bend, never two at the same spot.",
         };
         var keys = new OptionKeys(shown.Wires.Select(w => w.Builds));
-        return PageFill.Of(() => new PageMaker(plan, findings, options, form), flow =>
+        var flow = new PageFlow(new(plan, findings, options, form));
+        string? branch = null;
+        foreach (var fact in facts)
         {
-            string? branch = null;
-            foreach (var fact in facts)
+            if (fact.Branch != branch)
             {
-                if (fact.Branch != branch)
-                {
-                    flow.Heading(fact.Branch, SpliceCard.HeightOf(fact, keys, flow.Area.Width));
-                    branch = fact.Branch;
-                }
-
-                flow.Need(SpliceCard.HeightOf(fact, keys, flow.Area.Width));
-                flow.Y = SpliceCard.Paint(flow.Pen, fact, keys, shown.Tree.Root, new Box(flow.Area.X, flow.Y, flow.Area.Width, SpliceCard.HeightOf(fact, keys, flow.Area.Width)));
+                flow.Heading(fact.Branch, SpliceCard.HeightOf(fact, keys, flow.Area.Width));
+                branch = fact.Branch;
             }
 
-            flow.Heading("SIGNS", 10);
-            flow.Paragraph($"Datum: {shown.Tree.Root}. Side A lies towards it, side B away from it. Sleeve: the joint (two strip lengths) and 25 mm beyond it on each side. Ruler: this splice black, others of the same stretch white.");
-            if (keys.ExplainedFor(facts.SelectMany(f => f.SideA.Concat(f.SideB)).Select(l => l.Wire.Builds)).ToList() is { Count: > 0 } explained)
-            {
-                flow.Paragraph($"Option {string.Join("; ", explained)}.");
-            }
-        });
+            var height = SpliceCard.HeightOf(fact, keys, flow.Area.Width);
+            flow.Piece(height, (pen, y) => SpliceCard.Paint(pen, fact, keys, shown.Tree.Root, flow.Area with { Y = y, Height = height }));
+        }
+
+        flow.Heading("SIGNS", 10);
+        flow.Paragraph($"Datum: {shown.Tree.Root}. Side A lies towards it, side B away from it. Sleeve: the joint (two strip lengths) and 25 mm beyond it on each side. Ruler: this splice black, others of the same stretch white.");
+        if (keys.ExplainedFor(facts.SelectMany(f => f.SideA.Concat(f.SideB)).Select(l => l.Wire.Builds)).ToList() is { Count: > 0 } explained)
+        {
+            flow.Paragraph($"Option {string.Join("; ", explained)}.");
+        }
+        return flow.ToResult();
     }
 }

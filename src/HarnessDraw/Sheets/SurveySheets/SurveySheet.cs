@@ -21,36 +21,35 @@ public static class SurveySheet
         };
         var asked = SurveyQuestions.Of(shown);
         var kept = SurveyQuestions.Kept(shown).ToImmutableArray();
-        return PageFill.Of(() => new PageMaker(plan, findings, options, form), flow =>
+        var flow = new PageFlow(new(plan, findings, options, form));
+        if (asked.IsEmpty && kept.IsEmpty)
         {
-            if (asked.IsEmpty && kept.IsEmpty)
-            {
-                flow.Heading("NOTHING IS UNKNOWN", 12);
-                flow.Paragraph("Every length, opening, torque and rating that the sheets need is in the description. Check a few of them all the same.");
-            }
+            flow.Heading("NOTHING IS UNKNOWN", 12);
+            flow.Paragraph("Every length, opening, torque and rating that the sheets need is in the description. Check a few of them all the same.");
+        }
 
-            if (!asked.IsEmpty)
-            {
-                flow.Table(new TextTable<SurveyQuestion>(
-                    asked, flow.Area,
-                    new TextColumn<SurveyQuestion>("what", q => q.What) { LeastMm = 50 },
-                    new TextColumn<SurveyQuestion>("now in the description", q => q.Known) { LeastMm = 36 },
-                    new TextColumn<SurveyQuestion>("unit", q => q.Unit),
-                    TextColumn<SurveyQuestion>.Box("found", 30),
-                    TextColumn<SurveyQuestion>.Box("again", 20, q => q.Twice))
-                { LeastRowMm = 8.4, GroupOf = q => q.Group });
-            }
+        if (!asked.IsEmpty)
+        {
+            flow.Table(new TextTable<SurveyQuestion>(
+                asked, flow.Area,
+                new TextColumn<SurveyQuestion>("what", q => q.What) { LeastMm = 50 },
+                new TextColumn<SurveyQuestion>("now in the description", q => q.Known) { LeastMm = 36 },
+                new TextColumn<SurveyQuestion>("unit", q => q.Unit),
+                TextColumn<SurveyQuestion>.Box("found", 30),
+                TextColumn<SurveyQuestion>.Box("again", 20, q => q.Twice))
+            { LeastRowMm = 8.4, GroupOf = q => q.Group });
+        }
 
-            foreach (var (connector, cavities) in kept)
-            {
-                flow.Heading($"COLOURS OF THE KEPT WIRES AT {connector.ToUpperInvariant()}", 14);
-                Cavities(flow, cavities);
-            }
+        foreach (var (connector, cavities) in kept)
+        {
+            flow.Heading($"COLOURS OF THE KEPT WIRES AT {connector.ToUpperInvariant()}", 14);
+            Cavities(flow, cavities);
+        }
 
-            flow.Heading("ALSO LOOK FOR", 14);
-            flow.Paragraph("Hot, sharp and moving things within 50 mm of the run; holes and clips that can be used again; colours and sizes of the kept wires where the harness joins them; what was added later and hangs on the old harness; bare metal for grounds.");
-            flow.SignOff("Surveyed by", "date", "vehicle number");
-        });
+        flow.Heading("ALSO LOOK FOR", 14);
+        flow.Paragraph("Hot, sharp and moving things within 50 mm of the run; holes and clips that can be used again; colours and sizes of the kept wires where the harness joins them; what was added later and hangs on the old harness; bare metal for grounds.");
+        flow.SignOff("Surveyed by", "date", "vehicle number");
+        return flow.ToResult();
     }
 
     // a box for each cavity, six to a row
@@ -62,15 +61,15 @@ public static class SurveySheet
         var nameMm = cavities.Max(c => Math.Min(12, Pen.Width(c, TextStyle.Bold)));
         foreach (var row in cavities.Chunk(Columns))
         {
-            flow.Need(RowMm);
-            for (var i = 0; i < row.Length; i++)
+            flow.Piece(RowMm, (pen, y) =>
             {
-                var x = flow.Area.X + (i * width);
-                flow.Pen.Letters(LineBreaker.Lines(row[i], 12, TextStyle.Bold)[0], x, flow.Y + 5.4, TextStyle.Bold);
-                flow.Pen.Frame(Box.FromEdges(x + nameMm + 1.5, flow.Y + 0.8, x + width - 3, flow.Y + RowMm - 0.8), 0.25, 0.6);
-            }
-
-            flow.Y += RowMm;
+                for (var i = 0; i < row.Length; i++)
+                {
+                    var x = flow.Area.X + (i * width);
+                    pen.Letters(LineBreaker.Lines(row[i], 12, TextStyle.Bold)[0], x, y + 5.4, TextStyle.Bold);
+                    pen.Frame(Box.FromEdges(x + nameMm + 1.5, y + 0.8, x + width - 3, y + RowMm - 0.8), 0.25, 0.6);
+                }
+            });
         }
     }
 }

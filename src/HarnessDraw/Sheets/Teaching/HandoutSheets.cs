@@ -24,8 +24,7 @@ public static class HandoutSheets
             var questions = ClassQuestion.Of(shown).Select((q, i) => (Question: q, Number: i + 1)).ToImmutableArray();
             if (!answered)
             {
-                Blanks.Paint(flow.Pen, ["Name", "class", "date", "points"], flow.Area.X, flow.Y + 5, flow.Area.Width);
-                flow.Y += 9;
+                flow.Piece(9, (pen, y) => Blanks.Paint(pen, ["Name", "class", "date", "points"], flow.Area.X, y + 5, flow.Area.Width));
             }
 
             flow.Table(new TextTable<(ClassQuestion Question, int Number)>(
@@ -36,7 +35,7 @@ public static class HandoutSheets
                     ? new TextColumn<(ClassQuestion Question, int Number)>("answer", q => q.Question.Answer) { FloorMm = 56, Style = TextStyle.Bold }
                     : TextColumn<(ClassQuestion Question, int Number)>.Box("answer", 62))
             { LeastRowMm = 8.6, GroupOf = q => q.Question.Group });
-            flow.Y += 2;
+            flow.Gap(2);
             flow.Paragraph("Volts belong to the usual build and its own source; within 0.2 V is right. Losses are those of the copper alone at 20 °C, out of length, milliohms a metre and amperes.");
         });
 }
