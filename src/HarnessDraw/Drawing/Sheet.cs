@@ -131,7 +131,6 @@ public static class Ink
     public static readonly Rgb Secondary = Rgb.Hex("#5B6670");
     public static readonly Rgb Hairline = Rgb.Hex("#C3C9CF");
     public static readonly Rgb QuietFill = Rgb.Hex("#EEF1F4");
-    public static readonly Rgb Band = Rgb.Hex("#E6EAEE");
     public static readonly Rgb BodyFill = Rgb.Hex("#F7F8F9");
 
     /// <summary>Engine, wheels and the like, on the body.</summary>

@@ -353,7 +353,7 @@ internal sealed partial record ChartParts
             i = end;
         }
 
-        return others == 0 ? null : $"{others} more on chart {Listed(charts)}";
+        return others == 0 ? null : $"{others} more on chart{(charts.Count > 1 ? "s" : "")} {Listed(charts)}";
     }
 
     // the chart that holds a circuit: of charts without any that begin with it the last

@@ -128,7 +128,7 @@ internal static class SmallConnectors
                 notes = notes.Append("Volts: mated, loaded, run with the circuit at work. Bold: live with the key off. –: not known.");
             }
 
-            foreach (var note in notes)
+            foreach (var note in notes.Append(TablePart.Rings))
             {
                 y = pen.Paragraph(note, left, y, noteMm, lineMm: NoteMm, most: Math.Max(0, (int)Math.Floor((box.Bottom - 1 - y) / NoteMm) + 1));
             }

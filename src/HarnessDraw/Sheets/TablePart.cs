@@ -34,7 +34,14 @@ internal static class TablePart
         {
             Legend(pen, new Box(area.X, y + 8, area.Width, 14));
         }
+        else if (y + 9 < area.Bottom)
+        {
+            pen.Text(Rings, area.X, y + 8, area.Width);
+        }
     }
+
+    /// <summary>What the faces show, in words.</summary>
+    public const string Rings = "Ring: base colour. Arcs: tracer. Ticks: no wire.";
 
     private static IEnumerable<string> NotesOf(ConnectorSubject subject, ConnectorKeys keys, IEnumerable<ConnectorRow> rows)
     {

@@ -15,11 +15,11 @@ internal sealed class WallChartCards(WallChartProblem problem, ChartPen pen, boo
         var box = placed.Box.Move(dx, dy);
         var load = new Tag { Load = card.Key };
         pen.Box(box, 0.35, 1, Ink.Paper, tag: load);
-        var lines = style.NameLines(card);
+        var (lines, cap) = (style.NameLines(card), style.NameCapMm(card));
         var head = style.HeadMm(card);
         for (var i = 0; i < lines.Length; i++)
         {
-            pen.Text(lines[i], box.X + 2, box.Y + 1.9 + style.NameMm + (i * style.NameMm * 1.36), style.NameMm, FaceWeight.Bold, tag: load);
+            pen.Text(lines[i], box.X + 2, box.Y + 1.9 + style.NameMm + (i * style.NameMm * 1.36), cap, FaceWeight.Bold, tag: load);
         }
 
         if (card.Elsewhere is { } elsewhere)

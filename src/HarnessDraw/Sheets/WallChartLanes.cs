@@ -8,8 +8,6 @@ namespace HarnessDraw.Sheets;
 /// <summary>Draws the wires of the chart: bands behind, lanes with round corners, those that cross on top with a white casing.</summary>
 internal static class WallChartLanes
 {
-    private const double LeastBackingMm = 30;
-
     public static GroupItem Bands(WallChartProblem problem, ChartPlan chart, double dx, double dy, bool blackInk)
     {
         var pen = new ChartPen(blackInk);
@@ -17,14 +15,11 @@ internal static class WallChartLanes
         {
             var segments = problem.Subject.NodeEdges[stretch.Node].Segments;
             var box = stretch.Box.Grow(1.6).Move(dx, dy);
-
-            // on a short piece the backing would be a patch
-            var isLong = (stretch.IsHorizontal ? box.Width : box.Height) >= LeastBackingMm;
             for (var i = 0; i < segments.Length; i++)
             {
                 var piece = Piece(box, i, segments.Length, stretch.IsHorizontal);
                 var words = $"segment {segments[i].Id}, {segments[i].From} to {segments[i].To}, {segments[i].Wires.Length} wires";
-                pen.Add(new PathItem(Outline.Rectangle(piece)) { Role = ItemRole.Backdrop, Fill = blackInk ? Ink.Paper : isLong ? Ink.Band : null, Tag = new Tag { Segment = segments[i].Id, Title = words } });
+                pen.Add(new PathItem(Outline.Rectangle(piece)) { Role = ItemRole.Backdrop, Fill = blackInk ? Ink.Paper : null, Tag = new Tag { Segment = segments[i].Id, Title = words } });
             }
         }
 

@@ -75,14 +75,18 @@ internal static class WallChartPower
         var bar = on is null ? "" : (plan.Harness.Things.FirstOrDefault(t => t.Id == on)?.Label ?? on).ToUpperInvariant();
         var tag = new Tag { Fuse = fuse.Id };
         var middle = x + (FuseMm / 2) - 1;
-        pen.Text(TextFit.Ellipsis(bar, FuseMm - 2, Cap), middle, y + 2.6, Cap, anchor: TextAnchor.Middle);
-        pen.Box(new Box(x, y + 4, FuseMm, 3), 0.4, 0, Ink.Hairline);
+        if (bar.Length > 0)
+        {
+            pen.Text(TextFit.Ellipsis(bar, FuseMm - 2, Cap), middle, y + 2.6, Cap, anchor: TextAnchor.Middle);
+            pen.Box(new Box(x, y + 4, FuseMm, 3), 0.4, 0, Ink.Hairline);
+        }
+
         pen.Line(middle, y + 7, middle, y + 10, 1.4);
         pen.Box(new Box(x + 1, y + 10, FuseMm - 4, 13.5), 0.7, 1, Ink.Paper, tag: tag);
         pen.Text(fuse.Id, middle, y + 14.4, Cap, FaceWeight.Bold, TextAnchor.Middle, tag: tag);
         pen.Text(fuse.RatingA is { } amps ? $"{amps:0.#} A" : "? A", middle, y + 21.4, 5, FaceWeight.Bold, TextAnchor.Middle, tag: tag);
         pen.Line(middle, y + 23.5, middle, y + 26.5, 1.4);
-        var feeds = string.Join(' ', fuse.Wires.Take(3)) + (fuse.Wires.Length > 3 ? $" +{fuse.Wires.Length - 3}" : "");
+        var feeds = string.Join(' ', fuse.Wires.Take(fuse.Wires.Length > 3 ? 2 : 3)) + (fuse.Wires.Length > 3 ? $" and {fuse.Wires.Length - 2} more" : "");
         var lines = TextFit.Wrap(feeds, FuseMm - 2, Cap);
         for (var i = 0; i < Math.Min(2, lines.Length); i++)
         {

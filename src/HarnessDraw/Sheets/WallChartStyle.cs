@@ -122,6 +122,13 @@ internal sealed class WallChartStyle
         return lines.Length <= MostNameLines ? lines : [.. lines.Take(MostNameLines - 1), TextFit.Ellipsis(string.Join(' ', lines.Skip(MostNameLines - 1)), room, NameMm, FaceWeight.Bold)];
     }
 
+    /// <summary>Height of the letters of a card's name: a name that fills its card is set by a hair smaller, so that it stays in the card in a viewer's own bold face too.</summary>
+    public double NameCapMm(ChartCardSubject card)
+    {
+        var widest = NameLines(card).Max(l => Width(l, NameMm, FaceWeight.Bold)) * PlanWidths.OwnBoldOverPlanned;
+        return NameMm * Math.Min(1, (Columns(card).CardMm - MarksMm(card) - 2.5) / widest);
+    }
+
     private double MarksMm(ChartCardSubject card) => (card.SideMark is null ? 0 : NameMm + 3.4) + (LetterOf(card.OnlyWith) is null ? 0 : NameMm + 3.6);
 
     private double HeadRoomMm(ChartCardSubject card, double lettersMm) => 4.1 + MarksMm(card) + lettersMm;

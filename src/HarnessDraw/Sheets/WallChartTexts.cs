@@ -45,9 +45,9 @@ internal static class WallChartTexts
             list.Add("Unused wires: remove them from the cavity, or cap and tie them. A cut wire may still be live.");
         }
 
-        if (plan.Harness.Things.Any(t => t.Kind == ThingKind.Mate))
+        if (plan.Harness.Things.Any(t => t.Kind == ThingKind.Mate && plan.Harness.Catalogue.Connectors.Any(c => c.Id == t.ConnectorPart && c.CentreBolt)))
         {
-            list.Add("Firewall bolt: hand tools, maker's torque. Do not pull crossed halves together with it.");
+            list.Add("Connector bolt: hand tools, maker's torque. Do not pull crossed halves together with it.");
         }
 
         list.Add("Grounds: bare metal to bare metal, tight, then protect. Fit the engine strap before cranking.");

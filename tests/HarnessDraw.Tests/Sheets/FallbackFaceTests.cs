@@ -25,6 +25,27 @@ public class FallbackFaceTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Names_of_a_wall_chart_stay_in_their_cards_in_that_face_too(string name)
+    {
+        var face = Face("DejaVuSans-Bold.ttf");
+        var names = 0;
+        foreach (var sheet in SheetKinds.Compose(SheetKinds.WallChart, ExamplePlans.Of(name), [], new()).Sheets)
+        {
+            var boxes = ItemWalk.All(sheet).OfType<PathItem>().Where(p => p.Fill == Ink.Paper && p.Stroke is not null).Select(p => ItemBounds.Of(p)!.Value).ToList();
+            foreach (var text in ItemWalk.Texts(sheet).Where(t => t is { Weight: FaceWeight.Bold, CapHeightMm: > 4.5, Tag.Load: not null }))
+            {
+                var at = BoxOf(text, face);
+                var card = boxes.Where(b => b.X < at.X && b.Y < at.Y && b.Right > at.X && b.Bottom > at.Bottom).MinBy(b => b.Width * b.Height);
+                Assert.True(at.Right <= card.Right, $"'{text.Text}' ends {at.Right - card.Right:0.0} mm beyond its card");
+                names++;
+            }
+        }
+
+        Assert.True(names > 10);
+    }
+
     [Fact]
     public void The_check_finds_what_is_too_wide()
     {
