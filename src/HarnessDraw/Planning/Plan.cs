@@ -187,6 +187,9 @@ public sealed record Wire
     /// <summary>Nearest first.</summary>
     public ImmutableArray<string> ProtectedBy { get; init; } = [];
 
+    /// <summary>Behind a load in series (a charge lamp): the most that it lets pass into a short, A; null where none does.</summary>
+    public double? SeriesA { get; init; }
+
     /// <summary>Rule that decided the size: 'voltage drop', 'ampacity', 'protection', 'terminal', 'unfused cable', 'mechanical minimum', 'given by hand', 'as built', 'sized alike'.</summary>
     public required string DecidedBy { get; init; }
 

@@ -156,6 +156,7 @@ internal static class PlanAssembler
                 BuildCurrents = reasons.BuildCurrentsOf(row),
                 AmpacityA = Math.Round(row.DeratedA(row.Size), 2),
                 ProtectedBy = row.ProtectedBy,
+                SeriesA = row.SeriesA,
                 DecidedBy = reason.DecidedBy,
                 NeededMm2 = row.Given ? row.OwnAreaMm2 : null,
                 RunnerUp = reason.RunnerUp,

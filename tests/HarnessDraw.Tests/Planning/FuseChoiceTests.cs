@@ -34,6 +34,39 @@ public sealed class FuseChoiceTests
         Assert.Equal(ratingA, Planned(Pump, "pump feed: { from: F2, feeds: pump.1, live: run }", options).Fuses.Single(f => f.Id == "F2").RatingA);
     }
 
+    /// <summary>7.2 A by 1.35 are 9.7 A: a fuse of 10 A, of which they are 72 %; a hot one is to have no more than 70 % (common practice, no source).</summary>
+    [Theory]
+    [InlineData(70, 10)]
+    [InlineData(60, 15)]
+    public void A_fuse_in_heat_is_chosen_larger(double fromC, double ratingA)
+    {
+        var plan = Planned("heater: { at: nose, blades: { 1: 6.3 mm, 2: 6.3 mm }, heater: { 1: 7.2 A }, returns: { 2: ground left } }", "heat: { from: F2, feeds: heater.1, live: run }", PlanningOptions.Usual with { FuseHeatC = fromC });
+        Assert.Equal(ratingA, plan.Fuses.Single(f => f.Id == "F2").RatingA);
+    }
+
+    /// <summary>Behind a lamp of 2 W a short draws what the lamp lets pass; before it the fuse of 15 A rules. Common practice, no source.</summary>
+    [Fact]
+    public void A_wire_behind_a_lamp_in_series_is_not_sized_for_the_fuse_before_it()
+    {
+        var plan = Planned("oil lamp: { at: wing, blades: { 15: 6.3 mm, G: 6.3 mm }, lamp: { 15: 2 W } }\n  oil sender: { at: nose, blade: 6.3 mm, sender: 40 ohm, grounds-itself: yes }",
+            "lamp feed: { from: F2, feeds: oil lamp.15, live: run }\n  oil signal: { from: oil lamp.G, feeds: oil sender, duty: signal, live: run, protected-by: F2 }", f2: "rating: 15 A, ");
+        var (before, behind) = (plan.Wires.Single(w => w.Circuit == "lamp feed"), plan.Wires.Single(w => w.Circuit == "oil signal"));
+        Assert.True(before.AmpacityA >= 15, $"{before.AmpacityA}");
+        Assert.Equal(0.5, behind.AreaMm2);
+        Assert.InRange(behind.AmpacityA!.Value, 2 / 12.0, 15);
+        Assert.DoesNotContain(Found(plan), f => f.Rule is "fuse-above-wire" or "fuse-above-contact");
+    }
+
+    /// <summary>Nothing but the fuses on a bus bar limits the current in the lead to it: it must bear the largest of them. Common practice, no source.</summary>
+    [Fact]
+    public void An_unfused_lead_bears_the_largest_fuse_that_it_feeds()
+    {
+        var plan = Planned("heater: { at: nose, blades: { 1: 6.3 mm, 2: 6.3 mm }, heater: { 1: 5 A }, returns: { 2: ground left } }", "heat: { from: F2, feeds: heater.1, live: run }", f2: "rating: 15 A, ");
+        var lead = plan.Wires.Single(w => w.Circuit == "main");
+        Assert.True(lead.AmpacityA >= plan.Fuses.Single(f => f.Id == "F1").RatingA && lead.AmpacityA >= 15, $"{lead.SizeLabel}, {lead.AmpacityA} A");
+        Assert.Equal("protection", lead.DecidedBy);
+    }
+
     /// <summary>A start of 25 A may open a blade of 10 A, which holds 20 A for it: the larger fuse stays and the contact is told.</summary>
     [Fact]
     public void A_fuse_that_would_not_start_its_load_is_not_chosen_by_the_contact()
@@ -66,10 +99,10 @@ public sealed class FuseChoiceTests
         Assert.DoesNotContain(Found(plan), f => f.Rule == "fuse-above-contact");
     }
 
-    private static Plan Planned(string thing, string circuit, PlanningOptions? options = null) => HarnessPlanner.Plan(new SmallVehicle
+    private static Plan Planned(string thing, string circuit, PlanningOptions? options = null, string f2 = "") => HarnessPlanner.Plan(new SmallVehicle
     {
         Things = WithThing(thing),
-        Protection = "protection:\n  F1: { kind: bolt-in, on: bus bar }\n  F2: { kind: blade, on: bus bar }\n  F7: { kind: blade, rating: 15 A, at: dash, side: cabin }\n",
+        Protection = $"protection:\n  F1: {{ kind: bolt-in, on: bus bar }}\n  F2: {{ kind: blade, {f2}on: bus bar }}\n  F7: {{ kind: blade, rating: 15 A, at: dash, side: cabin }}\n",
         Circuits = $"circuits:\n  main: {{ from: battery.plus, feeds: bus bar, unfused: short and sheathed }}\n  {circuit}\n",
     }.Harness(), options ?? PlanningOptions.Usual);
 

@@ -69,6 +69,7 @@ public sealed class SmallestCopperTests
         var before = Drops(plan);
         var tried = 0;
         var slack = new List<string>();
+        var lasting = Lasting(plan);
         foreach (var wire in plan.Wires.Where(w => w.DecidedBy is not ("given by hand" or "unfused cable" or "terminal")))
         {
             var sizes = plan.Harness.Catalogue.WireTypes.Single(t => t.Id == wire.WireType).Sizes;
@@ -81,7 +82,7 @@ public sealed class SmallestCopperTests
             tried++;
             var smaller = sizes[size - 1];
             var alike = AlikeWith(plan, wire);
-            var tooHot = alike.Any(w => w.AmpacityA!.Value / Ampacity.InAirA(sizes[size]) * Ampacity.InAirA(smaller) < Math.Max(Steady(w), Rating(plan, w)) + 0.005);
+            var tooHot = alike.Any(w => w.AmpacityA!.Value / Ampacity.InAirA(sizes[size]) * Ampacity.InAirA(smaller) < Math.Max(Math.Max(Steady(w), lasting.GetValueOrDefault(w.Id)), Rating(plan, w)) + 0.005);
             // a dynamo's lead with its regulator and ammeter has no rule of the checker; what the plan says of it is held in PlanPropertiesTests
             if (!tooHot && !DropsTooMuch(plan, alike, smaller, before) && !alike.Any(w => w.DecidedBy == "terminal") && !IsDynamoLead(plan, wire))
             {
@@ -205,11 +206,21 @@ public sealed class SmallestCopperTests
     // a starting current lasts for seconds only
     private static double Steady(Wire wire) => wire.Worst!.State == "cranking" ? wire.Worst.CurrentA / PlanningOptions.Usual.MomentaryFactor : wire.Worst.CurrentA;
 
+    /// <summary>By wire: its largest current in a state that lasts, where the worst is that of seconds.</summary>
+    private static Dictionary<string, double> Lasting(Plan plan) =>
+        BuildLister.Covering(plan.Builds).SelectMany(b => NetworkSolver.Solve(plan, b)).Where(p => p.State != "cranking").SelectMany(p => p.Wires)
+            .GroupBy(w => w.Wire, w => Math.Abs(w.CurrentA), StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(), StringComparer.Ordinal);
+
     private static double Rating(Plan plan, Wire wire)
     {
-        var fuses = wire.ProtectedBy.Take(1).Concat(MotorFuses(plan, wire));
+        var fuses = wire.ProtectedBy.Take(1).Concat(MotorFuses(plan, wire)).Concat(FusesFed(plan, wire));
         return fuses.Select(f => plan.Fuses.First(p => p.Id == f).RatingA ?? 0).DefaultIfEmpty(0).Max();
     }
+
+    // of what no fuse protects a lead to a bus bar bears the largest fuse on it
+    private static IEnumerable<string> FusesFed(Plan plan, Wire wire) =>
+        plan.Harness.Circuits.Single(c => c.Id == wire.Circuit) is { IsReturn: false, UnfusedBecause: not null } && wire.ProtectedBy.IsEmpty
+            ? plan.Harness.Protections.Where(p => p.On == wire.To.At || p.Id == wire.To.At).Select(p => p.Id) : [];
 
     private static IEnumerable<string> MotorFuses(Plan plan, Wire wire) =>
         from end in (WireEnd[])[wire.From, wire.To]

@@ -14,7 +14,8 @@ internal static class FuseBounds
         var bounds = new Dictionary<string, FuseBound>(StringComparer.Ordinal);
         foreach (var row in rows)
         {
-            if (row.ProtectedBy.IsEmpty || row.Circuit.IsReturn)
+            // what a load in series lets pass is no matter of the fuse
+            if (row.ProtectedBy.IsEmpty || row.Circuit.IsReturn || row.SeriesA is not null)
             {
                 continue;
             }

@@ -113,7 +113,8 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
             Estimated = way.Any(s => tree.Segments[s].IsEstimated || tree.Segments[s].IsUnknown),
             AmbientC = AmbientOf(draft, way),
             ProtectedBy = protections[circuit.Id],
-            GroundsBehind = circuit.IsReturn ? FusesOfMotor(draft, protections) : [],
+            FusesBeyond = circuit.IsReturn ? FusesOfMotor(draft, protections) : FusesFed(circuit),
+            SeriesA = SeriesLoads.LetPassA(index, circuit),
             SteadyA = SteadyOf(amperes, flow, options),
             IsStrap = circuit.IsReturn && IsStrap(draft),
             FeedsStarter = !circuit.IsReturn && (KindAt(draft.From) == ThingKind.Starter || KindAt(draft.To) == ThingKind.Starter),
@@ -184,6 +185,10 @@ internal sealed class RowMaker(HarnessIndex index, PlanningOptions options, Rout
 
         return [];
     }
+
+    // a bus bar's lead carries what its largest fuse does before it opens
+    private ImmutableArray<string> FusesFed(Circuit circuit) => circuit.UnfusedBecause is null ? []
+        : [.. index.Harness.Protections.Where(p => circuit.Feeds.Any(f => f.Thing == p.Id || f.Thing == p.On)).Select(p => p.Id)];
 
     private string? Given(DraftEnd end, Net net) => end.Pin is { } pin && index.IsMate(pin) ? pin.Pin ?? net.FixedCavity : null;
 

@@ -68,7 +68,7 @@ internal sealed class SizeReasons(SizingResult sizing, LoadFlow flow, PlanningOp
 
         if (wire.ByProtection > wire.ByMechanics && sizing.Sizer.RatingOver(wire) is { } rating)
         {
-            return new("protection", wire.Size == 0 ? null : Text($"{Smaller(wire)} bears {wire.DeratedA(wire.Size - 1):0.0} A here, {sizing.Sizer.FuseOver(wire)} is {rating:0.#} A"), Room(rating, wire.DeratedA(wire.Size)));
+            return new("protection", wire.Size == 0 ? null : Text($"{Smaller(wire)} bears {wire.DeratedA(wire.Size - 1):0.0} A here, {(wire.SeriesA <= rating ? Text($"the load before it lets {rating:0.#} A pass") : Text($"{sizing.Sizer.FuseOver(wire)} is {rating:0.#} A"))}"), Room(rating, wire.DeratedA(wire.Size)));
         }
 
         return new("mechanical minimum", wire.Size == 0 ? null : Text($"{Smaller(wire)} is below the {options.SmallestAreaMm2:0.##} mm2 minimum"), Electrical(wire));

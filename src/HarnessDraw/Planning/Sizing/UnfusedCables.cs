@@ -42,10 +42,10 @@ internal static class UnfusedCables
         Follow(wires, hasTerminal);
     }
 
-    /// <summary>Straps that no starting current passes as the network is: they are as thick as the thickest cable at a starter, where their terminals take that.</summary>
+    /// <summary>Straps that no starting current passes as the network is, or that go on from thinner cables: they are as thick as the thickest cable at a starter, where their terminals take that.</summary>
     private static void Follow(IReadOnlyList<WireRow> wires, Func<WireRow, int, bool> hasTerminal)
     {
-        var straps = wires.Where(w => w is { IsStrap: true, Given: false, IsLevelled: false }).ToList();
+        var straps = wires.Where(w => w is { IsStrap: true, Given: false }).ToList();
         if (straps.Count == 0)
         {
             return;

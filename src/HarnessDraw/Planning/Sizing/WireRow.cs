@@ -21,8 +21,11 @@ internal sealed class WireRow
     public required double AmbientC { get; init; }
     public required ImmutableArray<string> ProtectedBy { get; init; }
 
-    /// <summary>For the ground of one motor alone: the fuses of its feeds, which a jammed or shorted motor blows through this wire too.</summary>
-    public ImmutableArray<string> GroundsBehind { get; init; } = [];
+    /// <summary>Where no fuse is over the wire: those that must open by the current in it. Of the ground of one motor alone those of its feeds, which a jammed or shorted motor blows through it too; of an unfused lead those that it feeds.</summary>
+    public ImmutableArray<string> FusesBeyond { get; init; } = [];
+
+    /// <summary>Behind a load in series (a charge lamp): the most that it lets pass into a short, A; null where none does.</summary>
+    public double? SeriesA { get; init; }
 
     /// <summary>Amperes by case, the cases of <see cref="Electrical.LoadFlow"/>: nominal ones, and from the first solved states on those.</summary>
     public required double[] CaseA { get; init; }

@@ -219,12 +219,12 @@ internal sealed partial class WireSizer(PlanningOptions options, TerminalChooser
         return needs?.AreaMm2 ?? wire.SizeNow.AreaMm2;
     }
 
-    /// <summary>Rating of the nearest protection, which for a motor's ground is that of its feed; null when none is known.</summary>
-    public double? RatingOver(WireRow wire) => FuseOver(wire) is { } fuse ? ratingOf(fuse) : null;
+    /// <summary>What must pass the wire before a fuse opens: the rating of <see cref="FuseOver"/>, or less where a load in series lets no more pass; null when neither is known.</summary>
+    public double? RatingOver(WireRow wire) => FuseOver(wire) is { } fuse && ratingOf(fuse) is { } rating ? Math.Min(rating, wire.SeriesA ?? rating) : null;
 
-    /// <summary>The nearest protection; of a motor's feeds the one with the largest rating.</summary>
+    /// <summary>The nearest protection; where there is none, of those beyond it the one with the largest rating.</summary>
     public string? FuseOver(WireRow wire) =>
-        wire.ProtectedBy.IsEmpty ? wire.GroundsBehind.OrderByDescending(f => ratingOf(f) ?? 0).FirstOrDefault() : wire.ProtectedBy[0];
+        wire.ProtectedBy.IsEmpty ? wire.FusesBeyond.OrderByDescending(f => ratingOf(f) ?? 0).FirstOrDefault() : wire.ProtectedBy[0];
 
     private static int Least(WireRow wire, Func<int, bool> holds)
     {

@@ -19,7 +19,7 @@ internal sealed class FuseAboveContact : MeasuredRule
         fuse.Wires.Select(context.Wire).OfType<Wire>().Where(w => !context.IsReturn(w))
             .SelectMany(w => new PlannedEnd[] { new(w, w.From), new(w, w.To) })
             .Select(e => (End: e, Terminal: context.Terminal(e.End.Terminal)!))
-            .Where(p => p.Terminal is not null)
+            .Where(p => p.Terminal is not null && !(p.End.Wire.SeriesA <= p.Terminal.CurrentA))
             .OrderBy(p => p.Terminal.CurrentA).ThenBy(p => p.End.End.ToString(), StringComparer.Ordinal).Take(1);
 
     private Measure Of(RuleContext context, FuseChoice fuse, PlannedEnd end, TerminalPart terminal)

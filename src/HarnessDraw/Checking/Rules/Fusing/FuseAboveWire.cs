@@ -14,7 +14,7 @@ internal sealed class FuseAboveWire : MeasuredRule
 
     private static IEnumerable<Wire> Weakest(RuleContext context, FuseChoice fuse) =>
         fuse.Wires.Select(context.Wire).OfType<Wire>()
-            .Where(w => w.AmpacityA is not null && !context.IsReturn(w) && !WireLoads.IsTold(context, w))
+            .Where(w => w.AmpacityA is not null && !(w.SeriesA <= w.AmpacityA) && !context.IsReturn(w) && !WireLoads.IsTold(context, w))
             .OrderBy(w => w.AmpacityA).ThenBy(w => w.Id, StringComparer.Ordinal).Take(1);
 
     private Measure Of(RuleContext context, FuseChoice fuse, Wire wire)
