@@ -19,7 +19,8 @@ internal static class NewCommand
             new Question("--charging", "Charging", StarterAnswers.Chargings, usual.Charging, (a, v) => a with { Charging = v }),
             new Question("--heating", "Heating", StarterAnswers.Heatings, usual.Heating, (a, v) => a with { Heating = v }),
             new Question("--cooling-fan", "Cooling fan", StarterAnswers.CoolingFans, usual.CoolingFan, (a, v) => a with { CoolingFan = v }),
-            new Question("--lamps", "Headlamps", StarterAnswers.LampSets, usual.Lamps, (a, v) => a with { Lamps = v }));
+            new Question("--lamps", "Headlamps", StarterAnswers.LampSets, usual.Lamps, (a, v) => a with { Lamps = v }),
+            new Question("--firewall", "Connector at the firewall (none: all is built, as on a motorcycle or tractor)", StarterAnswers.Firewalls, usual.Firewall, (a, v) => a with { Firewall = v }));
         var options = questions.Select(q => ListedOption.One(q.Option, q.Text, q.Answers, q.Usual)).ToImmutableArray();
         var output = CommonArguments.Out("usual: this folder");
         var command = new ExampledCommand(

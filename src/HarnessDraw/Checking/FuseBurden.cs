@@ -24,7 +24,7 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
         var largest = loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Thing.Id, StringComparer.Ordinal).FirstOrDefault();
         var total = fuse.LoadA ?? Math.Max(on.Sum(l => l.CurrentA), largest?.CurrentA ?? 0);
         var continuous = states.Select(s => s.On.Where(l => l.Circuit.Duty == Duty.Continuous).Sum(l => l.CurrentA)).DefaultIfEmpty(0).Max();
-        return new(fuse, largest, Math.Min(continuous, Math.Max(total, continuous)), total, fuse.LoadState ?? worst.Id ?? "the worst state", on);
+        return new(fuse, largest, Math.Min(continuous, total), total, fuse.LoadState ?? worst.Id ?? "the worst state", on);
     }
 
     /// <summary>The fewest options with which its loads in the worst state take more than so much.</summary>

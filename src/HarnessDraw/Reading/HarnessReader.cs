@@ -95,7 +95,7 @@ public static class HarnessReader
             Power = power,
             Options = draft.Options.Options,
             OptionRules = draft.Options.Rules,
-            States = StateReader.Read(draft, [.. circuits.Where(c => FeedsLamps(c, draft)).Select(c => c.Id)]),
+            States = StateReader.Read(draft, [.. circuits.Where(c => FeedsLamps(c, circuits, draft)).Select(c => c.Id)]),
             Things = [.. draft.Things],
             Protections = protections,
             Kept = kept.ReadPins(),
@@ -163,9 +163,10 @@ public static class HarnessReader
         return [.. draft.Blocks("circuits").Select(c => reader.Read(c.Name, c.Map))];
     }
 
-    private static bool FeedsLamps(Circuit circuit, Draft draft) =>
+    // a lamp from which another circuit goes on, to a sender or an exciter, warns of something and lights nothing
+    private static bool FeedsLamps(Circuit circuit, ImmutableArray<Circuit> circuits, Draft draft) =>
         circuit is { IsReturn: false, Duty: Duty.Continuous or Duty.Intermittent }
-        && circuit.Feeds.Any(f => draft.Thing(f.Thing)?.Elements.Any(e => e.Kind == ElementKind.Lamp && e.PinA == f.Pin) == true);
+        && circuit.Feeds.Any(f => draft.Thing(f.Thing)?.Elements.Any(e => e.Kind == ElementKind.Lamp && e.PinA == f.Pin && !circuits.Any(c => !c.IsReturn && c.From is { } on && on.Thing == f.Thing && on.Pin == e.PinB)) == true);
 
     // 'unknown' needs a word that it is meant
     private static void ReportUnknowns(ShapeChecker checker, InputMap map, DiagnosticBag bag)

@@ -1,5 +1,6 @@
 using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
+using HarnessDraw.Model;
 using HarnessDraw.Reading;
 using HarnessDraw.Writing;
 using HarnessDraw.Writing.Starter;
@@ -27,13 +28,14 @@ public class NewCommandTests
 
     [Theory]
     [MemberData(nameof(Vehicles))]
-    public void Every_combination_reads_plans_and_draws_without_errors(string voltage, string ground, string charging)
+    public void Every_combination_reads_plans_and_draws_and_warns_of_nothing(string voltage, string ground, string charging)
     {
         foreach (var answers in Rest(new StarterAnswers("Test van") { Voltage = voltage, Ground = ground, Charging = charging }))
         {
             var files = Files(answers);
             var outcome = HarnessCompiler.Plan("van.yaml", files, RuleSettings.BuiltIn);
             Assert.Empty(outcome.Diagnostics.Select(d => $"{answers}: {d.At} {d.Message} {d.Hint}"));
+            Assert.Empty(outcome.Value!.Findings.Where(f => f.Severity != Severity.Advice).Select(f => $"{answers}: {f.Rule}: {f.Message}"));
             var set = HarnessCompiler.LayOut(outcome.Value!, new DrawOrder());
             Assert.Empty(set.Findings.Where(f => f.Severity == Severity.Error).Select(f => $"{answers}: {f.Rule}: {f.Message}"));
             Assert.Empty(set.Refused.Select(r => $"{answers}: {r}"));
@@ -65,6 +67,18 @@ public class NewCommandTests
         Assert.Contains("ground: positive", text, StringComparison.Ordinal);
         Assert.Contains("main lamp left", text, StringComparison.Ordinal);
         Assert.DoesNotContain("alternator", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_firewall_connector_all_is_built()
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(0, CliRun.Of("new", "tractor", "--out", folder.Path, "--firewall", "none").Code);
+        var plan = HarnessCompiler.Plan(folder.File("tractor.yaml"), new DiskFiles(), RuleSettings.BuiltIn).Value!.Plan;
+        Assert.DoesNotContain(plan.Harness.Things, t => t.Kind == ThingKind.Mate || t.Side == Side.Cabin);
+        Assert.DoesNotContain("firewall", File.ReadAllText(folder.File("tractor.yaml")) + File.ReadAllText(folder.File("tractor-layout.yaml")), StringComparison.OrdinalIgnoreCase);
+        // switches and fuse panels are wired from the battery on
+        Assert.All(["ignition switch.30", "light switch.30", "dipped fuses.1", "turn switch.49a"], p => Assert.Contains(plan.Wires, w => w.To.ToString() == p));
     }
 
     [Theory]
@@ -110,5 +124,6 @@ public class NewCommandTests
         from heating in StarterAnswers.Heatings
         from fan in StarterAnswers.CoolingFans
         from lamps in StarterAnswers.LampSets
-        select answers with { Heating = heating, CoolingFan = fan, Lamps = lamps };
+        from firewall in StarterAnswers.Firewalls
+        select answers with { Heating = heating, CoolingFan = fan, Lamps = lamps, Firewall = firewall };
 }

@@ -229,6 +229,17 @@ public class HarnessReaderTests
     }
 
     [Fact]
+    public void A_lamp_from_which_a_circuit_goes_on_warns_and_is_no_lamp_of_the_night()
+    {
+        var harness = (Usual with
+        {
+            Things = Usual.Things.TrimEnd() + "\n  oil lamp: { at: dash, side: cabin, pins: [15, G], lamp: { 15: 2 W } }\n  oil sender: { at: nose, blade: 6.3 mm, sender: 40 ohm, grounds-itself: yes }\n",
+            Circuits = Usual.Circuits + "  warning feed: { from: F7, feeds: oil lamp.15, live: run }\n  oil signal: { from: oil lamp.G, enters-by: firewall, feeds: oil sender, duty: signal, live: run, protected-by: F7 }\n",
+        }).Harness();
+        Assert.Equal(["dipped beam"], harness.States[^1].On);
+    }
+
+    [Fact]
     public void The_hash_changes_with_any_input_file_but_not_with_line_ends()
     {
         var hash = Usual.Harness().SourceHash;

@@ -47,7 +47,7 @@ internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, F
             return new(series?.Ratings.FirstOrDefault()?.RatingA, false, "no load known: smallest of the series", 0) { State = state };
         }
 
-        var (rating, why) = ByLoad(series, load, loadA);
+        var (rating, why) = ByLoad(protection, series, load, loadA);
         if (rating < (options.FuseOverCranking * crankingA) - 1e-9)
         {
             (loadA, state) = (crankingA, load.Cranking!.State);
@@ -65,11 +65,12 @@ internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, F
         return new(rating, false, why, loadA) { State = state };
     }
 
-    private (double? RatingA, string Why) ByLoad(FuseSeries? series, FuseLoad load, double loadA)
+    private (double? RatingA, string Why) ByLoad(Protection protection, FuseSeries? series, FuseLoad load, double loadA)
     {
         var charges = load.OutputA > load.LoadA;
         var motor = load.MotorA > 0.5 * load.LoadA;
-        var factor = charges ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad;
+        // never more than the share that the rules about fuse loads leave it: less where it is hot
+        var factor = Math.Max(charges ? options.FuseOverOutput : motor ? options.FuseOverMotor : options.FuseOverLoad, 1 / MostShare(protection));
         var what = charges ? "the alternator's output" : motor ? "the load and its starting current (mostly motors)" : "the load";
         return Next(series, factor, loadA, what);
     }
@@ -83,10 +84,14 @@ internal sealed class FuseChooser(HarnessIndex index, PlanningOptions options, F
 
     private bool Carries(Protection protection, double ratingA, double loadA)
     {
-        var place = index.Thing(protection.Id) is { Side: Side.Bay } thing ? index.Place(thing.Place) : null;
-        var share = place is not null && index.AmbientC(place.Zone, options) >= options.FuseHeatC ? options.MostFuseShareInHeat : options.MostFuseShare;
         var peakTimes = protection.Kind == ProtectionKind.BoltIn ? options.PeakOverBoltIn : options.PeakOverBlade;
-        return share * ratingA >= loadA - 1e-9 && peakTimes * ratingA >= peakOf(protection.Id) - 1e-9;
+        return MostShare(protection) * ratingA >= loadA - 1e-9 && peakTimes * ratingA >= peakOf(protection.Id) - 1e-9;
+    }
+
+    private double MostShare(Protection protection)
+    {
+        var place = index.Thing(protection.Id) is { Side: Side.Bay } thing ? index.Place(thing.Place) : null;
+        return place is not null && index.AmbientC(place.Zone, options) >= options.FuseHeatC ? options.MostFuseShareInHeat : options.MostFuseShare;
     }
 
     /// <summary>Largest standard rating that a current limit bears; null when even the smallest is too big.</summary>

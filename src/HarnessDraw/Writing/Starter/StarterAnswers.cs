@@ -11,6 +11,7 @@ public sealed record StarterAnswers(string Name)
     public static ImmutableArray<string> Heatings { get; } = ["none", "blower"];
     public static ImmutableArray<string> CoolingFans { get; } = ["belt", "electric"];
     public static ImmutableArray<string> LampSets { get; } = ["two", "four", "none"];
+    public static ImmutableArray<string> Firewalls { get; } = ["connector", "none"];
 
     /// <summary>Nominal volts of the battery.</summary>
     public string Voltage { get; init; } = "12";
@@ -23,4 +24,12 @@ public sealed record StarterAnswers(string Name)
 
     /// <summary>How many headlamps.</summary>
     public string Lamps { get; init; } = "two";
+
+    /// <summary>What the wires pass to the driver's place: a connector, behind which the wiring stays as it is, or nothing (motorcycle, tractor), and all of it is built.</summary>
+    public string Firewall { get; init; } = "connector";
+
+    internal bool BuildsAll => Firewall == "none";
+
+    /// <summary>Where stations are measured from: the way out of the driver's place.</summary>
+    internal string Root => BuildsAll ? "dash" : "pass-through";
 }

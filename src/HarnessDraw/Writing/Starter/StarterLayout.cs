@@ -8,15 +8,17 @@ public static class StarterLayout
         ArgumentNullException.ThrowIfNull(answers);
         var text = new YamlText();
         text.Lines($"""
-            # The vehicle seen from above. Numbers are mm: x from the firewall towards the nose, y to the vehicle's right, z up.
+            # The vehicle seen from above. Numbers are mm: x from the {(answers.BuildsAll ? "dash" : "firewall")} towards the nose, y to the vehicle's right, z up.
             # Every run below is an estimate: lay a string along the real route, tape it at the branches, and change
             # 'estimated' to 'measured'. 'measured: unknown' is allowed too when the description says 'unknown-allowed: yes'.
-            vehicle-layout: {YamlText.Quoted($"{answers.Name}, engine bay")}
-            root: pass-through          # stations are measured from here
-            openings:
-              pass-through: {"{"} shape: 74 x 114 mm, panel: firewall, holds: firewall {"}"}
-
+            vehicle-layout: {YamlText.Quoted(answers.BuildsAll ? answers.Name : $"{answers.Name}, engine bay")}
+            root: {$"{answers.Root}",-12}          # stations are measured from here
             """);
+        text.LineIf(!answers.BuildsAll, """
+            openings:
+              pass-through: { shape: 74 x 114 mm, panel: firewall, holds: firewall }
+            """);
+        text.Lines("");
         Places(text, answers);
         Paths(text, answers);
         text.Lines("""
@@ -35,11 +37,11 @@ public static class StarterLayout
 
     private static void Places(YamlText text, StarterAnswers answers)
     {
-        text.Lines("""
+        text.Lines($$"""
             places:
-              pass-through: { at: [0, -300, 640] }
+              {{answers.Root}}: { at: [0, -300, 640] }
               wing rear: { at: [80, -600, 700], zone: wet, branch: POWER }
-              battery tray: { at: [420, -600, 620], zone: wet }
+              battery tray: { at: [260, -600, 640], zone: wet }
               wing front: { at: [860, -600, 640], zone: wet }
               engine rear: { at: [160, -60, 700], zone: engine }
               starter: { at: [260, -180, 260], zone: engine, branch: STARTER }
@@ -56,20 +58,21 @@ public static class StarterLayout
 
     private static void Paths(YamlText text, StarterAnswers answers)
     {
-        text.Lines("""
+        text.Lines($$"""
             paths:
-              - { from: pass-through, to: wing rear, estimated: 400 mm, clips-every: 150 mm, zone: wet }
-              - { from: wing rear, to: battery tray, estimated: 380 mm, clips-every: 200 mm, zone: wet }
+              - { from: {{answers.Root}}, to: wing rear, estimated: 400 mm, clips-every: 150 mm, zone: wet }
+              - { from: wing rear, to: battery tray, estimated: 220 mm, clips-every: 200 mm, zone: wet }
               - { from: wing rear, to: wing front, estimated: 820 mm, clips-every: 200 mm, zone: wet }
-              - { from: pass-through, to: engine rear, estimated: 420 mm, clips-every: 150 mm, zone: engine, moves: 15 mm }
+              - { from: {{answers.Root}}, to: engine rear, estimated: 420 mm, clips-every: 150 mm, zone: engine, moves: 15 mm }
               - { from: engine rear, to: starter, estimated: 560 mm, clips-every: 150 mm, zone: engine }
+              - { from: battery tray, to: starter, estimated: 800 mm, clips-every: 200 mm, zone: engine, moves: 15 mm }
               - { from: engine rear, to: thermostat, estimated: 540 mm, clips-every: 150 mm, zone: engine }
               - { from: wing front, to: horn, estimated: 340 mm, clips-every: 150 mm, zone: wet }
             """);
         text.LineIf(answers.Charging != "none", "  - { from: thermostat, to: generator, estimated: 360 mm, clips-every: 150 mm, zone: engine }");
-        text.LineIf(answers.Heating == "blower", "  - { from: pass-through, to: heater box, estimated: 600 mm, clips-every: 150 mm, zone: wet }");
+        text.LineIf(answers.Heating == "blower", $"  - {{ from: {answers.Root}, to: heater box, estimated: 600 mm, clips-every: 150 mm, zone: wet }}");
         text.LineIf(answers.CoolingFan == "electric", "  - { from: horn, to: radiator, estimated: 320 mm, clips-every: 150 mm, zone: wet }");
         text.LineIf(answers.Lamps != "none", "  - { from: wing front, to: left lamps, estimated: 320 mm, clips-every: 150 mm, zone: wet }");
-        text.LineIf(answers.Lamps != "none", "  - { from: left lamps, to: right lamps, estimated: 1150 mm, clips-every: 200 mm, zone: wet }");
+        text.LineIf(answers.Lamps != "none", "  - { from: left lamps, to: right lamps, estimated: 1100 mm, clips-every: 200 mm, zone: wet }");
     }
 }
