@@ -130,6 +130,10 @@ public class FurtherSheetsTests
         Assert.True(together.Length <= 0.95 * apart, $"{together.Length} pages, {apart} with each circuit on its own");
         foreach (var sheet in together)
         {
+            // what a grey figure below the expected volts says is explained where a way ends
+            var words = string.Join(' ', ItemWalk.Texts(sheet).Select(t => t.Text));
+            Assert.True(words.Contains("≥, ≤: still good", StringComparison.Ordinal) || !words.Contains("TEST HERE FIRST", StringComparison.Ordinal), sheet.Title);
+
             // the ways of a page stand one below the other
             var heights = ItemWalk.Groups(sheet).Where(g => g.Tag?.Circuit is not null).Select(g => ItemWalk.Open(g.Items).OfType<TextItem>().Select(t => TextMeasure.Bounds(t)).ToList()).Select(b => (Top: b.Min(t => t.Y), Bottom: b.Max(t => t.Bottom))).ToList();
             Assert.All(heights.Zip(heights.Skip(1)), p => Assert.True(p.First.Bottom < p.Second.Top, sheet.Title));
@@ -274,6 +278,22 @@ public class FurtherSheetsTests
         var without = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new() { Build = build }).Sheets);
         Assert.Contains($"firewall {cavity}, exciter: not in this build", without, StringComparison.Ordinal);
         Assert.DoesNotContain("exciter: not in this build", with, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Installation_numbers_branches_as_the_flags_of_the_wall_chart_do(string name)
+    {
+        var plan = ExamplePlans.Of(name);
+        var words = Words(SheetKinds.Compose(SheetKinds.Installation, plan, [], new()).Sheets);
+        var charts = SheetKinds.Compose(SheetKinds.WallChart, plan, [], new()).Sheets;
+        var texts = charts.SelectMany(ItemWalk.Texts).ToList();
+
+        // a flag: its name in capitals of 7 mm, its number in the disc before it
+        var flags = texts.Where(t => t.CapHeightMm == 7 && plan.Harness.Layout.Places.Any(p => p.Branch?.ToUpperInvariant() == t.Text)).Select(t => (t.Text, Number: texts.Where(n => n is { Weight: FaceWeight.Bold, CapHeightMm: < 7 } && TextMeasure.Bounds(t).X - n.At.X is > 0 and < 14 && Math.Abs(n.At.Y - t.At.Y) < 2 && n.Text.All(char.IsAsciiDigit)).MaxBy(n => n.At.X)!.Text)).Distinct().ToList();
+        Assert.True(flags.Count >= 3);
+        Assert.All(flags, f => Assert.Contains($"{f.Number} {f.Text}: lay it along", words, StringComparison.Ordinal));
+        Assert.Contains("flag 3 of the chart", words, StringComparison.Ordinal);
     }
 
     [Fact]

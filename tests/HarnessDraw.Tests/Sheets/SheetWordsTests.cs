@@ -1,5 +1,6 @@
 using HarnessDraw.Drawing;
 using HarnessDraw.Fabrication;
+using HarnessDraw.Planning;
 using HarnessDraw.Sheets;
 using HarnessDraw.Sheets.OpeningTemplates;
 using HarnessDraw.Sheets.SpliceTables;
@@ -24,6 +25,45 @@ public class SheetWordsTests
                 Assert.Equal([], sheets.SelectMany(ItemWalk.Texts).Where(t => t.Text.Contains('=')).Select(t => t.Text));
             }
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void A_wall_chart_has_no_patches_behind_its_lanes_and_counts_in_words(string name)
+    {
+        var sheets = SheetKinds.Compose(SheetKinds.WallChart, ExamplePlans.Of(name), [], new()).Sheets;
+        Assert.DoesNotContain(sheets.SelectMany(ItemWalk.All).OfType<PathItem>(), p => p is { Role: ItemRole.Backdrop, Tag.Segment: not null, Fill: not null });
+        var texts = sheets.SelectMany(ItemWalk.Texts).Select(t => t.Text).ToList();
+        Assert.DoesNotContain(texts, t => t.Contains(" +", StringComparison.Ordinal));
+        Assert.DoesNotContain(texts, t => System.Text.RegularExpressions.Regex.IsMatch(t, "more on chart [0-9]+(,| to)"));
+    }
+
+    [Fact]
+    public void A_chart_speaks_of_the_bolt_of_a_connector_only_where_there_is_one()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        string Words(Plan of) => string.Join(' ', SheetKinds.Compose(SheetKinds.WallChart, of, [], new()).Sheets.SelectMany(ItemWalk.Texts).Select(t => t.Text));
+        Assert.Contains("Connector bolt: hand tools", Words(plan), StringComparison.Ordinal);
+        var latched = plan with { Harness = plan.Harness with { Catalogue = plan.Harness.Catalogue with { Connectors = [.. plan.Harness.Catalogue.Connectors.Select(c => c with { CentreBolt = false })] } } };
+        Assert.DoesNotContain("bolt: hand tools", Words(latched), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(ExamplePlans.Names), MemberType = typeof(ExamplePlans))]
+    public void Every_connector_sheet_says_what_rings_arcs_and_ticks_are_or_leaves_it_to_the_next(string name)
+    {
+        var sheets = SheetKinds.Compose(SheetKinds.Connectors, ExamplePlans.Of(name), [], new()).Sheets;
+        var told = sheets.Where(s => ItemWalk.Texts(s).Any(t => t.Text.StartsWith("Ring: base colour", StringComparison.Ordinal) || t.Text == "ring: base colour")).ToList();
+        Assert.All(sheets.Where(s => s.Title.StartsWith("Small", StringComparison.Ordinal)), s => Assert.Contains(s, told));
+        Assert.All(sheets.GroupBy(s => s.Title.Split(',')[0]), g => Assert.Contains(g, told.Contains));
+    }
+
+    [Fact]
+    public void A_reason_that_holds_for_several_steps_is_told_once()
+    {
+        var texts = SheetKinds.Compose(SheetKinds.Installation, ExamplePlans.Of("brackmere-six"), [], new()).Sheets.SelectMany(ItemWalk.Texts).Select(t => t.Text).ToList();
+        Assert.True(texts.Count(t => t == "as above") > 10);
+        Assert.Equal(1, texts.Count(t => t.StartsWith("Slack can still", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -9,16 +9,16 @@ public static class InstallationSheets
 {
     /// <summary>As many A4 (or Letter) pages as the steps need; none where the build holds no wire.</summary>
     public static SheetResult Compose(Plan plan, ImmutableArray<Finding> findings, SheetOptions options) => WirePages.Compose(plan, findings, options,
-        _ => new(SheetKinds.Installation, "INSTALLATION", "installation")
+        shown => new(SheetKinds.Installation, "INSTALLATION", "installation")
         {
-            Aside = options.Teaching ? "with common mistakes" : "one action a line; stop at every HOLD",
+            Aside = (options.Teaching ? "with common mistakes" : "stop at every HOLD") + (shown.Harness.Layout.Places.Any(p => p.Branch is not null) ? "; (3): flag 3 of the chart" : ""),
             Caution = "Battery disconnected until the step that connects it. Feeds up to the bolt-in fuses are not fused: sheathed, booted, clear of edges. Clear of exhaust, steering, pedals, fan, belts and fuel lines. If something does not fit, stop: never pull it in with a bolt.",
         },
         (flow, shown) =>
         {
             var steps = new InstallationPlan(plan, shown, options).Steps();
-            var picture = new PlacePicture(shown, 20, 17, 30);
-            var numbered = steps.Select((s, i) => (Step: s, Number: i + 1)).ToImmutableArray();
+            var picture = new PlacePicture(shown, 20, 17, 40);
+            var numbered = steps.Select((s, i) => (Step: i > 0 ? s.After(steps[i - 1]) : s, Number: i + 1)).ToImmutableArray();
             flow.Table(new TextTable<(InstallationStep Step, int Number)>(
                 numbered, flow.Area,
                 new TextColumn<(InstallationStep Step, int Number)>("", s => Shown.Number(s.Number)) { Right = true },
@@ -26,7 +26,7 @@ public static class InstallationSheets
                 new TextColumn<(InstallationStep Step, int Number)>("what", s => s.Step.What) { FloorMm = 50 },
                 new TextColumn<(InstallationStep Step, int Number)>(options.Teaching ? "why, and what goes wrong" : "why", s => s.Step.Why)
                 {
-                    FloorMm = 40,
+                    FloorMm = 28,
                     Style = TextStyle.Plain.Quiet,
                     Under = s => options.Teaching && s.Step.Mistake.Length > 0 ? $"Mistake: {s.Step.Mistake}" : "",
                     UnderStyle = TextStyle.Bold,

@@ -15,6 +15,9 @@ internal sealed record InstallationStep(string Stage, string What, string Why)
     public string Mistake { get; init; } = "";
     public bool Holds { get; init; }
 
+    /// <summary>The same step below another: a reason is told once.</summary>
+    public InstallationStep After(InstallationStep before) => Stage == before.Stage && Why == before.Why ? this with { Why = "as above" } : this;
+
     /// <summary>Where it is done; empty: everywhere, or beside the vehicle.</summary>
     public ImmutableArray<string> Places { get; init; } = [];
 }
@@ -23,6 +26,9 @@ internal sealed record InstallationStep(string Stage, string What, string Why)
 internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions options)
 {
     private readonly TreeMeasure measure = new(shown);
+
+    // as the flags of the wall chart have them
+    private readonly Dictionary<string, string> numbers = new WallChartSubject(shown).BranchNumbers;
     private readonly Harness harness = shown.Harness;
 
     public ImmutableArray<InstallationStep> Steps() =>
@@ -103,7 +109,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         foreach (var branch in branches)
         {
             var places = branch.OrderBy(s => measure.Station(s.To) ?? double.MaxValue).Select(s => s.To).Distinct(StringComparer.Ordinal);
-            yield return new("HANG LOOSELY, FROM THE DATUM OUTWARD", $"{branch.Key}: lay it along {string.Join(", ", places)}; clips half closed.{Clips(branch)}", "Slack can still be moved; a closed clip pins it in the wrong place.") { Places = [.. branch.SelectMany(g => new[] { g.From, g.To })], Mistake = "closing clips from one end, until the last plug is 20 mm short." };
+            yield return new("HANG LOOSELY, FROM THE DATUM OUTWARD", $"{Numbered(branch.Key, branch.First().To)}: lay it along {string.Join(", ", places)}; clips half closed.{Clips(branch)}", "Slack can still be moved; a closed clip pins it in the wrong place.") { Places = [.. branch.SelectMany(g => new[] { g.From, g.To })], Mistake = "closing clips from one end, until the last plug is 20 mm short." };
         }
 
         foreach (var clear in harness.Layout.KeepClear)
@@ -111,6 +117,12 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
             yield return new("HANG LOOSELY, FROM THE DATUM OUTWARD", $"At least {LengthWords.Of(clear.ByMm, options.Units)} from {clear.What}.", "Heat and movement cut insulation.") { Holds = true, Mistake = "looking with the engine at rest and cold only." };
         }
     }
+
+    private string? Number(string place) => measure.Named(place) is { } named ? numbers.GetValueOrDefault(named.Id) : null;
+
+    private string Numbered(string branch, string place) => Number(place) is { } number ? $"{number} {branch}" : branch;
+
+    private string Where(Thing thing) => Number(thing.Place) is { } number ? $"{thing.Place} ({number})" : thing.Place;
 
     private string Clips(IEnumerable<Segment> branch)
     {
@@ -124,12 +136,12 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         {
             var twins = UsedThings().Where(t => t.Id != thing.Id && t.ConnectorPart == thing.ConnectorPart && t.Place == thing.Place).Select(t => t.Id).ToList();
             var beware = twins.Count > 0 ? $" The same plug fits {string.Join(", ", twins)}: go by the label." : "";
-            yield return new("CONNECT, FROM THE DATUM OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: plug in until it clicks, tug.{beware}", twins.Count > 0 ? "Like plugs crossed: both loads answer to the wrong switch." : "A plug that did not click opens on the road.") { Places = [thing.Place], Mistake = twins.Count > 0 ? "going by length: both plugs reach." : "no tug: it felt as if it had clicked." };
+            yield return new("CONNECT, FROM THE DATUM OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {Where(thing)}: plug in until it clicks, tug.{beware}", twins.Count > 0 ? "Like plugs crossed: both loads answer to the wrong switch." : "A plug that did not click opens on the road.") { Places = [thing.Place], Mistake = twins.Count > 0 ? "going by length: both plugs reach." : "no tug: it felt as if it had clicked." };
         }
 
         foreach (var thing in UsedThings().Where(t => t.Side == Side.Bay && t.ConnectorPart is null && t.Pins.Any(p => p.Style == PinStyle.Blade)).OrderBy(t => measure.Station(t.Place) ?? double.MaxValue).ThenBy(t => t.Id, StringComparer.Ordinal))
         {
-            yield return new("CONNECT, FROM THE DATUM OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {thing.Place}: push on by the labels ({Pins(thing)}), tug.", "A blade that slips off is a live end.") { Places = [thing.Place], Mistake = "two pins exchanged because the colours look alike." };
+            yield return new("CONNECT, FROM THE DATUM OUTWARD", $"{thing.Label}{(thing.SideMark is { } mark ? $" {mark}" : "")} at {Where(thing)}: push on by the labels ({Pins(thing)}), tug.", "A blade that slips off is a live end.") { Places = [thing.Place], Mistake = "two pins exchanged because the colours look alike." };
         }
     }
 
@@ -144,7 +156,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         foreach (var ground in UsedThings().Where(t => t.Kind == ThingKind.GroundPoint).OrderBy(t => t.Id, StringComparer.Ordinal))
         {
             var note = ground.Note is { } words ? $" ({words})" : "";
-            yield return new("GROUNDS", $"{ground.Id} at {ground.Place}: bare metal to bare metal, {Sizes(ground)}, tight, then protect{note}.", "Paint under a ring is the commonest fault of all.") { Places = [ground.Place], Torque = Torque(ground.TorqueNm), Holds = true, Mistake = "a serrated washer on paint instead of bare metal." };
+            yield return new("GROUNDS", $"{ground.Id} at {Where(ground)}: bare metal to bare metal, {Sizes(ground)}, tight, then protect{note}.", "Paint under a ring is the commonest fault of all.") { Places = [ground.Place], Torque = Torque(ground.TorqueNm), Holds = true, Mistake = "a serrated washer on paint instead of bare metal." };
         }
     }
 
@@ -153,7 +165,7 @@ internal sealed class InstallationPlan(Plan all, Plan shown, SheetOptions option
         var studs = UsedThings().Where(t => t.Side == Side.Bay && t.Kind is not (ThingKind.GroundPoint or ThingKind.Battery or ThingKind.Mate) && t.Pins.Any(p => p.Style == PinStyle.Stud));
         foreach (var thing in studs.OrderBy(t => t.Kind == ThingKind.Fuse).ThenBy(t => t.Id, CavityOrder.Instance))
         {
-            yield return new("STUDS AND RINGS", $"{thing.Label} at {thing.Place}: {Sizes(thing)}, largest ring at the bottom, boots over.", "A loose ring burns the stud.") { Places = [thing.Place], Torque = Torque(thing.TorqueNm), Mistake = "small rings under the large one, which then sits askew." };
+            yield return new("STUDS AND RINGS", $"{thing.Label} at {Where(thing)}: {Sizes(thing)}, largest ring at the bottom, boots over.", "A loose ring burns the stud.") { Places = [thing.Place], Torque = Torque(thing.TorqueNm), Mistake = "small rings under the large one, which then sits askew." };
         }
     }
 

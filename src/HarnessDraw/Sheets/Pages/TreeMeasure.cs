@@ -1,3 +1,4 @@
+using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Sheets.Pages;
@@ -58,21 +59,20 @@ internal sealed class TreeMeasure(Plan plan)
     }
 
     /// <summary>The branch a place belongs to: the nearest named one on the way to the root, else the place itself.</summary>
-    public string Branch(string place)
+    public string Branch(string place) => Named(place)?.Branch ?? (Way(place).Last() == plan.Tree.Root ? "TRUNK" : place);
+
+    /// <summary>The nearest place on the way to the root that has a branch's name; null: there is none.</summary>
+    public Place? Named(string place) => Way(place).Select(at => plan.Harness.Layout.Places.FirstOrDefault(p => p.Id == at && p.Branch is not null)).FirstOrDefault(p => p is not null);
+
+    private IEnumerable<string> Way(string place)
     {
-        for (var at = place; ;)
+        for (var at = place; ; at = above[at].From)
         {
-            if (plan.Harness.Layout.Places.FirstOrDefault(p => p.Id == at)?.Branch is { } branch)
+            yield return at;
+            if (!above.ContainsKey(at))
             {
-                return branch;
+                yield break;
             }
-
-            if (!above.TryGetValue(at, out var segment))
-            {
-                return at == plan.Tree.Root ? "TRUNK" : place;
-            }
-
-            at = segment.From;
         }
     }
 
