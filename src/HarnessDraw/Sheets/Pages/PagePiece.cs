@@ -1,5 +1,3 @@
-using HarnessDraw.Drawing;
-
 namespace HarnessDraw.Sheets.Pages;
 
 /// <summary>Something with a height that is painted from a y downwards; lower where all of the sheet stands closer to save a page.</summary>

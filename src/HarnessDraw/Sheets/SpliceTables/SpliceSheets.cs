@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HarnessDraw.Drawing;
 using HarnessDraw.Planning;
 using HarnessDraw.Sheets.Pages;
 
