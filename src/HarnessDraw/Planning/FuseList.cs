@@ -17,7 +17,9 @@ internal static class FuseList
     private static FuseChoice One(HarnessIndex index, Protection protection, int[] behind, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningOptions options)
     {
         var series = index.Harness.Catalogue.Fuses.FirstOrDefault(f => f.Kind == protection.Kind);
-        var limit = behind.Select(w => Math.Min(rows[w].DeratedA(rows[w].Size), options.FuseOverContact * ContactA(sizing, rows[w]))).DefaultIfEmpty(0).Min();
+        // what a load in series lets pass is no matter of the fuse, where anything else is behind it
+        var ruled = Array.FindAll(behind, w => rows[w].SeriesA is null);
+        var limit = (ruled.Length > 0 ? ruled : behind).Select(w => Math.Min(rows[w].DeratedA(rows[w].Size), options.FuseOverContact * ContactA(sizing, rows[w]))).DefaultIfEmpty(0).Min();
         var chosen = sizing.Fuses[protection.Id];
         return new()
         {

@@ -17,6 +17,7 @@ internal static class FusingCases
             p => p.AddWire("P05", w => w with { Id = "P09", From = new("bus bar", "2"), To = new("F3", "in"), PathLengthMm = 620 })),
         new("sources-joined-unfused", p => SecondBattery(p, "starter.B"), ["main battery plus and second battery plus", "without any fuse"], p => p),
         new("sources-joined-unfused", p => SecondBattery(p, "F2.out"), ["one fuse only (F2)"], p => p),
+        new("fuse-above-wire", p => p.Wire("P01", w => w with { AmpacityA = 70 }), ["F2 (80 A) is fed by", "P01 (battery feed)", "no fuse protects", "70 A"], p => p.Wire("P01", w => w with { AmpacityA = 80 })),
         new("fuse-above-wire", p => p.Wire("F02", w => w with { AmpacityA = 14 }), ["F7 (15 A)", "F02 (dipped beam)", "14 A"], p => p.Wire("F02", w => w with { AmpacityA = 15 })),
         // 1.35 x 11 A = 14.85 A
         new("fuse-above-contact", p => WeakContact(p, 11), ["F7 (15 A)", "11 A contact at firewall B2", "14.9 A"], p => WeakContact(p, 11.2)),

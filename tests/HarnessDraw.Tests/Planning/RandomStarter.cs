@@ -29,6 +29,15 @@ internal static partial class RandomStarter
         return HarnessCompiler.Plan(file, new DiskFiles(), RuleSettings.BuiltIn).Value!.Plan;
     }
 
+    /// <summary>The same with ground cable and strap left open, as a description may leave them.</summary>
+    public static Plan WithOpenStraps(int seed, string voltage)
+    {
+        using var folder = new TemporaryFolder();
+        var file = WriteTo(folder, seed, voltage);
+        File.WriteAllText(file, GivenStraps().Replace(File.ReadAllText(file), ""));
+        return HarnessCompiler.Plan(file, new DiskFiles(), RuleSettings.BuiltIn).Value!.Plan;
+    }
+
     public static string WriteTo(TemporaryFolder folder, int seed, string voltage)
     {
         var state = ((ulong)seed * 2654435761UL) + 88172645463325252UL;
@@ -51,6 +60,9 @@ internal static partial class RandomStarter
         folder.File("random-layout.yaml", Runs().Replace(StarterLayout.Write(answers), m => Times(m, 0.5, 3)).Replace("85 degC", $"{60 + (int)(Share() * 40)} degC", StringComparison.Ordinal));
         return folder.File("random.yaml", Loads().Replace(StarterDescription.Write(answers, "random-layout.yaml"), m => Times(m, 0.3, 1.8)));
     }
+
+    [GeneratedRegex(@"(?<=, colour: BK), size: \d+ mm2(?= \})")]
+    private static partial Regex GivenStraps();
 
     [GeneratedRegex(@"(estimated: )(\d+) (mm)")]
     private static partial Regex Runs();

@@ -41,6 +41,25 @@ public sealed class SmallestCopperTests
         Assert.True(tried > 3 * Seeds, $"{tried} wires");
     }
 
+    /// <summary>Ground cable and strap of no given size, which follow the starter's cable.</summary>
+    [Theory]
+    [InlineData("6")]
+    [InlineData("12")]
+    [InlineData("24")]
+    public void With_straps_left_open_no_wire_can_go_one_size_down_either(string voltage)
+    {
+        var follow = 0;
+        for (var seed = 0; seed < Seeds; seed++)
+        {
+            var plan = RandomStarter.WithOpenStraps(seed, voltage);
+            follow += plan.Wires.Count(w => w.Circuit is "engine strap" or "battery ground" && w.DecidedBy == "unfused cable");
+            var slack = Slack(plan).Slack;
+            Assert.True(slack.Count == 0, $"seed {seed}: {string.Join("; ", slack)}");
+        }
+
+        Assert.True(follow > Seeds, $"{follow} straps follow a cable");
+    }
+
     /// <summary>Wires that are to be sized alike go down together: then too one of them breaks a rule.</summary>
     [Theory]
     [InlineData("6")]
