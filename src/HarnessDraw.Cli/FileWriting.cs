@@ -1,6 +1,4 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Runtime.ExceptionServices;
 using HarnessDraw.Writing;
 
 namespace HarnessDraw.Cli;
@@ -15,18 +13,14 @@ internal static class FileWriting
     public static void WriteAll(Terminal terminal, OutputFolder folder, ImmutableArray<OutputFile> files)
     {
         using var progress = new Progress(terminal, files.Length);
-        var queue = Partitioner.Create(files.OrderBy(f => f.Name.EndsWith(".pdf", StringComparison.Ordinal) ? 0 : f.IsPicture ? 1 : 2), EnumerablePartitionerOptions.NoBuffering);
-        try
+        OutputFile[] queue = [.. files.OrderBy(f => f.Name.EndsWith(".pdf", StringComparison.Ordinal) ? 0 : f.IsPicture ? 1 : 2)];
+        SideBySide.For(queue.Length, () => Write, Math.Min(Environment.ProcessorCount, MostAtOnce));
+
+        void Write(int f)
         {
-            Parallel.ForEach(queue, new() { MaxDegreeOfParallelism = Math.Min(Environment.ProcessorCount, MostAtOnce) }, file =>
-            {
-                progress.Step(file.Name);
-                folder.Write(file.Name, file.MakeTelling is { } make ? make(share => progress.Share(file.Name, share)) : file.Make());
-            });
-        }
-        catch (AggregateException e)
-        {
-            ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
+            var file = queue[f];
+            progress.Step(file.Name);
+            folder.Write(file.Name, file.MakeTelling is { } make ? make(share => progress.Share(file.Name, share)) : file.Make());
         }
     }
 }

@@ -144,7 +144,7 @@ public static class HarnessCompiler
         {
             // composers are pure and each fills its own place: the order of the sheets does not depend on who is done first
             var made = new (string, SheetResult)[wanted.Length];
-            Parallel.For(0, wanted.Length, i => made[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
+            SideBySide.For(wanted.Length, i => made[i] = (wanted[i].Kind, SheetKinds.Compose(wanted[i].Kind, shown.Plan, findings, order.OptionsFor(wanted[i].Kind, wanted[i].Black))));
             return made;
         }
     }

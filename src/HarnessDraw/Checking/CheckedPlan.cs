@@ -7,29 +7,31 @@ namespace HarnessDraw.Checking;
 /// <summary>A plan with what the design rules find in it. They may still be looking when it is handed on: whoever asks for the findings waits for them.</summary>
 public sealed record CheckedPlan
 {
-    private readonly Task<ImmutableArray<Finding>> findings;
+    private readonly ImmutableArray<Finding> given;
+    private readonly RuleRun? run;
 
     public CheckedPlan(Plan plan, ImmutableArray<Finding> findings)
-        : this(plan, Task.FromResult(findings))
-    {
-    }
-
-    internal CheckedPlan(Plan plan, Task<ImmutableArray<Finding>> findings)
     {
         Plan = plan;
-        this.findings = findings;
+        given = findings;
+    }
+
+    internal CheckedPlan(Plan plan, RuleRun run)
+    {
+        Plan = plan;
+        this.run = run;
     }
 
     public Plan Plan { get; init; }
 
     public ImmutableArray<Finding> Findings
     {
-        get => findings.GetAwaiter().GetResult();
-        init => findings = Task.FromResult(value);
+        get => run?.Findings ?? given;
+        init => (given, run) = (value, null);
     }
 
     /// <summary>False while the rules are still looking.</summary>
-    internal bool IsChecked => findings.IsCompleted;
+    internal bool IsChecked => run?.IsDone != false;
 
     /// <summary>The rules' look-ups over this plan, with what they have measured.</summary>
     internal RuleContext? Rules { get; init; }

@@ -10,7 +10,7 @@ public static class HarnessChecker
     public static ImmutableArray<Finding> Check(Plan plan, RuleSettings settings)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Check(new RuleContext(plan, settings));
+        return new RuleRun(new(plan, settings)).Findings;
     }
 
     /// <summary>The plan with its findings, which the rules go on to look for, and with what they measure for the margins.</summary>
@@ -18,17 +18,7 @@ public static class HarnessChecker
     {
         ArgumentNullException.ThrowIfNull(plan);
         var context = new RuleContext(plan, settings);
-        return new(plan, Task.Run(() => Check(context))) { Rules = context };
-    }
-
-    private static ImmutableArray<Finding> Check(RuleContext context)
-    {
-        var plan = context.Plan;
-        var byRule = new Finding[RuleCatalogue.All.Length][];
-        // rules are pure and each fills its own place
-        Parallel.For(0, byRule.Length, r => byRule[r] = [.. RuleCatalogue.All[r].Find(context)]);
-        var found = plan.PlanningFindings.Concat(byRule.SelectMany(f => f)).Select(f => SmallestOptions.Of(f, context));
-        return FindingOrder.Sort(Waivers.Apply(plan.Harness, FindingOrder.Once(found), context));
+        return new(plan, new RuleRun(context)) { Rules = context };
     }
 
     /// <summary>'27 A of 31.4 A': the figure that a rule holds against its limit, by the rule's own name for it; null when the plan has none of that name.</summary>

@@ -75,7 +75,7 @@ public static class SheetRules
         ImmutableArray<Sheet> all = [.. sheets];
         var found = new ImmutableArray<Finding>[all.Length];
         // a sheet is looked at by itself: side by side, each fills its own place
-        Parallel.For(0, all.Length, s => found[s] = Of(context, all[s], hasErrors));
+        SideBySide.For(all.Length, s => found[s] = Of(context, all[s], hasErrors));
         return FindingOrder.Sort(found.SelectMany(f => f).Concat(Missing(context, all, faces)));
     }
 

@@ -32,7 +32,7 @@ public static class FaultFinder
         var fuses = RatedFuses(network);
         // states side by side; each fills its own place, and of what they find the order is that of the states
         var inState = new StateFaults[circuits.Length];
-        Parallel.For(0, circuits.Length, s => inState[s] = new(Shorts(network, fuses, circuits[s], plan.Harness.States[s], chosen, out var shorted), shorted, Opens(network, circuits[s], plan.Harness.States[s], chosen, out var opened), opened));
+        SideBySide.For(circuits.Length, s => inState[s] = new(Shorts(network, fuses, circuits[s], plan.Harness.States[s], chosen, out var shorted), shorted, Opens(network, circuits[s], plan.Harness.States[s], chosen, out var opened), opened));
         var shorts = new Dictionary<string, ShortFault>(StringComparer.Ordinal);
         foreach (var fault in inState.SelectMany(s => s.Shorts))
         {

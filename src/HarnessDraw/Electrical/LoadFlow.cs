@@ -208,7 +208,7 @@ internal sealed class LoadFlow
             first[i] = firsts.TryAdd(key, i) ? i : firsts[key];
         }
 
-        Parallel.For(0, runs.Length, i => solutions[i] = first[i] != i ? null : runs[i].Charging is { } source
+        SideBySide.For(runs.Length, i => solutions[i] = first[i] != i ? null : runs[i].Charging is { } source
             ? network.SolveCharging(source, source.Source!.OutputA!.Value, runs[i].Build)
             : network.SolveNominal(runs[i].State!, runs[i].Build));
         return new(runs, solutions, first);

@@ -46,10 +46,10 @@ public static class NetworkSolver
         int[] shown = [.. Enumerable.Range(0, states.Length).DistinctBy(s => states[s].Id, StringComparer.Ordinal).OrderBy(s => states[s].Id, StringComparer.Ordinal)];
         ImmutableArray<string> names = [.. shown.Select(s => states[s].Id)];
         // a build differs little from the first one: its states begin with the volts and the warmth of that one's, and those in which the same parts carry current differ in what hangs dead alone
-        Parallel.For(0, Math.Min(states.Length, circuits.Length), s => circuits[s] = Solved(s, null));
-        Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: false));
-        Parallel.For(states.Length, Math.Max(states.Length, circuits.Length), i => Begin(i, isAlike: true));
-        Parallel.For(0, builds.Length, b =>
+        SideBySide.For(Math.Min(states.Length, circuits.Length), s => circuits[s] = Solved(s, null));
+        SideBySide.For(Math.Max(0, circuits.Length - states.Length), i => Begin(states.Length + i, isAlike: false));
+        SideBySide.For(Math.Max(0, circuits.Length - states.Length), i => Begin(states.Length + i, isAlike: true));
+        SideBySide.For(builds.Length, b =>
         {
             var nodes = ImmutableArray.CreateBuilder<NodeVolts>(network.Shown.Count);
             foreach (var (name, node) in network.Shown)
@@ -108,7 +108,7 @@ public static class NetworkSolver
     {
         var states = network.Plan.Harness.States;
         var circuits = new StateCircuit[states.Length];
-        Parallel.For(0, states.Length, s => circuits[s] = new(network, states[s], build));
+        SideBySide.For(states.Length, s => circuits[s] = new(network, states[s], build));
         return circuits;
     }
 }

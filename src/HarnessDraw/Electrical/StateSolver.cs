@@ -104,7 +104,7 @@ internal sealed partial class ElectricalNetwork
     {
         Prepare();
         var names = new string[cases.Count];
-        Parallel.For(0, names.Length, i => names[i] = Carrying(cases[i].State, cases[i].Build));
+        SideBySide.For(names.Length, i => names[i] = Carrying(cases[i].State, cases[i].Build));
         return names;
     }
 

@@ -22,7 +22,7 @@ internal static class SwitchFinder
         var circuits = new StateCircuit[tried.Length];
         // a meter's digits tell a load that works from one that does not
         var rest = new StateCircuit(network, Standing([]), build, rough: true);
-        Parallel.For(0, tried.Length, i => circuits[i] = new(network, Standing(tried[i]), build, null, rest, warms: false, rough: true));
+        SideBySide.For(tried.Length, i => circuits[i] = new(network, Standing(tried[i]), build, null, rest, warms: false, rough: true));
         var alone = Enumerable.Range(0, tried.Length).Where(i => tried[i].Length == 1).ToDictionary(i => tried[i][0], i => circuits[i], StringComparer.Ordinal);
         var sneaks = ImmutableArray.CreateBuilder<SwitchEffect>();
         var kills = ImmutableArray.CreateBuilder<SwitchEffect>();

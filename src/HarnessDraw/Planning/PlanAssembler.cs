@@ -95,7 +95,7 @@ internal static class PlanAssembler
 
         // packing takes long: segments are packed side by side
         var bareMm = new double[inside.Length];
-        Parallel.For(0, inside.Length, s => bareMm[s] = inside[s].Count == 0 ? 0 : bundles.BareMm([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))]));
+        SideBySide.For(inside.Length, s => bareMm[s] = inside[s].Count == 0 ? 0 : bundles.BareMm([.. inside[s].Select(w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds))]));
         var segments = ImmutableArray.CreateBuilder<Segment>();
         for (var s = 0; s < inside.Length; s++)
         {

@@ -140,7 +140,7 @@ internal sealed class ChartDrafts(WallChartSubject subject, bool blackInk, Chart
             var next = CardColumnRule.All.IndexOf(rule) + 1;
             CardColumnRule[] due = part is null && next < CardColumnRule.All.Length && !made.ContainsKey((nameMm, CardColumnRule.All[next])) ? [rule, CardColumnRule.All[next]] : [rule];
             var drafts = new ChartDraft[due.Length];
-            Parallel.For(0, due.Length, i => drafts[i] = new(problem, due[i], known, words, part));
+            SideBySide.For(due.Length, i => drafts[i] = new(problem, due[i], known, words, part));
             foreach (var (r, d) in due.Zip(drafts))
             {
                 // where no place has cards enough for columns, one rule gives what another does: it is not tried again

@@ -237,24 +237,34 @@ public static class WallChart
     private static List<ChartFit>? TryParts(ImmutableArray<Func<(WallChartSubject Subject, ChartPart Part)>> parts, bool blackInk, Paper paper, TitleBlock title, Action<int, ChartFit> tooFull, ImmutableArray<FrozenChartSheet> kept = default)
     {
         var (drafts, fits) = (new ChartDrafts[parts.Length], new ChartFit[parts.Length]);
-        var run = Parallel.For(0, parts.Length, (n, state) =>
+        // the first of those that were seen not to fit; the charts behind it need not be tried
+        var first = parts.Length;
+        SideBySide.For(parts.Length, n =>
         {
+            if (n > Volatile.Read(ref first))
+            {
+                return;
+            }
+
             var (subject, part) = parts[n]();
             drafts[n] = new(subject, blackInk, part, kept.IsDefault ? null : kept[n]);
             fits[n] = ChartFit.AsKept(drafts[n], paper, TitleOf(n)) ?? ChartFit.Try(drafts[n], paper, TitleOf(n), LeastNameMm);
             if (!fits[n].Fits)
             {
-                state.Break();
+                int seen;
+                while (n < (seen = Volatile.Read(ref first)) && Interlocked.CompareExchange(ref first, n, seen) != seen)
+                {
+                }
             }
         });
-        if (run.LowestBreakIteration is { } first)
+        if (first < parts.Length)
         {
-            tooFull((int)first, fits[first]);
+            tooFull(first, fits[first]);
             return null;
         }
 
         // larger names once all fit
-        Parallel.For(0, parts.Length, n => fits[n] = fits[n].IsKept ? fits[n] : WithLargestNames(drafts[n], fits[n], paper, TitleOf(n)));
+        SideBySide.For(parts.Length, n => fits[n] = fits[n].IsKept ? fits[n] : WithLargestNames(drafts[n], fits[n], paper, TitleOf(n)));
         return [.. fits];
 
         TitleBlock TitleOf(int n) => title with { Type = $"wall chart {drafts[n].Part!.Number} of {drafts[n].Part!.Of}" };
@@ -351,7 +361,7 @@ public static class WallChart
     private static SheetResult Drawn(List<ChartFit> fits, SheetOptions options, TitleBlock title)
     {
         var sheets = new Sheet[fits.Count];
-        Parallel.For(0, sheets.Length, n =>
+        SideBySide.For(sheets.Length, n =>
         {
             var best = options.TrueToScale ? fits[n].ToScale() : fits[n].Finished(WidestStretch);
             var words = sheets.Length == 1 ? "wall chart" : $"wall chart {n + 1} of {sheets.Length}";

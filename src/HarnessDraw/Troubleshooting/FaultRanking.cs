@@ -33,7 +33,7 @@ public sealed class FaultRanking
         this.bench = bench;
         // each distinct case once, side by side; what comes out does not depend on the order
         var distinct = faults.SelectMany(f => f.Variants).DistinctBy(v => v.Key).ToArray();
-        Parallel.For(0, distinct.Length, i => bench.Predict(distinct[i]));
+        SideBySide.For(distinct.Length, i => bench.Predict(distinct[i]));
         Faults = [.. faults.Select(f => new Suspect(f, [.. f.Variants.Select(v => bench.Predict(v))], 0))];
     }
 

@@ -25,7 +25,7 @@ public sealed record SymptomTable(ImmutableArray<SymptomRow> Rows, ImmutableArra
         var bench = new FaultBench(plan, build);
         var cases = bench.Faults(FaultWeights.InService).Select(f => (Fault: f, Variant: f.Variants[f.Kind == FaultKind.HighResistance ? FaultLister.BadOhms.IndexOf(BadOhm) : 0])).ToArray();
         var distinct = cases.Select(c => c.Variant).DistinctBy(v => v.Key).ToArray();
-        Parallel.For(0, distinct.Length, i => bench.Predict(distinct[i], withVolts: false));
+        SideBySide.For(distinct.Length, i => bench.Predict(distinct[i], withVolts: false));
         var rows = new List<(string Key, SymptomRow Row, List<Fault> Faults)>();
         var byKey = new Dictionary<string, List<Fault>>(StringComparer.Ordinal);
         foreach (var (fault, variant) in cases)

@@ -62,7 +62,7 @@ public sealed class TestChooser(FaultBench bench)
         var tried = evidence.Fuses.Select(f => f.Fuse).ToHashSet(StringComparer.Ordinal);
         var found = new List<NextTest>[bench.States.Length];
         var most = new MostWorth();
-        Parallel.For(0, found.Length, s => found[s] = GoodIn(cases, s, SourceVolts.SpreadAfter(evidence.Readings.Where(r => r.State == s).Select(r => r.Volts)), read, seen, most));
+        SideBySide.For(found.Length, s => found[s] = GoodIn(cases, s, SourceVolts.SpreadAfter(evidence.Readings.Where(r => r.State == s).Select(r => r.Volts)), read, seen, most));
         var all = found.SelectMany(f => f).ToList();
         var blown = cases.SelectMany(c => c.Prediction.Solved.Blown).Distinct(StringComparer.Ordinal).Where(f => !tried.Contains(f)).Order(StringComparer.Ordinal);
         all.AddRange(blown.Select(f => Fuse(cases, f)));

@@ -36,11 +36,11 @@ public static class CavitySearch
         // from every beginning by itself, side by side
         var beginnings = Beginnings(wires, steps);
         var tried = new (int[] Cavities, double[] Places, double Score)[beginnings.Count];
-        Parallel.For(0, tried.Length, () => new CavityDealer(cost, Crossing), (b, _, dealer) =>
+        SideBySide.For(tried.Length, () =>
         {
-            tried[b] = Settled(dealer, beginnings[b], start, isSmall ? kinds.Count : 2);
-            return dealer;
-        }, _ => { });
+            var dealer = new CavityDealer(cost, Crossing);
+            return b => tried[b] = Settled(dealer, beginnings[b], start, isSmall ? kinds.Count : 2);
+        });
         (int[] Cavities, double[] Places, double Score) best = (start, [], double.PositiveInfinity);
         Array.ForEach(tried, Keep);
         if (!isSmall)

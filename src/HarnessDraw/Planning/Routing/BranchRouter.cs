@@ -31,7 +31,7 @@ internal static class BranchRouter
         var trees = starts.DistinctBy(s => string.Join(',', s.Order()), StringComparer.Ordinal).ToArray();
         var costs = new double[trees.Length];
         // starts are improved side by side; each fills its own place, and of equal ones the first is taken
-        Parallel.For(0, trees.Length, s =>
+        SideBySide.For(trees.Length, s =>
         {
             var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root, places.RunC, places.PlaceC);
             trees[s] = Improve(graph, trees[s], wanted, objective, forced);

@@ -60,7 +60,7 @@ internal sealed partial class SizingStage
         var count = routed.Tree.Segments.Count;
         inside ??= Inside(count);
         // packing takes long: segments are packed side by side
-        Parallel.For(0, count, s =>
+        SideBySide.For(count, s =>
         {
             var sizes = Array.ConvertAll(inside[s], w => rows[w].Size);
             if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))

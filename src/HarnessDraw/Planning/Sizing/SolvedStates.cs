@@ -107,9 +107,19 @@ internal sealed class SolvedStates
 
         // cases are solved side by side; each fills its own places
         var mostPasses = nominal.IsEmpty ? 0 : nominal.Max(l => l.Wires.Length);
-        Parallel.For(0, solved.Length, () => new LoopPass[mostPasses], (i, _, passing) =>
+        SideBySide.For(solved.Length, () =>
         {
-            var c = solved[i];
+            var passing = new LoopPass[mostPasses];
+            return i => Tell(solved[i], passing);
+        });
+        like = null;
+        if (due is null)
+        {
+            TellWires();
+        }
+
+        void Tell(int c, LoopPass[] passing)
+        {
             if (circuits[c] is not { } circuit)
             {
                 var flow = routed.Flow.Cases[c];
@@ -121,20 +131,13 @@ internal sealed class SolvedStates
             }
             else
             {
-                return passing;
+                return;
             }
 
             foreach (var l in loopsOf[c])
             {
                 told[l] = Solved(nominal[l], passing);
             }
-
-            return passing;
-        }, _ => { });
-        like = null;
-        if (due is null)
-        {
-            TellWires();
         }
     }
 
