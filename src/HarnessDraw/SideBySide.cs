@@ -10,6 +10,8 @@ public static class SideBySide
     /// <summary>Works of which pieces are still to be given out, the newest last; also what is locked while threads come and go.</summary>
     internal static readonly List<SharedWork> Open = [];
 
+    private const int LingerMs = 2;
+    private const int LooksBeforeYielding = 100;
     private static SharedWork? newest;
     private static int helpers;
 
@@ -65,18 +67,40 @@ public static class SideBySide
 
     private static void Help()
     {
-        while (Next() is { } work)
+        for (; Next(isLeaving: false) is { } work || (work = Awaited()) is not null;)
         {
             work.TakePart(isHelping: true);
         }
     }
 
-    private static SharedWork? Next()
+    // the next work is mostly asked for within a millisecond or two; a thread that went to sleep takes as long to come back
+    private static SharedWork? Awaited()
+    {
+        var until = Environment.TickCount64 + LingerMs;
+        while (Environment.TickCount64 <= until)
+        {
+            for (var look = 0; look < LooksBeforeYielding; look++)
+            {
+                if (Volatile.Read(ref newest) is not null && Next(isLeaving: false) is { } work)
+                {
+                    return work;
+                }
+
+                Thread.SpinWait(1);
+            }
+
+            _ = Thread.Yield();
+        }
+
+        return Next(isLeaving: true);
+    }
+
+    private static SharedWork? Next(bool isLeaving)
     {
         lock (Open)
         {
             var work = Open.FindLast(w => w.Enter(isHelping: true));
-            helpers -= work is null ? 1 : 0;
+            helpers -= work is null && isLeaving ? 1 : 0;
             return work;
         }
     }

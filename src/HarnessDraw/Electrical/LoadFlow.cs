@@ -89,7 +89,28 @@ internal sealed class LoadFlow
 
     private List<(NetworkSolution Solution, int Case, Branch? Charging)> Solutions { get; } = [];
 
-    public double LargestA(int net, int member) => Cases.Count == 0 ? 0 : Cases.Max(c => Math.Abs(c.MemberA[net][member]));
+    public double LargestA(int net, int member)
+    {
+        var largestA = 0.0;
+        foreach (var one in Cases)
+        {
+            largestA = Math.Max(largestA, Math.Abs(one.MemberA[net][member]));
+        }
+
+        return largestA;
+    }
+
+    /// <summary>By member of a net: the largest current of any case, A.</summary>
+    public double[] LargestA(int net)
+    {
+        var largestA = new double[index.Harness.Nets[net].Ends.Length + 1];
+        for (var m = 0; m < largestA.Length; m++)
+        {
+            largestA[m] = LargestA(net, m);
+        }
+
+        return largestA;
+    }
 
     /// <summary>The loops of all loads, with the contacts and the given fuse resistances as fixed losses.</summary>
     /// <param name="fuseOhm">Ohms of a fuse by its id.</param>

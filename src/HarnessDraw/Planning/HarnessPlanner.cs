@@ -78,18 +78,22 @@ public static class HarnessPlanner
         var usable = harness with { Nets = [.. harness.Nets.Where(n => !n.Root.IsNearestGround)] };
         var index = new HarnessIndex(usable);
         var switching = new CircuitSwitching(index);
-        var flow = new LoadFlow(index, switching, options, BuildLister.Covering(builds));
         var root = places.Find(usable.Layout.Root) ?? 0;
+        int[][] ends = [.. usable.Nets.Select(net => ElectricalNetwork.Members(net).Select(m => places.Find(index.PlaceOf(m)) ?? root).ToArray())];
+        var forced = HandRoutes.EdgesOf(index, places);
+        // trees that join all ends are sought while the currents are worked out
+        List<int>[] starts = [];
+        var seek = SideBySide.Begin(1, () => _ => starts = BranchRouter.Starts(places, ends, root, forced));
+        var flow = new LoadFlow(index, switching, options, BuildLister.Covering(builds));
         var fuses = new FuseChooser(index, options).Rated(flow.Fuses.GetValueOrDefault);
-        var demands = usable.Nets.Select((net, n) => new NetDemand(
-            [.. ElectricalNetwork.Members(net).Select(m => places.Find(index.PlaceOf(m)) ?? root)],
-            [.. Enumerable.Range(0, net.Ends.Length + 1).Select(m => flow.LargestA(n, m))])
+        var demands = usable.Nets.Select((net, n) => new NetDemand(ends[n], flow.LargestA(n))
         {
             GivenMm2 = index.Circuit(net.Circuit).AreaMm2,
             Type = index.WireTypeOf(index.Circuit(net.Circuit)),
             FuseA = ProtectionFinder.Of(index, index.Circuit(net.Circuit)) is [var nearest, ..] ? fuses[nearest].RatingA ?? 0 : 0,
         }).ToList();
-        var edges = BranchRouter.Route(places, demands, root, options, HandRoutes.EdgesOf(index, places));
+        seek.Finish();
+        var edges = BranchRouter.Route(starts, places, demands, root, options, forced);
         return new(index, switching, flow, places, new RoutedTree(places, edges, root));
     }
 

@@ -6,38 +6,68 @@ namespace HarnessDraw.Planning.Routing;
 /// </summary>
 internal static class BranchRouter
 {
-    public static IReadOnlyList<int> Route(PlaceGraph places, IReadOnlyList<NetDemand> nets, int root, PlanningOptions options, IReadOnlyCollection<int> forced)
+    /// <summary>The trees to start from, which join what is wanted whatever currents flow; none where nothing is to be joined.</summary>
+    /// <param name="places">Places and the ways between them.</param>
+    /// <param name="ends">By net: the places of its members.</param>
+    /// <param name="root">The place that the tree begins at.</param>
+    /// <param name="forced">Edges that hand-given routes use.</param>
+    public static List<int>[] Starts(PlaceGraph places, int[][] ends, int root, IReadOnlyCollection<int> forced)
     {
+        if (places.Graph.Vertices < 2)
+        {
+            return [];
+        }
+
         var graph = Forced(places.Graph, forced);
-        int[] needed = [.. nets.SelectMany(n => n.Places).Concat(forced.SelectMany(e => new[] { graph.Edges[e].A, graph.Edges[e].B })).Append(root).Distinct().Order()];
+        var wanted = Wanted(graph, ends, root, forced);
+        int[] needed = [.. Enumerable.Range(0, wanted.Length).Where(v => wanted[v])];
         if (needed.Length < 2)
         {
             return [];
         }
 
-        var wanted = new bool[graph.Vertices];
-        foreach (var v in needed)
-        {
-            wanted[v] = true;
-        }
-
-        var busiest = nets.SelectMany(n => n.Places).GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => g.Key).FirstOrDefault(root);
+        var busiest = ends.SelectMany(e => e).GroupBy(p => p).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => g.Key).FirstOrDefault(root);
         List<List<int>> starts =
         [
             [.. new SteinerTreeFinder(graph, needed).Find(2)],
             ShortestWays(graph, root, wanted),
             ShortestWays(graph, busiest, wanted),
         ];
-        var trees = starts.DistinctBy(s => string.Join(',', s.Order()), StringComparer.Ordinal).ToArray();
-        var costs = new double[trees.Length];
+        return [.. starts.DistinctBy(s => string.Join(',', s.Order()), StringComparer.Ordinal)];
+    }
+
+    /// <summary>The tree of the lowest objective that the starts lead to.</summary>
+    public static IReadOnlyList<int> Route(List<int>[] starts, PlaceGraph places, IReadOnlyList<NetDemand> nets, int root, PlanningOptions options, IReadOnlyCollection<int> forced)
+    {
+        if (starts.Length == 0)
+        {
+            return [];
+        }
+
+        var graph = Forced(places.Graph, forced);
+        var wanted = Wanted(graph, nets.Select(n => n.Places), root, forced);
+        var trees = new List<int>[starts.Length];
+        var costs = new double[starts.Length];
         // starts are improved side by side; each fills its own place, and of equal ones the first is taken
         SideBySide.For(trees.Length, s =>
         {
             var objective = new RoutingObjective(graph, nets, options.CoveringAsCopperMm2, root, places.RunC, places.PlaceC);
-            trees[s] = Improve(graph, trees[s], wanted, objective, forced);
+            trees[s] = Improve(graph, starts[s], wanted, objective, forced);
             costs[s] = objective.CostOf(trees[s]);
         });
         return trees[Array.IndexOf(costs, costs.Min())];
+    }
+
+    private static bool[] Wanted(WeightedGraph graph, IEnumerable<int[]> ends, int root, IReadOnlyCollection<int> forced)
+    {
+        var wanted = new bool[graph.Vertices];
+        wanted[root] = true;
+        foreach (var v in ends.SelectMany(e => e).Concat(forced.SelectMany(e => new[] { graph.Edges[e].A, graph.Edges[e].B })))
+        {
+            wanted[v] = true;
+        }
+
+        return wanted;
     }
 
     /// <summary>Runs that hand-given routes use cost next to nothing, so that the tree keeps them.</summary>

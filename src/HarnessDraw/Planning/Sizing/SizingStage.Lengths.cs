@@ -54,21 +54,26 @@ internal sealed partial class SizingStage
         return [.. found.Select(f => f.ToArray())];
     }
 
-    // only bundles with a wire of another size are packed again
     private double[] Bundles()
+    {
+        BeginPacking().Finish();
+        return [.. packed.Select(p => p.OutsideMm)];
+    }
+
+    // packing takes long: segments are packed side by side, and only those with a wire of another size
+    private SharedWork BeginPacking()
     {
         var count = routed.Tree.Segments.Count;
         inside ??= Inside(count);
-        // packing takes long: segments are packed side by side
-        SideBySide.For(count, s =>
+        return SideBySide.Begin(count, () => Pack);
+
+        void Pack(int s)
         {
             var sizes = Array.ConvertAll(inside[s], w => rows[w].Size);
             if (packed[s].Sizes is not { } before || !before.AsSpan().SequenceEqual(sizes))
             {
                 packed[s] = (sizes, bundles.CoveredMm(Array.ConvertAll(inside[s], w => (rows[w].SizeNow.OutsideMm, rows[w].Draft.Builds)), routed.Tree.Segments[s].Zone, isRough));
             }
-        });
-
-        return [.. packed.Select(p => p.OutsideMm)];
+        }
     }
 }

@@ -71,9 +71,9 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
 
         fuses = Rated(routed.Flow.Fuses.GetValueOrDefault);
         // ways, contacts and the first fuses are the same for every wiring; they are walked while the network is made
-        var walked = paths is null ? Task.Run(() => routed.Flow.Paths(FuseOhm)) : Task.FromResult(paths);
+        var walk = SideBySide.Begin(paths is null ? 1 : 0, () => _ => paths = routed.Flow.Paths(FuseOhm));
         states = new(routed, options, terminals, rows, fuses);
-        paths = walked.GetAwaiter().GetResult();
+        walk.Finish();
         nominal = Loops();
         loops = ImmutableArray.CreateRange(nominal, WithJoints);
         SizeAll();
@@ -87,9 +87,12 @@ internal sealed partial class SizingStage(RoutedHarness routed, PlanningOptions 
     public SizingResult Finish(PlanningFindings findings)
     {
         Settle(RoundsBeforeCavities);
-        AssignCavities();
+        // bundles go by sizes alone: they are packed while wires get their cavities
         isRough = false;
         Array.Clear(packed);
+        var packing = BeginPacking();
+        AssignCavities();
+        packing.Finish();
         Settle(options.MostSizingRounds);
         TakeBack();
         foreach (var protection in index.Harness.Protections.Where(p => fuses[p.Id].RatingA is null))
