@@ -1,19 +1,21 @@
 namespace HarnessDraw;
 
 /// <summary>
-/// Pieces of work that do not touch one another, done by whoever asks for them and by threads that are free. A caller waits for pieces that are being done and for nothing else:
-/// <see cref="Parallel"/> has it wait for every helper that it called, also for one that is busy with something longer and has not come. Never more threads help than there are
-/// processors beside the caller's, and they go where work was asked for last: what was begun for later does not hold up what is waited for now.
+/// Pieces of work that do not touch one another, done by whoever asks for them and by helpers: one thread for each processor beside the caller's. A caller waits for pieces that are being
+/// done and for nothing else; <see cref="Parallel"/> has it wait for every helper that it called, also for one that is busy with something longer and has not come. Helpers go where work was
+/// asked for last: what was begun for later does not hold up what is waited for now. They are no threads of the pool, of which several take turns at the caller's processor.
 /// </summary>
 public static class SideBySide
 {
-    /// <summary>Works of which pieces are still to be given out, the newest last; also what is locked while threads come and go.</summary>
-    internal static readonly List<SharedWork> Open = [];
-
+    // the next work is mostly asked for within a millisecond or two; a thread that went to sleep takes as long to come back
     private const int LingerMs = 2;
     private const int LooksBeforeYielding = 100;
+    private static readonly int MostHelpers = Environment.ProcessorCount - 1;
     private static SharedWork? newest;
     private static int helpers;
+
+    /// <summary>Works of which pieces are still to be given out, the newest last; also what is locked while threads come and go.</summary>
+    internal static List<SharedWork> Open { get; } = [];
 
     /// <summary>Does pieces 0 to <paramref name="count"/> less one, each once and in any order. What one throws ends the work and is thrown here.</summary>
     public static void For(int count, Action<int> piece) => For(count, () => piece);
@@ -30,26 +32,24 @@ public static class SideBySide
     private static SharedWork Begin(int count, Func<Action<int>> worker, int atMost, bool isAwaited)
     {
         ArgumentNullException.ThrowIfNull(worker);
-        var work = new SharedWork(count, worker, atMost > 0 ? atMost : Environment.ProcessorCount);
+        var work = new SharedWork(count, worker, atMost > 0 ? atMost : MostHelpers + 1);
         // who waits takes a piece by himself
         var shared = isAwaited ? count - 1 : count;
-        if (shared <= 0 || Environment.ProcessorCount == 1)
+        if (shared <= 0 || MostHelpers == 0)
         {
             return work;
         }
 
-        int called;
         lock (Open)
         {
             Open.Add(work);
             newest = work;
-            called = Math.Min(Environment.ProcessorCount - 1 - helpers, shared);
-            helpers += called;
-        }
+            for (; helpers < Math.Min(shared, MostHelpers); helpers++)
+            {
+                new Thread(Help) { IsBackground = true, Name = "helper" }.Start();
+            }
 
-        for (; called > 0; called--)
-        {
-            _ = ThreadPool.UnsafeQueueUserWorkItem(static _ => Help(), null);
+            Monitor.PulseAll(Open);
         }
 
         return work;
@@ -67,21 +67,27 @@ public static class SideBySide
 
     private static void Help()
     {
-        for (; Next(isLeaving: false) is { } work || (work = Awaited()) is not null;)
+        while (true)
         {
-            work.TakePart(isHelping: true);
+            (Next() ?? Looked() ?? Woken()).TakePart(isHelping: true);
         }
     }
 
-    // the next work is mostly asked for within a millisecond or two; a thread that went to sleep takes as long to come back
-    private static SharedWork? Awaited()
+    private static SharedWork? Next()
     {
-        var until = Environment.TickCount64 + LingerMs;
-        while (Environment.TickCount64 <= until)
+        lock (Open)
+        {
+            return Open.FindLast(w => w.Enter(isHelping: true));
+        }
+    }
+
+    private static SharedWork? Looked()
+    {
+        for (var until = Environment.TickCount64 + LingerMs; Environment.TickCount64 <= until;)
         {
             for (var look = 0; look < LooksBeforeYielding; look++)
             {
-                if (Volatile.Read(ref newest) is not null && Next(isLeaving: false) is { } work)
+                if (Volatile.Read(ref newest) is not null && Next() is { } work)
                 {
                     return work;
                 }
@@ -92,15 +98,19 @@ public static class SideBySide
             _ = Thread.Yield();
         }
 
-        return Next(isLeaving: true);
+        return null;
     }
 
-    private static SharedWork? Next(bool isLeaving)
+    private static SharedWork Woken()
     {
         lock (Open)
         {
-            var work = Open.FindLast(w => w.Enter(isHelping: true));
-            helpers -= work is null && isLeaving ? 1 : 0;
+            SharedWork? work;
+            while ((work = Next()) is null)
+            {
+                _ = Monitor.Wait(Open);
+            }
+
             return work;
         }
     }
