@@ -44,9 +44,9 @@ public static class SideBySide
         {
             Open.Add(work);
             newest = work;
-            for (; helpers < Math.Min(shared, MostHelpers); helpers++)
+            for (var here = helpers < Math.Min(shared, MostHelpers) ? OtherProcessor.Here() : -1; helpers < Math.Min(shared, MostHelpers); helpers++)
             {
-                new Thread(Help) { IsBackground = true, Name = "helper" }.Start();
+                new Thread(() => Help(here)) { IsBackground = true, Name = "helper" }.Start();
             }
 
             Monitor.PulseAll(Open);
@@ -65,8 +65,9 @@ public static class SideBySide
         newest = Open is [.., var last] ? last : null;
     }
 
-    private static void Help()
+    private static void Help(int callersProcessor)
     {
+        OtherProcessor.GoFrom(callersProcessor);
         while (true)
         {
             (Next() ?? Looked() ?? Woken()).TakePart(isHelping: true);
