@@ -4,6 +4,7 @@ using System.Text;
 using HarnessDraw.Checking;
 using HarnessDraw.Diagnostics;
 using HarnessDraw.Electrical;
+using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 using HarnessDraw.Writing;
 using HarnessDraw.Writing.Findings;
@@ -47,8 +48,10 @@ internal static class CheckCommand
                 return ExitCode.Problems;
             }
 
+            // sheets show no cures: they are laid out while the rules still look
+            var set = HarnessCompiler.LayOut(planned, new DrawOrder());
             planned = HarnessCompiler.Cure(parsed.GetRequiredValue(file), new DiskFiles(), settings!, planned, parsed.GetValue(advice));
-            var findings = HarnessCompiler.LayOut(planned, new DrawOrder()).Findings;
+            ImmutableArray<Finding> findings = [.. planned.Findings, .. set.SheetFindings];
             var margins = HarnessChecker.Margins(planned, settings!);
             var text = parsed.GetValue(format) switch
             {

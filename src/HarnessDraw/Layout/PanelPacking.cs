@@ -14,7 +14,7 @@ public readonly record struct KeptPanel(int Shape, double X, double Y, double In
 public sealed class PanelPacking
 {
     private const double CellMm = 5;
-    private const double LaterShapeMm = 60;
+    private const double LaterShapeCells = 60 / CellMm;
     private readonly Box area;
     private readonly int columns;
     private readonly int rows;
@@ -61,7 +61,10 @@ public sealed class PanelPacking
     /// Places for all panels in their order, each in the shape that comes nearest to where it would stand (a later shape must gain something): the box and the
     /// number of the shape; null when one does not fit. Panels that have a kept place stand there first, as far as it is free.
     /// </summary>
-    public (Box Box, int Shape)[]? Place(IReadOnlyList<IReadOnlyList<Panel>> panels, ImmutableArray<KeptPanel?> kept = default)
+    /// <param name="panels">By panel: its shapes.</param>
+    /// <param name="kept">By panel: where it stood on a chart before.</param>
+    /// <param name="last">Places that were found beside something like it: where one is still free nothing further away is looked at, which changes no place.</param>
+    public (Box Box, int Shape)[]? Place(IReadOnlyList<IReadOnlyList<Panel>> panels, ImmutableArray<KeptPanel?> kept = default, IReadOnlyList<(Box Box, int Shape)>? last = null)
     {
         ArgumentNullException.ThrowIfNull(panels);
         var places = new (Box, int)[panels.Count];
@@ -91,12 +94,13 @@ public sealed class PanelPacking
 
             CountFree();
             (Box Box, int Shape, double Off)? best = null;
+            var known = last is not null && i < last.Count && last[i].Shape < panels[i].Count ? OffAt(panels[i][last[i].Shape], last[i].Box) + (last[i].Shape * LaterShapeCells) + Hair : null;
             for (var shape = 0; shape < panels[i].Count; shape++)
             {
                 // a later shape is sought only where it would win
-                if (Find(panels[i][shape], (best?.Off - (shape * LaterShapeMm)) ?? double.MaxValue) is { } found)
+                if (Find(panels[i][shape], (best?.Off ?? known ?? double.MaxValue) - (shape * LaterShapeCells)) is { } found)
                 {
-                    best = (found.Box, shape, found.Off + (shape * LaterShapeMm));
+                    best = (found.Box, shape, found.Off + (shape * LaterShapeCells));
                 }
             }
 
@@ -175,14 +179,30 @@ public sealed class PanelPacking
         changed = (columns, -1, -1);
     }
 
-    // nearer than so many mm to where it would stand
-    private (Box Box, double Off)? Find(Panel panel, double withinMm)
+    // a known place is found again, and every one that is as near
+    private const double Hair = 1e-9;
+
+    private (int W, int H, double WantC, double WantR) Sought(Panel panel)
     {
-        var w = (int)Math.Ceiling(panel.WidthMm / CellMm);
-        var h = (int)Math.Ceiling(panel.HeightMm / CellMm);
-        var best = withinMm / CellMm;
+        var (w, h) = ((int)Math.Ceiling(panel.WidthMm / CellMm), (int)Math.Ceiling(panel.HeightMm / CellMm));
+        return (w, h, panel.WantX * (columns - w), panel.WantY * (rows - h));
+    }
+
+    // how many cells a place is off, where the panel has room there
+    private double? OffAt(Panel panel, Box at)
+    {
+        var (w, h, wantC, wantR) = Sought(panel);
+        var (c, r) = ((int)Math.Round((at.X - area.X) / CellMm), (int)Math.Round((at.Y - area.Y) / CellMm));
+        var hasRoom = c >= 0 && r >= 0 && c + w <= columns && r + h <= rows && free.AsSpan((r * columns) + c, w).IndexOfAnyExceptInRange((short)h, short.MaxValue) < 0;
+        return hasRoom ? Math.Abs(c - wantC) + Math.Abs(r - wantR) : null;
+    }
+
+    // nearer than so many cells to where it would stand
+    private (Box Box, double Off)? Find(Panel panel, double within)
+    {
+        var (w, h, wantC, wantR) = Sought(panel);
+        var best = within;
         Box? found = null;
-        var (wantC, wantR) = (panel.WantX * (columns - w), panel.WantY * (rows - h));
         // rows from the wanted one outwards: nothing further away than the best can win
         var (up, down) = ((int)Math.Floor(wantR), (int)Math.Floor(wantR) + 1);
         while (up >= 0 || down + h <= rows)
@@ -200,7 +220,7 @@ public sealed class PanelPacking
             }
         }
 
-        return found is { } box ? (box, best * CellMm) : null;
+        return found is { } box ? (box, best) : null;
 
         // of each run of columns that are free far enough down, the place nearest to the wanted one
         void FindInRow(int r, double offRow)

@@ -330,6 +330,7 @@ internal sealed partial class ChartFit
     // of the panels as they are: asked for at every try
     private IReadOnlyList<ChartPanel>? sized;
     private Panel[][] sizes = [];
+    private IReadOnlyList<(Box Box, int Shape)>? lastPlaced;
 
     private bool PlacePanels(Box inner)
     {
@@ -355,7 +356,8 @@ internal sealed partial class ChartFit
             sizes = [.. Panels.Select(p => Array.ConvertAll(p.Shapes.ToArray(), s => s.Size))];
         }
 
-        var placed = packing.Place(sizes, kept is null ? default : KeptPanels());
+        var placed = packing.Place(sizes, kept is null ? default : KeptPanels(), lastPlaced);
+        lastPlaced = placed ?? lastPlaced;
         PanelPlaces = placed ?? [];
         return placed is not null;
     }
