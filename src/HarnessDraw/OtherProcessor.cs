@@ -18,7 +18,7 @@ internal static partial class OtherProcessor
         {
             return OperatingSystem.IsLinux() ? GetCpu() : -1;
         }
-        catch (EntryPointNotFoundException)
+        catch (TypeLoadException)
         {
             return -1;
         }

@@ -49,6 +49,44 @@ public class PanelPackingTests
         Assert.InRange(found, 150, 299);
     }
 
+    /// <summary>The same obstacles with some more and some less, as on the next chart tried: with the places of the last one known nothing comes out elsewhere.</summary>
+    [Fact]
+    public void Known_places_change_no_place()
+    {
+        var random = new Random(12);
+        var (stayed, moved) = (0, 0);
+        for (var round = 0; round < 300; round++)
+        {
+            var boxes = Enumerable.Range(0, random.Next(4, 14)).Select(_ => new Box(10 + random.Next(300), 20 + random.Next(200), random.Next(5, 90), random.Next(5, 70))).ToList();
+            IReadOnlyList<IReadOnlyList<Panel>> panels = [.. Enumerable.Range(0, random.Next(1, 6)).Select(_ => Shapes())];
+            var before = Packing(boxes).Place(panels);
+            boxes.RemoveAt(random.Next(boxes.Count));
+            boxes.Add(new Box(10 + random.Next(300), 20 + random.Next(200), random.Next(5, 40), random.Next(5, 40)));
+            var afresh = Packing(boxes).Place(panels);
+            Assert.Equal(afresh, Packing(boxes).Place(panels, last: before ?? []));
+            for (var i = 0; i < panels.Count && before is not null && afresh is not null; i++)
+            {
+                (stayed, moved) = before[i] == afresh[i] ? (stayed + 1, moved) : (stayed, moved + 1);
+            }
+        }
+
+        // both what stays and what goes elsewhere was met
+        Assert.True(stayed > 100 && moved > 100, $"{stayed} stayed, {moved} moved");
+
+        IReadOnlyList<Panel> Shapes()
+        {
+            var (x, y) = (random.NextDouble(), random.NextDouble());
+            return [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Panel(random.Next(20, 90), random.Next(15, 70), x, y))];
+        }
+
+        static PanelPacking Packing(List<Box> boxes)
+        {
+            var packing = new PanelPacking(new Box(10, 20, Columns * CellMm, Rows * CellMm));
+            boxes.ForEach(packing.Take);
+            return packing;
+        }
+    }
+
     private static double Off(Panel panel, int c, int r) =>
         Math.Abs(c - (panel.WantX * (Columns - (panel.WidthMm / CellMm)))) + Math.Abs(r - (panel.WantY * (Rows - (panel.HeightMm / CellMm))));
 

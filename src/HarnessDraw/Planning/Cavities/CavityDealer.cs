@@ -11,6 +11,8 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
     private readonly int count = cost.Length == 0 ? 0 : cost[0].Length;
     private readonly bool[] isTaken = new bool[cost.Length == 0 ? 0 : cost[0].Length];
     private readonly int[] change = new int[cost.Length == 0 ? 0 : cost[0].Length];
+    // what stays: where it runs and its cavity
+    private readonly (double Place, int Cavity)[] staying = new (double, int)[cost.Length];
     private int[] digits = [];
     private double[] crossed = [];
     private double[] alone = [];
@@ -29,11 +31,13 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
         }
 
         Array.Clear(isTaken);
+        var stay = 0;
         for (var i = 0; i < cavities.Length; i++)
         {
             if (!isDealt[i])
             {
                 isTaken[cavities[i]] = true;
+                staying[stay++] = (order.Places[i], cavities[i]);
             }
         }
 
@@ -48,7 +52,7 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
 
         FindDigits(sorted, steps, states);
         FindCrossed(order, sorted, states);
-        FindAlone(order, cavities, isDealt, sorted, all);
+        FindAlone(order, staying.AsSpan(0, stay), sorted, all);
         Grow(ref least, states);
         Grow(ref chosen, states * count);
         Array.Fill(least, double.PositiveInfinity, 0, states);
@@ -99,15 +103,18 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
     {
         var reached = least.AsSpan(0, states);
         var taken = chosen.AsSpan(cavity * states, states);
+        var number = digits.AsSpan(0, steps.Length * states);
+        var beside = crossed.AsSpan(0, steps.Length * states);
+        var half = crossing / 2;
         for (var state = states - 1; state > 0; state--)
         {
-            var best = reached[state] - (crossing / 2);
-            for (var k = 0; k < steps.Length; k++)
+            var best = reached[state] - half;
+            for (int k = 0, row = 0; k < steps.Length; k++, row += states)
             {
-                var n = digits[(k * states) + state];
-                if (n > 0 && state - steps[k] is var without && reached[without] + alone[((first[k] + n - 1) * count) + cavity] + crossed[(k * states) + without] is var now && now < best)
+                var n = number[row + state];
+                if (n > 0 && state - steps[k] is var without && reached[without] + alone[((first[k] + n - 1) * count) + cavity] + beside[row + without] is var now && now < best)
                 {
-                    (reached[state], taken[state], best) = (now, (sbyte)k, now - (crossing / 2));
+                    (reached[state], taken[state], best) = (now, (sbyte)k, now - half);
                 }
             }
         }
@@ -165,27 +172,32 @@ internal sealed class CavityDealer(double[][] cost, double crossing)
     }
 
     // what a wire costs in each cavity, with its crossings with those that stay
-    private void FindAlone(CavityOrder order, int[] cavities, bool[] isDealt, List<int[]> sorted, int all)
+    private void FindAlone(CavityOrder order, ReadOnlySpan<(double Place, int Cavity)> staying, List<int[]> sorted, int all)
     {
         Grow(ref alone, all * count);
         var at = 0;
-        foreach (var wire in sorted.SelectMany(w => w))
+        foreach (var wires in sorted)
         {
-            var (crossings, place) = (0, order.Places[wire]);
-            Array.Clear(change);
-            for (var j = 0; j < cavities.Length; j++)
+            foreach (var wire in wires)
             {
-                if (!isDealt[j])
+                var (crossings, place) = (0, order.Places[wire]);
+                Array.Clear(change);
+                foreach (var (other, cavity) in staying)
                 {
-                    crossings += order.Places[j] < place ? 1 : 0;
-                    change[cavities[j]] += order.Places[j].CompareTo(place);
+                    var isBefore = other < place ? 1 : 0;
+                    crossings += isBefore;
+                    change[cavity] += (other > place ? 1 : 0) - isBefore;
                 }
-            }
 
-            for (var c = 0; c < count; c++)
-            {
-                alone[at++] = isTaken[c] ? double.PositiveInfinity : cost[wire][c] + (crossing * crossings);
-                crossings += change[c];
+                var own = alone.AsSpan(at, count);
+                var ofWire = cost[wire];
+                for (var c = 0; c < own.Length; c++)
+                {
+                    own[c] = isTaken[c] ? double.PositiveInfinity : ofWire[c] + (crossing * crossings);
+                    crossings += change[c];
+                }
+
+                at += count;
             }
         }
     }
