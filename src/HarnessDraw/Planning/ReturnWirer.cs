@@ -23,6 +23,7 @@ internal static class ReturnWirer
         PinRef? NearestTo(Thing thing) => known.TryGetValue((thing.Place, thing.Side), out var found)
             ? found : known[(thing.Place, thing.Side)] = Nearest(thing.Place, [.. grounds.Where(g => !split || g.Side == thing.Side)], distance);
         var built = new BuiltGrounds(harness.Built, grounds);
+        var studs = new StudUses(harness.Nets);
         for (var n = 0; n < nets.Count; n++)
         {
             var end = nets[n].Root.IsNearestGround ? harness.Things.FirstOrDefault(t => t.Id == nets[n].Ends[0].Thing) : null;
@@ -45,12 +46,13 @@ internal static class ReturnWirer
             {
                 var from = new PinRef(thing.Id, pin.Pin);
                 var id = thing.Returns.Length == 1 ? $"{thing.Id} ground" : $"{thing.Id} ground {pin.Pin}";
-                var ground = pin.To is null ? built.Of(id) ?? NearestTo(thing) : Named(harness, pin.To);
+                var ground = pin.To is null ? built.Of(id) ?? NearestTo(thing) : Named(harness, pin.To, named => built.Of(id, named) ?? studs.Least(named));
                 if (ground is null || !wired.Add(from.ToString()))
                 {
                     continue;
                 }
 
+                studs.Count(ground);
                 while (!ids.Add(id))
                 {
                     id += "'";
@@ -64,7 +66,7 @@ internal static class ReturnWirer
                     IsReturn = true,
                     LiveWith = KeyPosition.Off,
                     OnlyWith = thing.OnlyWith,
-                    NominalV = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12,
+                    NominalV = harness.Power.NominalV,
                     At = thing.At,
                 });
                 nets.Add(new() { Id = id, Circuit = id, Root = ground, Ends = [from], OnlyWith = thing.OnlyWith, Side = split ? thing.Side : Side.Bay });
@@ -89,16 +91,26 @@ internal static class ReturnWirer
         return nearest is null ? null : new(nearest.Id, nearest.Pins.Length == 1 ? nearest.Pins[0].Name : null);
     }
 
-    private static PinRef? Named(Harness harness, string to)
+    private static PinRef? Named(Harness harness, string to, Func<Thing, PinRef?> studOf)
     {
         if (harness.Things.FirstOrDefault(t => t.Id == to) is { } thing)
         {
-            return new(thing.Id, thing.Pins.Length == 1 ? thing.Pins[0].Name : null);
+            return thing.Pins.Length == 1 ? new(thing.Id, thing.Pins[0].Name) : studOf(thing) ?? new(thing.Id, null);
         }
 
         var dot = to.LastIndexOf('.');
         return dot > 0 ? new(to[..dot], to[(dot + 1)..]) : null;
     }
+}
+
+/// <summary>How many nets end at each stud: a bar that is named without a stud gives its least used one.</summary>
+internal sealed class StudUses(IEnumerable<Net> nets)
+{
+    private readonly Dictionary<PinRef, int> uses = nets.SelectMany(n => n.Ends.Append(n.Root)).GroupBy(p => p).ToDictionary(g => g.Key, g => g.Count());
+
+    public void Count(PinRef pin) => uses[pin] = uses.GetValueOrDefault(pin) + 1;
+
+    public PinRef? Least(Thing thing) => HarnessIndex.IsOneNode(thing) ? thing.Pins.Select(p => new PinRef(thing.Id, p.Name)).MinBy(p => uses.GetValueOrDefault(p)) : null;
 }
 
 /// <summary>The ground points to which the nets of a built harness return.</summary>
@@ -107,22 +119,9 @@ internal sealed class BuiltGrounds(FrozenHarness? built, Thing[] grounds)
     private readonly ILookup<string, FrozenWire> wires = (built?.Wires ?? []).ToLookup(w => w.Net, StringComparer.Ordinal);
 
     /// <summary>The ground point of a net as it was built; null where it was not, or where that point is no more.</summary>
-    public PinRef? Of(string net)
-    {
-        foreach (var end in wires[net].SelectMany(w => new[] { w.To, w.From }))
-        {
-            foreach (var ground in grounds)
-            {
-                foreach (var pin in ground.Pins)
-                {
-                    if (end == $"{ground.Id}.{pin.Name}")
-                    {
-                        return new(ground.Id, pin.Name);
-                    }
-                }
-            }
-        }
+    public PinRef? Of(string net) => grounds.Select(g => Of(net, g)).FirstOrDefault(p => p is not null);
 
-        return null;
-    }
+    /// <summary>The stud of a thing that the net was built to; null where it was not.</summary>
+    public PinRef? Of(string net, Thing ground) =>
+        ground.Pins.Where(p => wires[net].Any(w => w.To == $"{ground.Id}.{p.Name}" || w.From == $"{ground.Id}.{p.Name}")).Select(p => new PinRef(ground.Id, p.Name)).FirstOrDefault();
 }

@@ -6,7 +6,7 @@ namespace HarnessDraw.Planning;
 /// <summary>
 /// Colours for circuits that name none: returns black, a circuit from a kept pin the colour it has in the cabin, live feeds red, the rest
 /// dealt out in circuit order from a list of our own. Nets of one such circuit that meet in a connector (a pair, a way twice through the firewall) differ,
-/// so that they can be told apart when they are pinned. IEC 60757 letters.
+/// so that they can be told apart when they are pinned. A built harness keeps its colours: no new load changes those of wires that lie in the vehicle. IEC 60757 letters.
 /// </summary>
 internal sealed class WireColours
 {
@@ -32,19 +32,24 @@ internal sealed class WireColours
             }
         }
 
-        var used = harness.Circuits.Select(c => c.Colour ?? kept.GetValueOrDefault(c.Id)).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var built = (harness.Built?.Wires ?? []).GroupBy(w => w.Net, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Colour, StringComparer.Ordinal);
+        var open = harness.Circuits.Where(c => c.Colour is null && !kept.ContainsKey(c.Id)).Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+        var used = harness.Circuits.Select(c => c.Colour ?? kept.GetValueOrDefault(c.Id))
+            .Concat(harness.Nets.Where(n => open.Contains(n.Circuit)).Select(n => built.GetValueOrDefault(n.Id))).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var free = Tracers.SelectMany(t => Bases.Select(b => b + t)).Where(c => c[..2] != c[^2..] || c.Length == 2).Except(Reserved).ToArray();
         var next = 0;
         var connectors = ConnectorsOf(index, rows);
         var netsOf = harness.Nets.ToLookup(n => n.Circuit, StringComparer.Ordinal);
         foreach (var circuit in harness.Circuits)
         {
-            var usual = circuit.Colour ?? kept.GetValueOrDefault(circuit.Id) ?? (circuit.IsReturn ? "BK" : circuit.LiveWith == KeyPosition.Off && circuit.UnfusedBecause is not null ? "RD" : Deal());
+            var was = netsOf[circuit.Id].Select(n => built.GetValueOrDefault(n.Id)).FirstOrDefault(c => c is not null);
+            var usual = circuit.Colour ?? kept.GetValueOrDefault(circuit.Id) ?? was ?? (circuit.IsReturn ? "BK" : circuit.LiveWith == KeyPosition.Off && circuit.UnfusedBecause is not null ? "RD" : Deal());
             var isOurs = circuit.Colour is null && !circuit.IsReturn && !kept.ContainsKey(circuit.Id);
             var met = new HashSet<string>(StringComparer.Ordinal);
             foreach (var net in netsOf[circuit.Id])
             {
-                colourOf[net.Id] = isOurs && net.Colour is null && connectors[net.Id].Any(met.Contains) ? Deal() : usual;
+                colourOf[net.Id] = open.Contains(circuit.Id) && built.TryGetValue(net.Id, out var its) ? its
+                    : isOurs && net.Colour is null && connectors[net.Id].Any(met.Contains) ? Deal() : usual;
                 met.UnionWith(connectors[net.Id]);
             }
         }
