@@ -60,7 +60,7 @@ public static class CoveringCuts
     // an opening with a mate in it is filled by that
     private static string? Grommet(Plan plan, Opening opening)
     {
-        if (plan.Harness.Things.Any(t => t.Id == opening.Holds && t.Kind == ThingKind.Mate) || !opening.Round)
+        if (plan.Harness.Things.Any(t => t.Id == opening.Holds && t.Kind is ThingKind.Mate or ThingKind.Inline) || !opening.Round)
         {
             return null;
         }

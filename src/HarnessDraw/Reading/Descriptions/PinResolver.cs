@@ -57,7 +57,7 @@ internal sealed class PinResolver(Draft draft)
     {
         switch (thing.Kind)
         {
-            case ThingKind.Mate:
+            case ThingKind.Mate or ThingKind.Inline:
                 return new PinRef(thing.Id, null);
             case ThingKind.Fuse:
                 return new PinRef(thing.Id, use == PinUse.Source ? "out" : "in");

@@ -24,7 +24,7 @@ public static class LayoutShapes
         new("room", SizeOf(QuantityKind.Length), "Flat metal around it, with the opening in its middle: '140 x 180 mm'. Left out: there is enough."),
         new("edge", OneOrMore(Text), "Remarks on its edge, such as the old opening."),
         new("datum", Datum, "Where its middle lies on the panel. Left out: the template has blanks to write it in."),
-        new("holds", Name, "What sits in it: a mate or a grommet."),
+        new("holds", Name, "What sits in it: a mate, an inline connector or a grommet."),
     ]);
 
     private static readonly BlockShape Place = new("place", "A named point of the vehicle.",

@@ -79,15 +79,25 @@ public sealed class ShapeChecker(DiagnosticBag bag)
         var typed = entry.Key.Value;
         var colon = typed.IndexOf(':', StringComparison.Ordinal);
         var glued = colon > 0 && entry.Value is InputText { IsEmpty: true } && names.Contains(typed[..colon]);
-        var meant = glued ? typed[..colon] : NearestName.Of(typed, names);
+        var isBare = entry.Value is InputText { IsEmpty: true };
+        // 'at grille' lacks its colon, and what follows a comma belongs to the text before it
+        var spaced = isBare && !glued ? names.Where(n => typed.StartsWith(n + " ", StringComparison.Ordinal)).MaxBy(n => n.Length) : null;
+        var meant = glued ? typed[..colon] : spaced ?? NearestName.Of(typed, names);
+        var before = isBare && meant is null ? map.Entries.Take(Math.Max(0, map.Entries.IndexOf(entry))).LastOrDefault() : null;
         if (meant is not null)
         {
             map.Meant.Add(meant);
         }
 
         bag.Error(DiagnosticCodes.UnknownKey, $"{what} has no key '{typed}'", entry.Key.At,
-            glued ? $"put a blank after the colon: '{meant}: {typed[(colon + 1)..]}'" : NearestName.Hint(typed, names) ?? KeysHint(block));
+            glued ? $"put a blank after the colon: '{meant}: {typed[(colon + 1)..]}'"
+            : spaced is not null ? $"put a colon behind the key: '{spaced}: {typed[(spaced.Length + 1)..]}'"
+            : NearestName.Hint(typed, names) ?? (before?.Value is InputText { IsEmpty: false } text && text.At.Line == entry.Key.At.Line ? CommaHint(before.Key.Value, text.Value, typed) : KeysHint(block)));
     }
+
+    private static string CommaHint(string key, string text, string rest) =>
+        text[0] is '“' or '”' or '„' or '‘' or '’' or '«' ? $"YAML does not know the quotation mark {text[0]}: write {key}: \"{(text + ", " + rest).Trim('“', '”', '„', '‘', '’', '«', '»')}\""
+            : $"a comma begins a new key here; text with a comma in it needs quotes: {key}: \"{text}, {rest}\"";
 
     // in braces '{ draws: 2,5 A }' is the value '2' and a key '5 A' without a value: one mistake, not two
     private HashSet<InputEntry> ReportCommas(InputMap map, string what)
@@ -102,6 +112,7 @@ public sealed class ShapeChecker(DiagnosticBag bag)
                 bag.Error(DiagnosticCodes.Quantity, $"{Inside(what, whole.Key.Value)} is '{digits},{decimals}' with a decimal comma", value.At with { Length = end }, $"decimals have a point: '{digits}.{decimals}'");
                 skipped.Add(whole);
                 skipped.Add(rest);
+                bag.Doubt(decimals);
             }
         }
 
@@ -162,7 +173,8 @@ public sealed class ShapeChecker(DiagnosticBag bag)
     {
         if (node is not InputText text)
         {
-            bag.Error(DiagnosticCodes.NotText, $"{what} is {node.InWords}, but {ShapeWords.Expected(shape)} is expected", node.At);
+            bag.Error(DiagnosticCodes.NotText, $"{what} is {node.InWords}, but {ShapeWords.Expected(shape)} is expected", node.At,
+                node is InputList { Items: [InputText { IsEmpty: false } only] } ? $"write it without brackets: '{only.Value}'" : says);
             return;
         }
 

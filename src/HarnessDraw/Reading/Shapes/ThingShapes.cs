@@ -79,13 +79,13 @@ public static class ThingShapes
         new("mate", new TextShape("a bulkhead connector of the catalogue"), "The mated pair in an opening of the firewall, a catalogue connector ('bulkhead-44')."),
         new("halves", Named("a half", Name), "Halves of the harness that share the mate, with the letters of its cavities: { engine: A, front lighting: B }."),
         new("builds", OneOf("bay", "both sides"), "Which sides of the mate the harness makes. Usual: bay, the cabin side is kept."),
-        new("inline", new TextShape("a connector of the catalogue"), "A connector within the harness, a catalogue connector. Circuits pass it by 'route-by'."),
+        new("inline", new TextShape("a connector of the catalogue"), "A connector within the harness, a catalogue connector. Circuits pass it by 'route-by': its name alone has the cavity chosen, 'NAME.3' fixes it."),
     ]);
 
     public static readonly BlockShape Source = new("source", "A battery, alternator or dynamo.",
     [
         new("kind", OneOf("battery", "alternator", "dynamo"), "What it is.", Required: true),
-        new("nominal", Of(QuantityKind.Voltage, orUnknown: false), "Nominal volts: 6 V, 12 V, 24 V. A battery must say; an alternator has those of the first battery."),
+        new("nominal", Of(QuantityKind.Voltage, orUnknown: false), "Nominal volts: 6 V, 12 V, 24 V. A battery must say; an alternator has those of the first battery, with what stands in series with it."),
         new("output", Of(QuantityKind.Current), "Rated output of an alternator or dynamo."),
         new("internal", Of(QuantityKind.Resistance), "Internal resistance."),
         new("draws", LoadOrByPin, "Current into a pin, such as the exciter: { L: 0.3 A }."),

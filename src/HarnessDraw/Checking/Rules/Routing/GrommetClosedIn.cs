@@ -11,7 +11,7 @@ internal sealed class GrommetClosedIn : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        foreach (var opening in context.Harness.Layout.Openings.Where(o => o.Holds is not null && context.Thing(o.Holds)?.Kind is not ThingKind.Mate))
+        foreach (var opening in context.Harness.Layout.Openings.Where(o => o.Holds is not null && context.Thing(o.Holds)?.Kind is not (ThingKind.Mate or ThingKind.Inline)))
         {
             var closed = context.Plan.Wires.Where(w => context.SegmentsOf(w).Count(s => s.From == opening.Place || s.To == opening.Place) == 2 && IsClosed(context, w.From, opening) && IsClosed(context, w.To, opening)).ToList();
             if (closed.Count > 0)

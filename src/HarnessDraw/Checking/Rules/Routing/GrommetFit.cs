@@ -14,7 +14,7 @@ internal sealed class GrommetFit : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        foreach (var opening in context.Harness.Layout.Openings.Where(o => context.Thing(o.Holds ?? "")?.Kind is not ThingKind.Mate))
+        foreach (var opening in context.Harness.Layout.Openings.Where(o => context.Thing(o.Holds ?? "")?.Kind is not (ThingKind.Mate or ThingKind.Inline)))
         {
             var bundle = context.Plan.Tree.Segments.Where(s => (s.From == opening.Place || s.To == opening.Place) && !s.Wires.IsEmpty).Select(s => s.DiameterMm).DefaultIfEmpty(0).Max();
             if (bundle > 0)

@@ -11,7 +11,7 @@ internal sealed class PartDoesNotPass : IDesignRule
 
     public IEnumerable<Finding> Find(RuleContext context)
     {
-        foreach (var opening in context.Harness.Layout.Openings.Where(o => context.Thing(o.Holds ?? "")?.Kind is not ThingKind.Mate))
+        foreach (var opening in context.Harness.Layout.Openings.Where(o => context.Thing(o.Holds ?? "")?.Kind is not (ThingKind.Mate or ThingKind.Inline)))
         {
             var hole = Math.Min(opening.WidthMm, opening.HeightMm);
             var through = context.Plan.Wires.Where(w => context.SegmentsOf(w).Count(s => s.From == opening.Place || s.To == opening.Place) == 2).ToList();

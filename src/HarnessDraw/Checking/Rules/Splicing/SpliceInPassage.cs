@@ -15,7 +15,7 @@ internal sealed class SpliceInPassage : IDesignRule
     public IEnumerable<Finding> Find(RuleContext context)
     {
         var clear = context.Limit(Info, "clear of the hole");
-        var holes = context.Harness.Layout.Openings.Where(o => context.Thing(o.Holds ?? "")?.Kind is not ThingKind.Mate).ToLookup(o => o.Place, StringComparer.Ordinal);
+        var holes = context.Harness.Layout.Openings.Where(o => context.Thing(o.Holds ?? "")?.Kind is not (ThingKind.Mate or ThingKind.Inline)).ToLookup(o => o.Place, StringComparer.Ordinal);
         return from splice in context.Plan.Splices
                let segment = context.Segment(splice.Segment)
                where segment is not null
