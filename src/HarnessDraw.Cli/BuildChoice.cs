@@ -36,5 +36,5 @@ internal static class BuildChoice
         return build;
     }
 
-    private static string Listed(IEnumerable<string> names) => string.Join(", ", names) is { Length: > 0 } all ? all : "none";
+    private static string Listed(IEnumerable<string> names) => string.Join(", ", names.Select(n => $"'{n}'")) is { Length: > 0 } all ? all : "none";
 }

@@ -62,7 +62,7 @@ public static class CommandLine
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            terminal.SayError(DiagnosticText.Plain(e.Message));
+            terminal.SayError(DiagnosticText.Plain(FileTrouble.Of(e)));
             return ExitCode.Files;
         }
     }

@@ -15,8 +15,8 @@ public class BuildOptionTests
     }
 
     [Theory]
-    [InlineData("tone=low", "the harness has no option 'tone'; it has horn tone, wiper")]
-    [InlineData("horn tone=medium", "'horn tone' has no choice 'medium'; it has low, ../../high")]
+    [InlineData("tone=low", "the harness has no option 'tone'; it has 'horn tone', 'wiper'")]
+    [InlineData("horn tone=medium", "'horn tone' has no choice 'medium'; it has 'low', '../../high'")]
     [InlineData("low", "'low' is not of the form option=choice")]
     [InlineData("wiper=with washer,horn tone=../../high", "wiper=with washer excludes horn tone=../../high")]
     public void A_build_that_cannot_be_is_wrong_usage(string build, string message)

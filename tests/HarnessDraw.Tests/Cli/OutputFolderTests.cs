@@ -40,6 +40,17 @@ public class OutputFolderTests
         Assert.Equal("new", File.ReadAllText(folder.File("out/x.svg")));
     }
 
+    /// <summary>The published program carries no words of the runtime, only their keys.</summary>
+    [Theory]
+    [InlineData("IO_FileExists_Name, /tmp/a b, c", "'/tmp/a b, c' is a file, and a folder is needed there")]
+    [InlineData("IO_FileNotFound_FileName, /proc/x", "'/proc/x' cannot be read or written")]
+    [InlineData("there is no file 'a_b.yaml', or none of yours", "there is no file 'a_b.yaml', or none of yours")]
+    public void What_is_wrong_with_a_file_is_told_in_words(string key, string words)
+    {
+        Assert.Equal(words, FileTrouble.Of(new IOException(key)));
+        Assert.Contains("no permission", FileTrouble.Of(new UnauthorizedAccessException("UnauthorizedAccess_IODenied_Path, /x")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_write_that_fails_leaves_nothing_behind()
     {

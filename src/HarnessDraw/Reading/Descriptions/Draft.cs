@@ -67,6 +67,12 @@ internal sealed class Draft(InputMap root, Catalogue catalogue, VehicleLayout? l
         string[] fitting = [.. Things.Where(t => wanted.Length == 0 || wanted.Contains(t.Kind)).Select(t => t.Id)];
         if (thing is null)
         {
+            if (!kinds.IsEmpty && Root.Map("protection")?.Has(name.Value) == true)
+            {
+                Bag.Error(DiagnosticCodes.WrongKind, $"'{name.Value}' is a protection and not a {kindInWords}", name.At, NameRules.Listed(fitting, kindInWords));
+                return null;
+            }
+
             NameRules.Report(name, fitting, kindInWords, Bag);
         }
         else

@@ -57,7 +57,8 @@ internal sealed class NetBuilder(Draft draft)
 
         if (typed.Feeds.IsEmpty || (typed.Froms.IsEmpty && typed.Mate is null))
         {
-            if (typed.Map.Meant.Overlaps(typed.Feeds.IsEmpty ? Leads : Begins))
+            // a key of the wrong form has been told
+            if (typed.Map.Meant.Overlaps(typed.Feeds.IsEmpty ? Leads : Begins) || (typed.Feeds.IsEmpty && Leads.Any(typed.Map.Has)))
             {
                 return [];
             }

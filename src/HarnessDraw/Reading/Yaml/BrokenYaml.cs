@@ -17,7 +17,7 @@ public sealed class BrokenYaml
     private readonly string[] _lines;
     private readonly bool[] _lost;
     private readonly HashSet<int> _heads = [];
-    private readonly List<(SourceSpan At, string Says, string Hint, bool IsTab)> _told = [];
+    private readonly List<(SourceSpan At, string Says, string Hint, string? Repeats)> _told = [];
 
     private BrokenYaml(string file, string text)
     {
@@ -32,7 +32,7 @@ public sealed class BrokenYaml
         var broken = new BrokenYaml(file, text);
         var root = broken.Tree();
         broken.Tell(root, 0);
-        if (broken._told.Count >= Most)
+        if (broken.Places >= Most)
         {
             broken.Lose(root);
         }
@@ -42,9 +42,12 @@ public sealed class BrokenYaml
         return broken._lost.All(l => l) ? null : broken.Text(0, broken._lines.Length);
     }
 
+    // what goes on from line to line counts once
+    private int Places => _told.Count - Enumerable.Range(1, Math.Max(0, _told.Count - 1)).Count(i => GoesOn(_told[i - 1], _told[i]));
+
     private void Tell(Block block, int depth)
     {
-        if (_told.Count >= Most || Mistake(block.First, block.End) is not { } mistake)
+        if (Places >= Most || Mistake(block.First, block.End) is not { } mistake)
         {
             return;
         }
@@ -62,7 +65,7 @@ public sealed class BrokenYaml
         }
 
         // each by itself is YAML: now it is how they stand together
-        while (_told.Count < Most && Mistake(block.First, block.End) is { } between)
+        while (Places < Most && Mistake(block.First, block.End) is { } between)
         {
             var culprit = IsKeyWithoutColon(block) ? null : block.Inner.Find(b => b.First < between.At.Line && between.At.Line <= b.End && !_lost[b.First]);
             _told.Add(between);
@@ -86,7 +89,7 @@ public sealed class BrokenYaml
         }
     }
 
-    private (SourceSpan At, string Says, string Hint, bool IsTab)? Mistake(int first, int end)
+    private (SourceSpan At, string Says, string Hint, string? Repeats)? Mistake(int first, int end)
     {
         var text = Text(first, end);
         if (Broken(text) is not { } broken)
@@ -96,7 +99,7 @@ public sealed class BrokenYaml
 
         var place = YamlHints.Place(_file, text, broken);
         var line = Math.Min(place.Line, end - first);
-        return (new(_file, line + first, line < place.Line ? _lines[line + first - 1].Length + 1 : place.Column), YamlHints.Sentence(text, broken), YamlHints.Hint(text, broken), YamlHints.IsTab(text, broken));
+        return (new(_file, line + first, line < place.Line ? _lines[line + first - 1].Length + 1 : place.Column), YamlHints.Sentence(text, broken), YamlHints.Hint(text, broken), YamlHints.Repeats(text, broken));
     }
 
     /// <summary>The exception at which the parser stops; null for whole YAML.</summary>
@@ -175,29 +178,32 @@ public sealed class BrokenYaml
         return line.TakeWhile(c => c is ' ' or '\t').Sum(c => c == '\t' ? tab : 1);
     }
 
-    // lines indented with tabs one below the other are one mistake
+    // lines that tell one kind of mistake one below the other are one: tabs, and what stands in another column than the lines before it
     private void Report(DiagnosticBag bag)
     {
         var told = _told.OrderBy(t => t.At.Line).ThenBy(t => t.At.Column).ToImmutableArray();
         for (var i = 0; i < told.Length;)
         {
             var run = 1;
-            while (told[i].IsTab && i + run < told.Length && told[i + run].IsTab && NextLine(told[i + run - 1].At.Line) == told[i + run].At.Line)
+            while (i + run < told.Length && GoesOn(told[i + run - 1], told[i + run]))
             {
                 run++;
             }
 
-            bag.Error(DiagnosticCodes.YamlSyntax, told[i].Says + (run == 1 ? "" : $" and {run - 1} below it"), told[i].At, told[i].Hint);
+            bag.Error(DiagnosticCodes.YamlSyntax, told[i].Says + (run == 1 ? "" : told[i].Repeats == "tab" ? $" and {run - 1} below it" : $"; so of the {run - 1} lines below it"), told[i].At, told[i].Hint);
             i += run;
         }
 
-        if (_told.Count >= Most)
+        if (Places >= Most)
         {
             bag.Error(DiagnosticCodes.TooManyMessages, $"after {Most} places that are no YAML the rest of '{_file}' is not looked at", null, "mend the ones above first");
         }
     }
 
-    private int NextLine(int line) => line + 1 + _lines.Skip(line).TakeWhile(l => l.Trim().Length == 0).Count();
+    private bool GoesOn((SourceSpan At, string Says, string Hint, string? Repeats) one, (SourceSpan At, string Says, string Hint, string? Repeats) next) =>
+        one.Repeats is not null && next.Repeats == one.Repeats && NextLine(one.At.Line) == next.At.Line;
+
+    private int NextLine(int line) => line + 1 + _lines.Skip(line).TakeWhile(l => l.Trim() is "" or ['#', ..]).Count();
 
     private sealed class Block(int first, int indent, Block? outer)
     {

@@ -7,6 +7,7 @@ namespace HarnessDraw.Reading;
 internal static class YamlHints
 {
     private const string Usual = "look for a missing bracket, quote or colon";
+    private const string Column = "keys of one block start in one column: check the spaces in front of this line and the one above";
     private const string ListAndKeys = "a list ('- ...') and keys ('name: ...') cannot stand in one block";
 
     /// <summary>A better place than the parser's, where it points far away from the mistake.</summary>
@@ -16,6 +17,9 @@ internal static class YamlHints
         : new(file, (int)broken.Start.Line, (int)broken.Start.Column);
 
     public static bool IsTab(string text, YamlException broken) => TabLine(text, broken) is not null;
+
+    /// <summary>Mistakes that every further line of a block gives again: those of one kind, line below line, are one.</summary>
+    public static string? Repeats(string text, YamlException broken) => IsTab(text, broken) ? "tab" : Hint(text, broken) is var hint && (hint is Column or ListAndKeys) ? hint : null;
 
     /// <summary>The parser's words, without its own position in front.</summary>
     public static string Sentence(string text, YamlException broken)
@@ -45,11 +49,15 @@ internal static class YamlHints
         }
 
         var line = Line(text, (int)broken.Start.Line);
+        // at the end of a line the parser may stand in the next
+        var stopped = line.Trim().Length == 0 ? Line(text, (int)broken.Start.Line - 1) : line;
         var rest = line[Math.Clamp((int)broken.Start.Column - 1, 0, line.Length)..].TrimStart();
         return says switch
         {
             _ when Has("quoted scalar") => "close the quote at the end of the text",
             _ when Has("cannot start any token") => $"text that begins with '{(rest.Length > 0 ? rest[0] : '@')}' needs quotes",
+            _ when stopped.Contains(": #", StringComparison.Ordinal) => "a # begins a remark: text that begins with it needs quotes",
+            _ when Has("indicator format") => "a '-' or '?' that stands alone needs quotes: \"-\"",
             _ when Has("flow") => "look for a missing comma or bracket; text with ': ' or ', ' in it needs quotes",
             _ when Has("block collection") => ListAndKeys,
             _ when Has("invalid mapping") => "text with ': ' in it needs quotes; a key of its own begins a new line",
@@ -57,7 +65,7 @@ internal static class YamlHints
             _ when rest.StartsWith('}') || rest.StartsWith(']') => "a closing bracket too many, or an opening one is missing",
             _ when rest.StartsWith("- ", StringComparison.Ordinal) => ListAndKeys,
             _ when rest.StartsWith(',') => "text with ', ' in it needs quotes; a list needs brackets around all of it",
-            _ when line.Contains(": ", StringComparison.Ordinal) || line.TrimEnd().EndsWith(':') => "keys of one block start in one column: check the spaces in front of this line and the one above",
+            _ when line.Contains(": ", StringComparison.Ordinal) || line.TrimEnd().EndsWith(':') => Column,
             _ => "a key needs a colon and a space after it: 'key: value'",
         };
 
