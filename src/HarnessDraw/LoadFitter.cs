@@ -64,7 +64,7 @@ public static class LoadFitter
     private static double? Amperes(string load, Harness harness)
     {
         var words = load.Trim().Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        var volts = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12;
+        var volts = harness.Power.NominalV;
         return words is [var number, var unit] && double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value > 0 && double.IsFinite(value)
             ? unit switch { "A" => value, "mA" => value / 1000, "W" => value / volts, "kW" => 1000 * value / volts, _ => null }
             : null;
@@ -74,7 +74,7 @@ public static class LoadFitter
     private static IEnumerable<Candidate> Candidates(Plan plan, double amperes)
     {
         var harness = plan.Harness;
-        Circuit? From(string fuse) => harness.Circuits.FirstOrDefault(c => !c.IsReturn && c.From?.Thing == fuse && c.NominalV == harness.Power.Sources[0].NominalV);
+        Circuit? From(string fuse) => harness.Circuits.FirstOrDefault(c => !c.IsReturn && c.From?.Thing == fuse && c.NominalV == harness.Power.NominalV);
         var fed = plan.Fuses.Where(f => From(f.Id) is { } c && c.Feeds.All(t => harness.Things.First(x => x.Id == t.Thing).Kind is not (ThingKind.FusePanel or ThingKind.BusBar))).ToList();
         foreach (var fuse in fed.Where(f => f.RatingA is { } rating && (f.LoadA ?? 0) + amperes <= MostShare * rating).OrderByDescending(f => (MostShare * f.RatingA!.Value) - (f.LoadA ?? 0)).ThenBy(f => f.Id, StringComparer.Ordinal).Take(MostFuses))
         {
@@ -105,14 +105,15 @@ public static class LoadFitter
         }
 
         var changed = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal).Add(file, edited);
-        // what is there keeps its cavities and ids, as if it were built: the load takes what is free
+        // what is there keeps its cavities and ids, as if it were built: the load takes what is free; what only a built harness can lack is not said of one that is on paper
         var frozen = InputFiles.Beside(file, System.IO.Path.GetFileNameWithoutExtension(file) + HarnessCompiler.FrozenEnding);
-        changed = files.Exists(frozen) ? changed : changed.Add(frozen, Encoding.UTF8.GetString(FrozenJsonWriter.Write(HarnessFreezer.Freeze(before.Plan))));
+        var isBuilt = files.Exists(frozen);
+        changed = isBuilt ? changed : changed.Add(frozen, Encoding.UTF8.GetString(FrozenJsonWriter.Write(HarnessFreezer.Freeze(before.Plan))));
         var planned = HarnessCompiler.Plan(file, new EditedFiles(files, changed), rules);
         return planned.Failed || planned.Value!.Plan.Fuses.FirstOrDefault(f => f.Id == candidate.Fuse) is not { } fuse
             ? null
             : new(fuse, candidate.LikeFuse is not null, candidate.LikeFuse?.On, [.. planned.Value.Plan.Wires.Where(w => w.Circuit == Name || w.From.At == Name || w.To.At == Name)],
-                PlanDifference.Of(before.Plan, before.Findings, planned.Value.Plan, planned.Value.Findings));
+                PlanDifference.Of(before.Plan, before.Findings, planned.Value.Plan, [.. planned.Value.Findings.Where(f => isBuilt || !f.Rule.StartsWith("built-", StringComparison.Ordinal))]));
     }
 
     private sealed record Candidate(string Fuse, Protection? LikeFuse, Circuit Circuit)

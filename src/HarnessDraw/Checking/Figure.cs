@@ -1,4 +1,5 @@
 using System.Globalization;
+using HarnessDraw.Planning;
 
 namespace HarnessDraw.Checking;
 
@@ -20,6 +21,9 @@ internal static class Figure
     public static string Millimetres(double value) => $"{Number(Math.Round(value, MidpointRounding.AwayFromZero))} mm";
 
     public static string Area(double value) => $"{Number(value)} mm²";
+
+    /// <summary>A wire's size as it is sold: '2.5 mm²', '16 AWG'.</summary>
+    public static string Size(Wire wire) => wire.Awg is null ? $"{wire.SizeLabel} mm²" : wire.SizeLabel;
 
     public static string Volts(double value) => $"{Number(value)} V";
 

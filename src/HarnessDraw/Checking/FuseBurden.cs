@@ -23,6 +23,7 @@ public sealed record FuseBurden(FuseChoice Fuse, FusedLoad? Largest, double Cont
         var on = worst.On ?? [];
         var largest = loads.OrderByDescending(l => l.CurrentA).ThenBy(l => l.Thing.Id, StringComparer.Ordinal).FirstOrDefault();
         var total = fuse.LoadA ?? Math.Max(on.Sum(l => l.CurrentA), largest?.CurrentA ?? 0);
+        // a switch further up that is off in a state keeps what hangs on it off: what was solved is the most
         var continuous = states.Select(s => s.On.Where(l => l.Circuit.Duty == Duty.Continuous).Sum(l => l.CurrentA)).DefaultIfEmpty(0).Max();
         return new(fuse, largest, Math.Min(continuous, total), total, fuse.LoadState ?? worst.Id ?? "the worst state", on);
     }

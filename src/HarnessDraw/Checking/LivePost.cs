@@ -24,6 +24,6 @@ public sealed record LivePost(Source Source, string Node, double Volts, double I
     {
         // pin A is the positive pole; with positive ground the other one is live
         var pin = harness.Power.Ground == GroundPolarity.Positive && element.PinB is { } minus ? minus : element.PinA;
-        return new(source, $"{source.Id}.{pin}", source.NominalV * ChargedPerNominal, source.Ohm);
+        return new(source, $"{source.Id}.{pin}", harness.Power.LiveV(source) * ChargedPerNominal, harness.Power.LiveOhm(source));
     }
 }

@@ -57,7 +57,8 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
     public DropParts Parts(RuleContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
-        var post = context.Graph.Posts.Where(p => p.Source.NominalV == Circuit.NominalV).OrderBy(p => p.Source.Kind).FirstOrDefault();
+        var post = context.Graph.Posts.Where(p => context.Harness.Power.LiveV(p.Source) == Circuit.NominalV)
+            .OrderBy(p => !context.Reach(p.Node).ContainsKey($"{Thing.Id}.{Element.PinA}")).ThenBy(p => p.Source.Kind).FirstOrDefault();
         if (post is null)
         {
             return new(0, 0, 0, 0, null, 0);
@@ -135,12 +136,11 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
         foreach (var kind in new[] { SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator })
         {
             double? best = null;
-            foreach (var source in context.Harness.Power.Sources.Where(s => s.NominalV == nominalV && s.Kind == kind))
+            foreach (var source in context.Harness.Power.Sources.Where(s => s.Kind == kind && context.Harness.Power.LiveV(s) == nominalV))
             {
-                if (context.Thing(source.Id)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source) is { } element
-                    && context.Volts($"{source.Id}.{element.PinA}", state, build) is { } a && (element.PinB is null ? 0 : context.Volts($"{source.Id}.{element.PinB}", state, build)) is { } b)
+                if (context.Harness.Power.Chain(source).Aggregate((double?)0, (sum, s) => sum + PoleVolts(context, build, s, state)) is { } volts)
                 {
-                    best = Math.Max(best ?? 0, Math.Abs(a - b));
+                    best = Math.Max(best ?? 0, volts);
                 }
             }
 
@@ -152,6 +152,11 @@ public sealed record LoadVolts(Circuit Circuit, Thing Thing, Element Element, st
 
         return null;
     }
+
+    private static double? PoleVolts(RuleContext context, int build, Source source, string state) =>
+        context.Thing(source.Id)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source) is { } element
+            && context.Volts($"{source.Id}.{element.PinA}", state, build) is { } a && (element.PinB is null ? 0 : context.Volts($"{source.Id}.{element.PinB}", state, build)) is { } b
+            ? Math.Abs(a - b) : null;
 
     /// <summary>A load of a circuit, the nodes of its pins, and those of what lies in series behind it.</summary>
     private sealed record Load(Circuit Circuit, Thing Thing, Element Element, string NodeA, string? NodeB, ImmutableArray<(string From, string? To)> InSeries);

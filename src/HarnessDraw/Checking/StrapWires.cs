@@ -6,9 +6,12 @@ namespace HarnessDraw.Checking;
 /// <summary>The wires that join battery, body and engine.</summary>
 internal static class StrapWires
 {
-    /// <summary>The battery's post on the grounded side; null when the source has one post only.</summary>
-    public static string? GroundedPost(RuleContext context, LivePost post) =>
-        context.Thing(post.Source.Id)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source) is { PinB: { } b } e ? $"{post.Source.Id}.{(post.Node == $"{post.Source.Id}.{e.PinA}" ? b : e.PinA)}" : null;
+    /// <summary>The battery's post on the grounded side, of several in series that of the lowest; null when the source has one post only.</summary>
+    public static string? GroundedPost(RuleContext context, LivePost post)
+    {
+        var lowest = context.Harness.Power.Chain(post.Source)[^1].Id;
+        return context.Thing(lowest)?.Elements.FirstOrDefault(e => e.Kind == ElementKind.Source) is { PinB: { } b } e ? $"{lowest}.{(post.Node == $"{post.Source.Id}.{e.PinA}" ? b : e.PinA)}" : null;
+    }
 
     /// <summary>The battery's ground cable, and straps between ground points one of which sits where the starter does.</summary>
     public static IEnumerable<Wire> Of(RuleContext context)

@@ -5,7 +5,7 @@ namespace HarnessDraw.Electrical;
 
 /// <summary>
 /// The things of a harness as nodes and branches; nets or wires are added by the caller. The reference node is the grounded pole of the
-/// first source. Studs of one bar, and the pins of one ground point, are one node; the metal body is one node.
+/// first source (of batteries in series: of the lowest). Studs of one bar, and the pins of one ground point, are one node; the metal body is one node.
 /// </summary>
 internal sealed partial class ElectricalNetwork
 {
@@ -112,6 +112,9 @@ internal sealed partial class ElectricalNetwork
             return;
         }
 
+        // of batteries in series the lowest is grounded
+        first = Index.Harness.Power.Chain(first)[^1];
+        element = Index.Thing(first.Id)!.Elements.First(e => e.Kind == ElementKind.Source);
         var positive = Index.Harness.Power.Ground == GroundPolarity.Positive;
         var pole = positive ? $"{first.Id}.{element.PinA}" : element.PinB is null ? "body" : $"{first.Id}.{element.PinB}";
         Node(pole);
@@ -195,7 +198,7 @@ internal sealed partial class ElectricalNetwork
     {
         if (Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == thing.Id) is { Kind: SourceKind.Converter } source)
         {
-            var fed = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == source.FedFrom)?.NominalV ?? Index.NominalV;
+            var fed = Index.Harness.Power.Sources.FirstOrDefault(s => s.Id == source.FedFrom) is { } feeder ? Index.Harness.Power.LiveV(feeder) : Index.NominalV;
             Add(new(Node(NodeName(new(thing.Id, "in"), "")), minus, BranchKind.ConverterInput, 0) { Source = source, Thing = thing, NominalV = fed, When = thing.OnlyWith });
         }
     }

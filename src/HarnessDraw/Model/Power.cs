@@ -18,7 +18,35 @@ public enum ReturnPath
 }
 
 /// <summary>The sources and how current returns to them.</summary>
-public sealed record PowerSystem(GroundPolarity Ground, ReturnPath Returns, ImmutableArray<Source> Sources);
+public sealed record PowerSystem(GroundPolarity Ground, ReturnPath Returns, ImmutableArray<Source> Sources)
+{
+    /// <summary>Nominal volts of the vehicle: of its first battery with those in series with it, without a battery of its first source, without any 12.</summary>
+    public double NominalV => Sources.FirstOrDefault(s => s.Kind == SourceKind.Battery) is { } battery ? WholeV(battery) : Sources.FirstOrDefault()?.NominalV ?? 12;
+
+    /// <summary>The source and the batteries in series below it, down to the one whose pole is grounded.</summary>
+    public ImmutableArray<Source> Chain(Source source)
+    {
+        var chain = ImmutableArray.CreateBuilder<Source>();
+        for (var at = source; at is not null && !chain.Contains(at); at = Sources.FirstOrDefault(s => s.Id == at.StandsOn))
+        {
+            chain.Add(at);
+        }
+
+        return chain.ToImmutable();
+    }
+
+    /// <summary>Nominal volts of the live pole against the grounded one: its own, and those of the batteries it stands on.</summary>
+    public double LiveV(Source source) => Chain(source).Sum(s => s.NominalV);
+
+    /// <summary>Internal ohms up to the live pole.</summary>
+    public double LiveOhm(Source source) => Chain(source).Sum(s => s.Ohm);
+
+    /// <summary>True for a battery that another one stands on: its live pole is a tap between two.</summary>
+    public bool IsTap(Source source) => Sources.Any(s => s.StandsOn == source.Id);
+
+    // of the chain that the source is in, to its top
+    private double WholeV(Source source) => Sources.Where(s => Chain(s).Contains(source)).Max(LiveV);
+}
 
 /// <summary>What kind of source.</summary>
 public enum SourceKind
@@ -48,6 +76,9 @@ public sealed record Source
 
     /// <summary>Internal ohms of a source of 12 V that does not say.</summary>
     public const double UsualInternalOhm = 0.008;
+
+    /// <summary>For a battery in series with another: the one whose live pole its own other pole is joined to.</summary>
+    public string? StandsOn { get; init; }
 
     /// <summary>For a converter: the source it draws from.</summary>
     public string? FedFrom { get; init; }

@@ -25,7 +25,7 @@ internal sealed class HarnessIndex
         Fill(connectors, harness.Catalogue.Connectors, c => c.Id);
         UsualWire = harness.Catalogue.WireTypes.FirstOrDefault(w => w.IsUsual) ?? harness.Catalogue.WireTypes.FirstOrDefault()
             ?? new WireType("none", "No wire in the catalogue", 105, false, [], "");
-        NominalV = harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12;
+        NominalV = harness.Power.NominalV;
     }
 
     public Harness Harness { get; }

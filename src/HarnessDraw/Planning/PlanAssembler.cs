@@ -170,6 +170,7 @@ internal static class PlanAssembler
 
     private static void Report(HarnessIndex index, SizingResult sizing, ImmutableArray<WireRow> rows, ImmutableArray<string> ids, PlanningFindings findings)
     {
+        var unfitting = new List<(WireRow Wire, string Id, string? Fuse, double? RatingA)>();
         for (var w = 0; w < rows.Length; w++)
         {
             if (sizing.Sizer.TooSmall.Contains(rows[w]))
@@ -180,7 +181,7 @@ internal static class PlanAssembler
             // where a way is as hot as its wire may get, no size is meant
             if (!rows[w].Given && rows[w].AmbientC < rows[w].Type.MaxC && !sizing.Sizer.HasTerminal(rows[w], rows[w].Size))
             {
-                findings.AddNoTerminal(rows[w], ids[w], sizing.Sizer.FuseOver(rows[w]), sizing.Sizer.RatingOver(rows[w]));
+                unfitting.Add((rows[w], ids[w], sizing.Sizer.FuseOver(rows[w]), sizing.Sizer.RatingOver(rows[w])));
             }
 
             foreach (var seeker in sizing.WithoutCavity.Where(s => s.Wire == rows[w]))
@@ -189,6 +190,8 @@ internal static class PlanAssembler
                 findings.AddNoCavity(rows[w], ids[w], index.Thing(seeker.Pin.Thing)!, all.Length, Larger(index, all));
             }
         }
+
+        findings.AddNoTerminals(unfitting);
     }
 
     // by count alone, half by half: sizes of contacts are looked at when it is planned with

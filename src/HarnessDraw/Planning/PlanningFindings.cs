@@ -25,15 +25,20 @@ internal sealed class PlanningFindings
     public void AddMissingGrounds(Harness harness)
     {
         var wired = harness.Nets.SelectMany(n => n.Ends.Append(n.Root)).Select(p => p.ToString()).ToHashSet(StringComparer.Ordinal);
-        foreach (var thing in harness.Things.Where(t => t.Side == Side.Bay))
+        var open = harness.Things.Where(t => t.Side == Side.Bay).SelectMany(t => t.Returns.Where(p => !wired.Contains($"{t.Id}.{p.Pin}")).Select(p => (Thing: t, Pin: p))).ToList();
+        // one cause, one finding: the ground point that all of them lack, or that those lack which name it
+        foreach (var lacking in open.GroupBy(o => o.Pin.To, StringComparer.Ordinal))
         {
-            foreach (var pin in thing.Returns.Where(p => !wired.Contains($"{thing.Id}.{p.Pin}")))
-            {
-                Add("no-ground-point", Severity.Error, $"{PointWords.Of(thing.Id, pin.Pin)} must be wired to ground, but {(pin.To is null ? "no ground point is described" : $"'{pin.To}' is not described")}.",
-                    "Describe a ground point on bare metal near it.", [thing.Id], thing.At);
-            }
+            var pins = lacking.Select(o => PointWords.Of(o.Thing.Id, o.Pin.Pin)).ToList();
+            Add("no-ground-point", Severity.Error, $"{Named(pins)} must be wired to ground, but {(lacking.Key is null ? "no ground point is described" : $"'{lacking.Key}' is not described")}.",
+                harness.Power.Returns == ReturnPath.Wire && lacking.Key is null
+                    ? "The body returns nothing here (returns-by: wire): name the bus bar or post that each goes back to, as in 'returns: { 31: minus bar }', and wire that to the battery."
+                    : $"Describe a ground point on bare metal near {(pins.Count == 1 ? "it" : "them")}.", [.. lacking.Select(o => o.Thing.Id).Distinct(StringComparer.Ordinal)], lacking.First().Thing.At);
         }
     }
+
+    private static string Named(List<string> points) =>
+        points.Count == 1 ? points[0] : $"{string.Join(", ", points.Take(points.Count - 1))} and {points[^1]}";
 
     public void AddSplicesWithoutPlace(Harness harness, IEnumerable<int> nets)
     {
@@ -53,13 +58,29 @@ internal sealed class PlanningFindings
             : $"Wire {id} of '{wire.Circuit.Id}': no size of {wire.Type.Title} bears {wire.SteadyA:0.0} A where it lies (largest: {wire.DeratedA(wire.Sizes.Length - 1):0.0} A).",
             "Use a wire type of a higher class, a cooler route, or a smaller fuse.", [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
 
-    /// <param name="fuse">The fuse whose rating the wire must bear, when that and not its current makes it thick.</param>
-    public void AddNoTerminal(WireRow wire, string id, string? fuse, double? ratingA)
+    /// <param name="wires">Each with the fuse over it.</param>
+    public void AddNoTerminals(IEnumerable<(WireRow Wire, string Id, string? Fuse, double? RatingA)> wires)
     {
-        var byFuse = fuse is not null && wire.ByProtection > Math.Max(wire.ByMechanics, wire.ByAmpacity);
-        Add("no-terminal-fits", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}': {wire.SizeNow.Label} (outside {wire.SizeNow.OutsideMm:0.0} mm) is larger than every terminal of its pins takes{(byFuse ? $": it must bear the {ratingA:0.#} A of {fuse} and carries {wire.SteadyA:0.0#} A" : "")}.",
-            byFuse ? $"Use a smaller fuse than {fuse} is, or a larger contact." : "Use a larger contact, split the load, or step down behind a fuse.", byFuse ? [id, wire.Circuit.Id, fuse!] : [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
+        // wires that one fuse makes so thick, and not what they carry, are one finding
+        foreach (var same in wires.GroupBy(w => w.Fuse is not null && w.Wire.ByProtection > Math.Max(w.Wire.ByMechanics, w.Wire.ByAmpacity) ? w.Fuse : w.Id, StringComparer.Ordinal))
+        {
+            var list = same.ToList();
+            var (wire, id, fuse, ratingA) = list[0];
+            var byFuse = same.Key == fuse;
+            if (list.Count == 1)
+            {
+                Add("no-terminal-fits", Severity.Error, $"Wire {id} of '{wire.Circuit.Id}': {Size(wire)} (outside {wire.SizeNow.OutsideMm:0.0} mm) is larger than every terminal of its pins takes{(byFuse ? $": it must bear the {ratingA:0.#} A of {fuse} and carries {wire.SteadyA:0.0#} A" : "")}.",
+                    byFuse ? $"Use a smaller fuse than {fuse} is, or a larger contact." : "Use a larger contact, split the load, or step down behind a fuse.", byFuse ? [id, wire.Circuit.Id, fuse!] : [id, wire.Circuit.Id], wire.Circuit.At, wire.Draft.Builds);
+                continue;
+            }
+
+            Add("no-terminal-fits", Severity.Error, $"{list.Count} wires behind {fuse} are larger than every terminal of their pins takes, because each must bear its {ratingA:0.#} A where it lies: {Named([.. list.Select(w => $"{w.Id} ({w.Wire.Circuit.Id}) {Size(w.Wire)}")])}. The most that one of them carries is {list.Max(w => w.Wire.SteadyA):0.0#} A.",
+                $"Share what {fuse} feeds among several smaller fuses, use larger contacts, or lead the wires where it is cooler and fewer lie together.",
+                [.. list.Select(w => w.Id), .. list.Select(w => w.Wire.Circuit.Id).Distinct(StringComparer.Ordinal), fuse!], wire.Circuit.At, list.TrueForAll(w => w.Wire.Draft.Builds == wire.Draft.Builds) ? wire.Draft.Builds : null);
+        }
     }
+
+    private static string Size(WireRow wire) => wire.SizeNow.Label.Contains("AWG", StringComparison.Ordinal) ? wire.SizeNow.Label : $"{wire.SizeNow.Label} mm²";
 
     /// <param name="missing">How many wires have no cavity in that connector.</param>
     /// <param name="larger">The next larger connector of the catalogue in which all of them would have one.</param>

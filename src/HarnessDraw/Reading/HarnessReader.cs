@@ -82,6 +82,8 @@ public static class HarnessReader
         CheckReturns(draft, pins);
         var drafts = Circuits(draft, pins);
         WireIds.Check(drafts, draft.Bag);
+        FeedCircles.Report(draft.Bag, protections, drafts);
+        power = SeriesFinder.Joined(draft, power, drafts);
         var supply = new SupplyFinder(draft, power, drafts);
         drafts = [.. drafts.Select(d => d with { Circuit = supply.Completed(d, d.Circuit) })];
         var (circuits, nets) = new NetBuilder(draft).Build(drafts);

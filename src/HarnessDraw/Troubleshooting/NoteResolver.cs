@@ -50,6 +50,8 @@ internal sealed class NoteResolver(FaultBench bench)
         loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Thing == note.Name)];
         loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Called == note.Name)];
         loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Circuit == note.Name)];
+        // a pin may be written as in the description, 'tail lamp.54'
+        loads = loads.Count > 0 ? loads : [.. Enumerable.Range(0, bench.Loads.Length).Where(l => bench.Loads[l].Name == note.Name.Replace('.', ' '))];
         if (loads.Count == 0)
         {
             var names = bench.Loads.SelectMany(l => new[] { l.Name, l.Called, l.Thing, l.Circuit }).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();

@@ -38,7 +38,7 @@ public sealed record ShortHunt(string Fuse, double LampW, double LampA, Immutabl
         var start = network.Branches[at].B;
         var (wires, loads) = Reached(bench, start, at, null);
         var rating = bench.Plan.Fuses.FirstOrDefault(f => f.Id == fuse)?.RatingA;
-        var volts = bench.Plan.Harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12;
+        var volts = bench.Plan.Harness.Power.NominalV;
         var lamp = LampsW.FirstOrDefault(w => rating is null || w / volts <= rating, LampsW[^1]);
         var states = bench.States.Where((_, s) => Math.Abs(bench.Sound[s].Solution.Amperes[at]) > FaultFinder.DeadShare).Select(s => s.Id).ToImmutableArray();
         return new(fuse, lamp, lamp / volts, Order(bench, start, at, wires, loads), [.. wires.Order().Select(w => bench.Plan.Wires[w].Id)], states);

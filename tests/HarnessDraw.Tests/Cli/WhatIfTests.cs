@@ -16,8 +16,16 @@ public sealed class WhatIfTests
         var run = CliRun.Of("try", Saloon, "--set", "circuit.fan motor.size=2.5 mm2");
         Assert.Equal(1, run.Code);
         Assert.Contains("wire F37: size 6.0 mm2 -> 2.5 mm2", run.Output, StringComparison.Ordinal);
-        Assert.Contains("error fuse-above-wire: Fuse F2 (30 A) feeds 2.5 wire F37", run.Output, StringComparison.Ordinal);
+        Assert.Contains("error fuse-above-wire: Fuse F2 (30 A) feeds 2.5 mm² wire F37", run.Output, StringComparison.Ordinal);
         Assert.Equal(text, File.ReadAllText(Saloon));
+    }
+
+    [Fact]
+    public void A_harness_that_was_never_built_is_not_said_to_be()
+    {
+        var run = CliRun.Of("fit", Saloon, "--load", "15 A", "--at", "left wing front");
+        Assert.Contains("tried, the best first", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("was built", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]

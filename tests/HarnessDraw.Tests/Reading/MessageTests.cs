@@ -50,6 +50,11 @@ public class MessageTests
     [InlineData("not-a-cable", "  feed: { by-hand: [{ wire: H1, from: horn.1, to: §horn.1 }] }", null)]
     [InlineData("duplicate-name", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1 }, { wire: §h1, from: horn.2, to: ground left }] }", "capitals")]
     [InlineData("unknown-name", "  feed: { by-hand: [{ wire: H1, from: F1, to: horn.1, route: [tray, §wings] }] }", "'wing'")]
+    [InlineData("unknown-key", "  feed: { §from F1, feeds: horn.1 }", "put a colon behind the key: 'from: F1'")]
+    [InlineData("unknown-key", "  feed: { from: F1, feeds: horn.1, unfused: short, §sleeved and booted }", "needs quotes: unfused: \"short, sleeved and booted\"")]
+    [InlineData("unknown-key", "  feed: { from: F1, feeds: horn.1, unfused: “short, §sleeved” }", "quotation mark “: write unfused: \"short, sleeved\"")]
+    [InlineData("not-text", "  feed: { from: F1, feeds: §{ horn: 1 } }", "Pins it feeds")]
+    [InlineData("not-text", "  dipped beam: { from: F7, enters-by: §[firewall], feeds: headlamp left.56b }", "'firewall'")]
     public void A_mistake_in_a_circuit_is_told_where_it_stands(string code, string circuit, string? hint) =>
         AssertMessage(new SmallVehicle { Circuits = "circuits:\n" + circuit + "\n" }.MessageAtMark(), code, hint);
 
@@ -69,6 +74,7 @@ public class MessageTests
     [InlineData("case-only", "  a: { at: nose, stud: M8 }\n  §A: { at: nose, stud: M8 }", null)]
     [InlineData("duplicate-name", "  §battery: { at: nose, stud: M8 }", null)]
     [InlineData("unknown-name", "  g: { at: nose, ground: M8, on: §bodi }", "'body'")]
+    [InlineData("quantity", "  blower: { at: nose, blades: { P: 6.3 mm, E: 6.3 mm }, motor: { P: §4,5 A }, returns: E }", "4.5 A")]
     public void A_mistake_in_a_thing_is_told_where_it_stands(string code, string thing, string? hint)
     {
         var vehicle = new SmallVehicle { Things = "things:\n  bus bar: { at: tray, bar: 3 studs M8 }\n" + thing + "\n", Circuits = "circuits: {}\n" };
@@ -122,6 +128,26 @@ public class MessageTests
     }
 
     [Theory]
+    [InlineData("wrong-kind", "  F1: { kind: bolt-in, on: §F1 }\n", "  feed: { from: F1, feeds: horn.1 }\n", "bus bar")]
+    [InlineData("cycle", "  F1: { kind: bolt-in, on: bus bar }\n", "  feed: { from: F1, feeds: §bus bar }\n", "feed 'bus bar' from a battery")]
+    [InlineData("cycle", "  F1: { kind: bolt-in, on: bus bar }\n  F2: { kind: blade, on: box }\n", "  first: { from: F1, feeds: §box }\n  second: { from: F2, feeds: bus bar }\n", "sits elsewhere")]
+    public void A_fuse_that_feeds_what_it_sits_on_is_told_where_it_stands(string code, string protection, string circuits, string hint)
+    {
+        var usual = new SmallVehicle();
+        var vehicle = usual with { Things = usual.Things + "  box: { at: nose, kind: fuse panel, stud: M6 }\n", Protection = "protection:\n" + protection, Circuits = "circuits:\n" + circuits };
+        AssertMessage(vehicle.MessageAtMark(), code, hint);
+        Assert.Single((vehicle with { Protection = vehicle.Protection.Replace("§", "", StringComparison.Ordinal), Circuits = vehicle.Circuits.Replace("§", "", StringComparison.Ordinal) }).Read().Diagnostics);
+    }
+
+    [Fact]
+    public void A_line_in_a_column_of_its_own_is_one_message()
+    {
+        var told = Assert.Single(new SmallVehicle { Circuits = "circuits:\n  a: { from: F1, feeds: horn.1 }\n b: { from: F1, feeds: horn.1 }\n  c: { from: F1, feeds: horn.1 }\n  # a remark\n  d: { from: F1, feeds: horn.1 }\n" }.Read().Diagnostics);
+        Assert.EndsWith("; so of the 2 lines below it", told.Message, StringComparison.Ordinal);
+        Assert.Contains("column", told.Hint, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("missing-key", "power:\n  §sources: {}\n", null)]
     [InlineData("missing-key", "power:\n  sources:\n    §battery: { kind: battery, at: tray, posts: { plus: M8 } }\n", "12 V")]
     [InlineData("unknown-name", "power:\n  sources:\n    battery: { kind: battery, nominal: 12 V, at: tray, posts: { plus: M8 } }\n  converters:\n    c: { fed-from: §batery, nominal: 12 V, at: tray, studs: { in: M6, out: M6 } }\n", "'battery'")]
@@ -135,6 +161,8 @@ public class MessageTests
     [InlineData("yaml-syntax", "sheet-title: { owner: Works§: north }\n", "quotes")]
     [InlineData("yaml-syntax", "states:\n  night: { key: run }\n  §- day\n", null)]
     [InlineData("yaml-syntax", "unknown-allowed: §\"yes\n", "close the quote")]
+    [InlineData("yaml-syntax", "options: { heating: { one of: [none, §-], usual: none } }\n", "stands alone needs quotes")]
+    [InlineData("yaml-syntax", "sheet-title: { owner: #1 Works }§\n", "begins a remark")]
     public void A_file_that_is_not_YAML_is_told_in_plain_words(string code, string rest, string? hint) =>
         AssertMessage(new SmallVehicle { Rest = rest }.MessageAtMark(), code, hint);
 

@@ -38,7 +38,7 @@ internal static class PartCures
     public static IEnumerable<CureLadder> HeavierLamp(RuleContext context, Finding finding) =>
         from thing in context.ThingsNamed(finding).Take(1)
         from lamp in thing.Elements.Where(e => e.Kind == ElementKind.Lamp)
-        let watts = lamp.Amps(context.Harness.Power.Sources[0].NominalV) * (lamp.NominalV ?? context.Harness.Power.Sources[0].NominalV)
+        let watts = lamp.Amps(context.Harness.Power.NominalV) * (lamp.NominalV ?? context.Harness.Power.NominalV)
         select new CureLadder([.. new double[] { 1.2, 2, 3, 5 }.Where(w => w > watts).Select(w => new CureCandidate([$"thing.{thing.Id}.lamp.{lamp.PinA}={Figure.Of(w, "W")}"], $"{thing.Id} of {Figure.Of(w, "W")}"))]);
 
     /// <summary>Lamps with filaments of the next watts (common practice, no source) in the places of all that hang on the circuit.</summary>

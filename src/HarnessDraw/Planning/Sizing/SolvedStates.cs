@@ -31,6 +31,9 @@ internal sealed class SolvedStates
     // which way the nominal current of a case runs through a wire: 1 forward, -1 backward, 0 not looked up yet
     private readonly sbyte[,] along;
     private readonly Dictionary<double, Branch[]> posts;
+
+    // a battery with those in series below it
+    private readonly Dictionary<Branch, Branch[]> chains;
     private readonly List<((string Thing, string Element) Motor, int Branch)> motors = [];
 
     // the wires as they were last handed to the network, and what of their rows they were made from
@@ -78,6 +81,7 @@ internal sealed class SolvedStates
         }
 
         posts = routed.Index.Harness.Circuits.Select(c => c.NominalV).Distinct().ToDictionary(v => v, PostsOf);
+        chains = posts.Values.SelectMany(p => p).Distinct().ToDictionary(b => b, ChainOf);
         var flow = routed.Flow.Cases;
         cases = [.. Enumerable.Range(0, flow.Count).Where(IsSolved)];
         firstAlike = like?.firstAlike ?? Firsts();
@@ -326,16 +330,24 @@ internal sealed class SolvedStates
         double? most = null;
         foreach (var b in posts[nominalV])
         {
-            var volts = Math.Abs(circuit.Solution.Volts[b.A] - circuit.Solution.Volts[b.B]);
+            var volts = 0.0;
+            foreach (var link in chains[b])
+            {
+                volts += Math.Abs(circuit.Solution.Volts[link.A] - circuit.Solution.Volts[link.B]);
+            }
+
             most = Math.Max(most ?? volts, volts);
         }
 
         return most;
     }
 
+    private Branch[] ChainOf(Branch post) =>
+        [.. routed.Index.Harness.Power.Chain(post.Source!).Select(s => network.Network.Branches.First(b => b.Kind == BranchKind.Source && b.Source?.Id == s.Id))];
+
     private Branch[] PostsOf(double nominalV) =>
         ((SourceKind[])[SourceKind.Battery, SourceKind.Converter, SourceKind.Alternator])
-            .Select(kind => network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && b.Source.NominalV == nominalV).ToArray())
+            .Select(kind => network.Network.Branches.Where(b => b.Kind == BranchKind.Source && b.Source?.Kind == kind && routed.Index.Harness.Power.LiveV(b.Source) == nominalV).ToArray())
             .FirstOrDefault(ofKind => ofKind.Length > 0, []);
 
     /// <summary>Makes those wires anew whose size, length or cavities have changed; false where none have.</summary>

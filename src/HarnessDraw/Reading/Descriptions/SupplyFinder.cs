@@ -18,8 +18,8 @@ internal sealed class SupplyFinder(Draft draft, PowerSystem power, ImmutableArra
     };
 
     private double NominalV(Circuit circuit) =>
-        Way(circuit.From, LongestWay).Select(t => power.Sources.FirstOrDefault(s => s.Id == t.Id)?.NominalV).FirstOrDefault(v => v is > 0)
-            ?? power.Sources.Select(s => (double?)s.NominalV).FirstOrDefault(v => v is > 0) ?? 12;
+        Way(circuit.From, LongestWay).Select(t => power.Sources.FirstOrDefault(s => s.Id == t.Id) is { } source ? power.LiveV(source) : (double?)null).FirstOrDefault(v => v is > 0)
+            ?? (power.NominalV is > 0 and var usual ? usual : 12);
 
     // things from a pin back to its source, nearest first
     private IEnumerable<Thing> Way(PinRef? pin, int left)

@@ -70,7 +70,7 @@ public static class CommissioningTable
     private static void After(PageFlow flow, Plan plan)
     {
         var alternator = plan.Harness.Power.Sources.FirstOrDefault(s => s.Kind == SourceKind.Alternator);
-        var factor = (plan.Harness.Power.Sources.FirstOrDefault(s => s.Kind == SourceKind.Battery)?.NominalV ?? 12) / 12;
+        var factor = plan.Harness.Power.NominalV / 12;
         ImmutableArray<Step> steps =
         [
             new("All fuses in, lamp out, battery connected. Key off: milliamperes drawn.", "50 mA at most; without electronics under 5 mA", true),

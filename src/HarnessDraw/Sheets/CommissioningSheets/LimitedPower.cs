@@ -60,7 +60,7 @@ internal sealed record LimitedPower(double CurrentA, double Volts)
         return new(limitedA, Math.Abs(volts) < BehindLoad * row.Circuit.NominalV ? volts * limitedA / amperes : Math.CopySign(low, volts));
     }
 
-    private static double NominalV(Plan plan) => plan.Harness.Power.Sources.FirstOrDefault(s => s.Kind == SourceKind.Battery)?.NominalV ?? 12;
+    private static double NominalV(Plan plan) => plan.Harness.Power.NominalV;
 
     /// <summary>Filaments where the circuit feeds nothing but lamps; all else follows Ohm, as a motor does that does not get up to speed.</summary>
     private static PartBehaviour Behaviour(Plan plan, PoweredRow row)

@@ -194,7 +194,7 @@ internal sealed class PowerDrawing
             y += 5;
         }
 
-        pen.Letters($"{Shown.Number(source.NominalV, 1)} V, at {thing.Place}", box.X + 2, y - 0.2, TextStyle.Plain);
+        pen.Letters($"{Shown.Number(source.NominalV, 1)} V{(source.StandsOn is null ? "" : $", in series {Shown.Number(plan.Harness.Power.LiveV(source), 1)} V")}, at {thing.Place}", box.X + 2, y - 0.2, TextStyle.Plain);
         var ground = plan.Harness.Power.Ground == GroundPolarity.Negative;
         pen.Letters(ground ? "+" : "−", box.Right - 2, box.Y + (HighMm / 2) + 2.4, TextStyle.Bold.Right.At(5));
         if (box.Height > HighMm + 1)

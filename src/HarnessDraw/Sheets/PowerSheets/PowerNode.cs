@@ -38,7 +38,7 @@ internal sealed class PowerTree
     public static ImmutableArray<(Source Source, PowerNode Live, PowerNode Ground)> Of(Plan plan)
     {
         var trees = ImmutableArray.CreateBuilder<(Source, PowerNode, PowerNode)>();
-        foreach (var source in plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Battery))
+        foreach (var source in plan.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Battery && !plan.Harness.Power.IsTap(s)))
         {
             if (plan.Harness.Things.FirstOrDefault(t => t.Id == source.Id) is { } battery)
             {
@@ -52,7 +52,7 @@ internal sealed class PowerTree
     private PowerNode Grow(Thing battery, bool live)
     {
         seen.Add(battery.Id);
-        return Node(battery, null, null, live, new Reach(0, source.Ohm, false));
+        return Node(battery, null, null, live, new Reach(0, plan.Harness.Power.LiveOhm(source), false));
     }
 
     private PowerNode Node(Thing thing, Wire? wire, string? pin, bool live, Reach reach)
@@ -68,7 +68,7 @@ internal sealed class PowerTree
             }
         }
 
-        var volts = source.NominalV * ChargedPerNominal;
+        var volts = plan.Harness.Power.LiveV(source) * ChargedPerNominal;
         return new(thing, wire, pin, children.ToImmutable())
         {
             Fused = reach.Fused,

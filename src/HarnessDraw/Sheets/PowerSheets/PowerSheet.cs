@@ -126,7 +126,7 @@ public static class PowerSheet
         }
 
         flow.Gap(2);
-        var source = string.Join("; ", trees.Select(t => $"{t.Source.Id}: {Shown.Number(t.Source.NominalV * 1.05, 1)} V behind {Shown.Number(t.Source.Ohm * 1000, 1)} mΩ{(t.Source.InternalOhm is null ? " (assumed)" : "")}"));
+        var source = string.Join("; ", trees.Select(t => $"{t.Source.Id}: {Shown.Number(plan.Harness.Power.LiveV(t.Source) * 1.05, 1)} V behind {Shown.Number(plan.Harness.Power.LiveOhm(t.Source) * 1000, 1)} mΩ{(t.Source.InternalOhm is null ? " (assumed)" : "")}"));
         flow.Paragraph($"Short: the most that can flow into a dead short at that point, {source}, copper at 20 °C, joints and fuses left out. A fuse must be able to break it; joints, fuses and warm copper leave less, which check --faults tells. Unfused: at most 7 in ({LengthWords.Of(180, UnitsShown.Metric)}) from the battery or, past a lead that has its reason, 40 in ({LengthWords.Of(1000, UnitsShown.Metric)}) sheathed (ABYC E-11 as quoted). E: estimated length. Torques are from the description; where none is given see the maker.");
     }
 

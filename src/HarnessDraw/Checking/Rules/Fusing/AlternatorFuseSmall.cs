@@ -16,11 +16,25 @@ internal sealed class AlternatorFuseSmall : MeasuredRule
     {
         foreach (var source in context.Harness.Power.Sources.Where(s => s.Kind == SourceKind.Alternator && s.OutputA is > 0))
         {
-            var posts = context.Graph.Posts.Where(p => p.Source == source).Select(p => p.Node).ToHashSet(StringComparer.Ordinal);
-            var leads = context.Plan.Wires.Where(w => posts.Contains(w.From.ToString()) || posts.Contains(w.To.ToString()));
-            foreach (var fuse in leads.SelectMany(w => w.ProtectedBy.Take(1)).Distinct(StringComparer.Ordinal).Select(context.Fuse).OfType<FuseChoice>().Where(f => f.RatingA is not null))
+            foreach (var fuse in FusesOf(context, source).Distinct(StringComparer.Ordinal).Select(context.Fuse).OfType<FuseChoice>().Where(f => f.RatingA is not null))
             {
                 yield return Of(context, source, fuse);
+            }
+        }
+    }
+
+    // what else ends at the post, such as a charge lamp's wire, carries no charge: the fuses on the way to a battery count, and those that guard the wires of that way
+    private static IEnumerable<string> FusesOf(RuleContext context, Source source)
+    {
+        foreach (var post in context.Graph.Posts.Where(p => p.Source == source))
+        {
+            var found = context.Graph.Search(post.Node, h => !context.IsGround(h.B));
+            var battery = context.Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery && found.ContainsKey(p.Node)).MinBy(p => found[p.Node].Ohm);
+            var way = battery is null ? [] : PowerGraph.Way(found, battery.Node);
+            var lead = way.Where(h => h.Wire is not null && (h.A == post.Node || h.B == post.Node)).SelectMany(h => h.Wire!.ProtectedBy.Take(1));
+            foreach (var fuse in lead.Concat(way.Select(h => h.Fuse).OfType<string>()))
+            {
+                yield return fuse;
             }
         }
     }

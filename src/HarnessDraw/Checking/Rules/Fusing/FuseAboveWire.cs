@@ -38,7 +38,7 @@ internal sealed class FuseAboveWire : MeasuredRule
             var weaker = fuse.Wires.Select(context.Wire).OfType<Wire>().Count(w => w.AmpacityA < rating && !context.IsReturn(w));
             var others = weaker > 1 ? $" and {weaker - 1} more" : "";
             return context.Found(Info,
-                $"Fuse {fuse.Id} ({Figure.Amps(rating)}) feeds {wire.SizeLabel} wire {wire.Named()}{others}, which bears {Figure.Amps(wire.AmpacityA.Value)} where it lies: the wire burns before the fuse opens.",
+                $"Fuse {fuse.Id} ({Figure.Amps(rating)}) feeds {Figure.Size(wire)} wire {wire.Named()}{others}, which bears {Figure.Amps(wire.AmpacityA.Value)} where it lies: the wire burns before the fuse opens.",
                 "Take a smaller fuse, or larger wire.", [fuse.Id, wire.Id, wire.Circuit], wire.Builds, FuseWords.At(context, fuse.Id));
         });
     }

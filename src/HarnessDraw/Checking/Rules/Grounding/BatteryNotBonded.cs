@@ -16,7 +16,7 @@ internal sealed class BatteryNotBonded : IDesignRule
             yield break;
         }
 
-        foreach (var post in context.Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery))
+        foreach (var post in context.Graph.Posts.Where(p => p.Source.Kind == SourceKind.Battery && !context.Harness.Power.IsTap(p.Source)))
         {
             if (StrapWires.GroundedPost(context, post) is not { } ground)
             {

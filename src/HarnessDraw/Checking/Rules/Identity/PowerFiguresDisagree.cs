@@ -29,7 +29,7 @@ internal sealed class PowerFiguresDisagree : IDesignRule
     }
 
     internal static double FedAt(RuleContext context, Thing thing, Element element) =>
-        context.Harness.Circuits.FirstOrDefault(c => !c.IsReturn && c.Feeds.Any(f => f.Thing == thing.Id && f.Pin == element.PinA))?.NominalV ?? context.Harness.Power.Sources.Select(s => s.NominalV).FirstOrDefault(12);
+        context.Harness.Circuits.FirstOrDefault(c => !c.IsReturn && c.Feeds.Any(f => f.Thing == thing.Id && f.Pin == element.PinA))?.NominalV ?? context.Harness.Power.NominalV;
 
     private static IEnumerable<(string From, double Amps)> Currents(Element element, double volts)
     {

@@ -51,7 +51,7 @@ internal sealed class DeadShort : IDesignRule
     // every load but the starters' motors at its nominal current, and what circuits are given with
     private static double AllA(RuleContext context)
     {
-        var volts = context.Harness.Power.Sources.Select(s => s.NominalV).DefaultIfEmpty(12).Min();
+        var volts = context.Harness.Power.Sources.Where(s => !context.Harness.Power.IsTap(s)).Select(context.Harness.Power.LiveV).DefaultIfEmpty(12).Min();
         return context.Harness.Things.SelectMany(t => t.Elements.Where(e => !(t.Kind == ThingKind.Starter && e.Kind == ElementKind.Motor))).Sum(e => e.Amps(e.NominalV ?? volts) ?? 0)
             + context.Harness.Circuits.Sum(c => c.CurrentA ?? 0);
     }

@@ -27,7 +27,7 @@ internal sealed class OnButDead : IDesignRule
             var states = context.Harness.States.Where(s => switching.IsLive(circuit.Id, s)).Select(s => s.Id).ToImmutableArray();
             foreach (var (thing, load) in LoadsOf(context, circuit))
             {
-                if (DeadIn(context, circuit, thing, load, states) is { } at)
+                if (DeadIn(context, circuit, thing, load, states) is { } at && !ShowsCharge(context, thing, load))
                 {
                     var (stop, relays) = new StoppedWay(context, at.Build, at.State).Of(circuit, thing, load);
                     dead.Add((circuit, thing, load, states, stop, relays, Math.Abs(context.Volts(stop, at.State, at.Build) ?? 0) < Fed * circuit.NominalV));
@@ -59,6 +59,13 @@ internal sealed class OnButDead : IDesignRule
         from load in Loads.At(thing, feed.Pin)
         where load.Amps(circuit.NominalV) is > 0 && (load.PinB is null || thing.Side == Side.Cabin || (context.EndsAt(thing.Id, load.PinB).Any() && context.EndsAt(thing.Id, load.PinA).Any()))
         select (thing, load);
+
+    // a charge lamp lies between two live poles while the engine runs, and goes out; at rest its way home is the machine's own winding
+    private static bool ShowsCharge(RuleContext context, Thing thing, Element load)
+    {
+        var reached = new[] { load.PinA, load.PinB }.OfType<string>().SelectMany(p => context.Graph.Search($"{thing.Id}.{p}", h => h.Kind is HopKind.Wire or HopKind.Joint).Keys);
+        return context.Graph.Posts.Where(p => p.Source.Kind == SourceKind.Alternator).Any(p => reached.Contains(p.Node, StringComparer.Ordinal));
+    }
 
     /// <summary>The first state and build in which it has no volts, when it has none in all that are known; null when it has some, or none are known.</summary>
     private static (string State, int Build)? DeadIn(RuleContext context, Circuit circuit, Thing thing, Element load, ImmutableArray<string> states)

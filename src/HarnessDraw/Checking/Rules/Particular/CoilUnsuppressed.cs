@@ -13,5 +13,5 @@ internal sealed class CoilUnsuppressed : IDesignRule
         context.Harness.Things.Where(t => t.Kind == ThingKind.Relay && t.Suppression == "none")
             .Select(t => context.Found(Info, $"{t.Id} has nothing across its coil{(t.Elements.FirstOrDefault(e => e.Kind == ElementKind.Coil)?.Amps(Volts(context, t)) is { } amps ? $" of {Figure.Amps(amps)}" : "")}.", "Use a relay with a resistor across its coil; with a diode mind the polarity.", [t.Id], t.OnlyWith, t.At));
 
-    private static double Volts(RuleContext context, Thing relay) => context.Harness.Circuits.FirstOrDefault(c => c.Feeds.Any(f => f.Thing == relay.Id))?.NominalV ?? context.Harness.Power.Sources.FirstOrDefault()?.NominalV ?? 12;
+    private static double Volts(RuleContext context, Thing relay) => context.Harness.Circuits.FirstOrDefault(c => c.Feeds.Any(f => f.Thing == relay.Id))?.NominalV ?? context.Harness.Power.NominalV;
 }

@@ -17,7 +17,7 @@ internal sealed class ChargeLeadDrop : MeasuredRule
         foreach (var alternator in context.Graph.Posts.Where(p => p.Source is { Kind: SourceKind.Alternator, OutputA: > 0 }))
         {
             var found = context.Graph.Search(alternator.Node, h => h.Kind is HopKind.Wire or HopKind.Joint or HopKind.Fuse);
-            var battery = context.Graph.Posts.FirstOrDefault(p => p.Source.Kind == SourceKind.Battery && p.Source.NominalV == alternator.Source.NominalV && found.ContainsKey(p.Node));
+            var battery = context.Graph.Posts.FirstOrDefault(p => p.Source.Kind == SourceKind.Battery && context.Harness.Power.LiveV(p.Source) == alternator.Source.NominalV && found.ContainsKey(p.Node));
             if (battery is not null)
             {
                 var volts = found[battery.Node].Ohm * alternator.Source.OutputA!.Value;

@@ -15,7 +15,7 @@ internal sealed class NoTerminalFits : IDesignRule
         where end.Wire.DecidedBy == "given by hand" && end.End is { IsSplice: false, Pin: not null, Terminal: null }
         let fitting = EndTerminals.Of(context, end.End)
         where !fitting.IsEmpty && !fitting.Any(t => t.Takes(end.Wire))
-        select context.Found(Info, $"{PointWords.Of(end.End)}: {end.Wire.Named()} is given as {end.Wire.SizeLabel}, but terminals of {fitting[0].Size} take {Ranges(fitting)}.", Cure(context, end, fitting),
+        select context.Found(Info, $"{PointWords.Of(end.End)}: {end.Wire.Named()} is given as {Figure.Size(end.Wire)}, but terminals of {fitting[0].Size} take {Ranges(fitting)}.", Cure(context, end, fitting),
             [end.Wire.Id, end.Wire.Circuit, end.End.At], end.Wire.Builds, context.AtOf(end.Wire));
 
     /// <summary>'0.5 to 1 and 1.5 to 6 mm²': ranges that touch or overlap are one.</summary>

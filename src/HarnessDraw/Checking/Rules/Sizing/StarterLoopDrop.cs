@@ -43,7 +43,7 @@ internal sealed class StarterLoopDrop : MeasuredRule
 
         var volts = end.Ohm * amps;
         var wires = PowerGraph.Way(found, to).Where(h => h.Wire is not null).Select(h => h.Wire!).ToList();
-        var most = context.Limit(Info, limit) * source.NominalV / 12;
+        var most = context.Limit(Info, limit) * context.Harness.Power.LiveV(source) / 12;
         return new($"cranking, {PointWords.OfNode(from)} to {PointWords.OfNode(to)}", volts, most, "V", () => context.Found(Info,
             $"{Figure.Amps(amps)} from {PointWords.OfNode(from)} to {PointWords.OfNode(to)} loses {Figure.Volts(volts)} in {Wording.List(wires.Select(w => $"{w.Named()}, {Figure.Area(w.AreaMm2)}"))}; {Figure.Volts(most)} is the most.",
             wires.OrderByDescending(w => PowerGraph.OhmOf(context.Plan, w, 20)).Select(w => $"Use larger wire for {w.Id}, or shorten it.").FirstOrDefault(), [.. wires.Select(w => w.Id)]));

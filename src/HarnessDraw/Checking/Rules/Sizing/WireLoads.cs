@@ -19,7 +19,7 @@ internal static class WireLoads
     {
         var (amps, bears) = (wire.Worst!.CurrentA, wire.AmpacityA!.Value);
         return new($"current of {wire.Named()}", amps, bears, "A", () => context.Found(info,
-                $"{(returns ? "Return wire" : "Wire")} {wire.Named()} carries {Figure.Amps(amps)} in '{wire.Worst.State}'; {wire.SizeLabel} wire bears {Figure.Amps(bears)} in its bundle and zone: its insulation softens.",
+                $"{(returns ? "Return wire" : "Wire")} {wire.Named()} carries {Figure.Amps(amps)} in '{wire.Worst.State}'; {Figure.Size(wire)} wire bears {Figure.Amps(bears)} in its bundle and zone: its insulation softens.",
                 "Use a larger wire, or move it out of the bundle or the heat.", [wire.Id, wire.Circuit], CurrentCause.Of(wire, bears), context.Circuit(wire.Circuit)?.At));
     }
 }
