@@ -35,13 +35,13 @@ public sealed class CircuitTracer
     public Outcome<Trace> Of(string what)
     {
         ArgumentNullException.ThrowIfNull(what);
-        if (Wanted(what) is { } wanted)
+        var (asked, kind) = Wanted(what, "") is null ? Asked(what) : (what, "");
+        if (Wanted(asked, kind) is { } wanted)
         {
             var (ways, notKnown) = Find(wanted);
-            return Told(what, ways, notKnown);
+            return Told(what, ways, notKnown, Others(asked, kind, plan.Harness.Circuits.Any(c => c.Id == asked) ? "circuit" : "load", ways));
         }
 
-        var (asked, kind) = Asked(what);
         var wire = kind is "wire" or "" ? plan.Wires.FirstOrDefault(w => w.Id == asked) : null;
         var fuse = kind is "fuse" or "" ? plan.Fuses.FirstOrDefault(f => f.Id == asked) : null;
         if (wire is not null && fuse is not null)
@@ -52,13 +52,14 @@ public sealed class CircuitTracer
         if (wire is not null)
         {
             // what carries nothing to a load is shown with its circuit
-            return Passing(w => w.Hops.Any(h => h.Wire == wire.Id)) is { IsEmpty: false } through ? Told(what, through, []) : Of(wire.Circuit);
+            var through = Through(wire.Id);
+            return through.IsEmpty ? Of(wire.Circuit) with { Diagnostics = Others(asked, kind, "wire", through) } : Told(what, through, [], Others(asked, kind, "wire", through));
         }
 
         string[] nodes = fuse is not null ? [$"{fuse.Id}.out"] : kind is "" or "cavity" or "splice" ? Pins(asked) : [];
         if (Passing(w => w.Stops.Any(s => nodes.Contains(s.Node))) is { IsEmpty: false } passing)
         {
-            return Told(what, passing, []);
+            return Told(what, passing, [], fuse is null ? [] : Others(asked, kind, "fuse", passing));
         }
 
         return SoughtWires.Find(plan, what) switch
@@ -70,10 +71,10 @@ public sealed class CircuitTracer
         };
     }
 
-    private Outcome<Trace> Told(string name, ImmutableArray<TraceWay> ways, IEnumerable<string> notKnown)
+    private Outcome<Trace> Told(string name, ImmutableArray<TraceWay> ways, IEnumerable<string> notKnown, ImmutableArray<Diagnostic> said)
     {
         var stops = ways.SelectMany(w => w.Stops).Select(s => s.Node).ToHashSet(StringComparer.Ordinal);
-        return new(new(name, [.. ways.Select(shared.Value.Told)]) { Read = [.. plan.Harness.Measured.Volts.Where(v => stops.Contains(v.Pin))], NotKnown = [.. notKnown.Concat(Unknowns.Of(plan, ways)).Distinct()] }, []);
+        return new(new(name, [.. ways.Select(shared.Value.Told)]) { Read = [.. plan.Harness.Measured.Volts.Where(v => stops.Contains(v.Pin))], NotKnown = [.. notKnown.Concat(Unknowns.Of(plan, ways)).Distinct()] }, said);
     }
 
     private (ImmutableArray<TraceWay> Ways, IReadOnlyList<string> NotKnown) Find(IEnumerable<Target> targets)
@@ -82,13 +83,31 @@ public sealed class CircuitTracer
         return ([.. targets.Select(finder.Find)], finder.NotKnown);
     }
 
+    // what else has the name that was asked for without its kind, and other ways
+    private ImmutableArray<Diagnostic> Others(string name, string kind, string taken, ImmutableArray<TraceWay> ways)
+    {
+        List<(string Kind, string Ask, ImmutableArray<TraceWay> Ways)> meant = [];
+        meant.AddRange(new[] { "circuit", "load" }.Where(k => kind.Length == 0 && k != taken && Wanted(name, k) is not null).Select(k => (k, $"{k} {name}", Find(Wanted(name, k)!).Ways)));
+        meant.AddRange(plan.Wires.Where(w => kind.Length == 0 && taken != "wire" && w.Id == name).Select(w => ("wire", $"wire {name}", Through(name))));
+        meant.AddRange(plan.Fuses.Where(f => kind.Length == 0 && taken != "fuse" && f.Id == name).Select(f => ("fuse", $"fuse {name}", Passing(w => w.Stops.Any(s => s.Node == $"{name}.out")))));
+        meant.AddRange(plan.Wires.SelectMany(w => new[] { w.From, w.To }).Where(e => kind.Length == 0 && e.Pin == name && plan.Harness.ThingOf(e.At).Kind is ThingKind.Mate or ThingKind.Inline).Distinct()
+            .OrderBy(e => e.At, StringComparer.Ordinal).Select(e => ("cavity", PointWords.Of(e), Passing(w => w.Stops.Any(s => s.Node == e.ToString())))));
+        var others = meant.Where(m => !m.Ways.Select(w => w.Title).SequenceEqual(ways.Select(w => w.Title))).DistinctBy(m => m.Ask).ToList();
+        return others.Count == 0 ? [] :
+        [
+            new(DiagnosticCodes.Ambiguous, Severity.Advice, $"'{name}' is a {taken}, which is followed here, and a {string.Join(", and a ", others.Select(o => o.Kind).Distinct())}", null) { Hint = $"write {string.Join(" or ", others.Select(o => $"'{o.Ask}' for the {o.Kind}"))}" },
+        ];
+    }
+
+    private ImmutableArray<TraceWay> Through(string wire) => Passing(w => w.Hops.Any(h => h.Wire == wire));
+
     private ImmutableArray<TraceWay> Passing(Func<TraceWay, bool> passes) => [.. All.Where(passes)];
 
-    /// <summary>'wire F19', 'fuse K19', 'cavity firewall B4', 'splice SP8': the name and its kind; no kind where none is said.</summary>
+    /// <summary>'wire F19', 'fuse K19', 'load horn', 'cavity firewall B4', 'splice SP8': the name and its kind; no kind where none is said.</summary>
     private static (string Name, string Kind) Asked(string what)
     {
         var space = what.IndexOf(' ', StringComparison.Ordinal);
-        return space > 0 && what[..space] is "wire" or "fuse" or "cavity" or "splice" ? (what[(space + 1)..], what[..space]) : (what, "");
+        return space > 0 && what[..space] is "circuit" or "load" or "wire" or "fuse" or "cavity" or "splice" ? (what[(space + 1)..], what[..space]) : (what, "");
     }
 
     /// <summary>A pin may be written 'firewall.B4', 'firewall:B4' or 'firewall B4'.</summary>
@@ -102,15 +121,15 @@ public sealed class CircuitTracer
     private IEnumerable<Target> CircuitTargets(Circuit circuit) => circuit.Feeds.SelectMany(f => TargetsAt(plan.Harness, circuit, f));
 
     // null: neither a circuit nor a thing; what passes a fuse is found among the ways
-    private List<Target>? Wanted(string name)
+    private List<Target>? Wanted(string name, string kind)
     {
         var harness = plan.Harness;
-        if (harness.Circuits.FirstOrDefault(c => c.Id == name) is { } circuit)
+        if (kind is "circuit" or "" && harness.Circuits.FirstOrDefault(c => c.Id == name) is { } circuit)
         {
             return [.. CircuitTargets(circuit)];
         }
 
-        if (harness.Things.FirstOrDefault(t => t.Id == name && t.Kind != ThingKind.Fuse) is not { } thing)
+        if (kind is not ("load" or "") || harness.Things.FirstOrDefault(t => t.Id == name && t.Kind != ThingKind.Fuse) is not { } thing)
         {
             return null;
         }

@@ -50,6 +50,35 @@ public class AnythingTests
         Assert.Contains($"'wire {both}' or 'fuse {both}'", said.Hint, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_name_that_a_wire_and_a_cavity_share_says_which_is_followed_and_how_to_ask_for_the_other()
+    {
+        var (name, other) = (Horn.From.Pin!, Saloon.Value.Wires.First(w => w.Circuit != "horns" && w.From.At == "firewall"));
+        var renamed = Saloon.Value with { Wires = [.. Saloon.Value.Wires.Select(w => w.Id == other.Id ? w with { Id = name } : w.Id == name ? w with { Id = other.Id } : w)] };
+        var tracer = new CircuitTracer(renamed);
+        var asked = tracer.Of(name);
+        Assert.False(asked.Failed);
+        var said = Assert.Single(asked.Diagnostics);
+        Assert.Equal((DiagnosticCodes.Ambiguous, Severity.Advice), (said.Code, said.Severity));
+        Assert.Equal($"write '{Horn.From.At} {name}' for the cavity", said.Hint);
+        Assert.Equal(tracer.Of($"wire {name}").Value!.Ways.Select(w => w.Title), asked.Value!.Ways.Select(w => w.Title));
+        Assert.Equal(tracer.Of("horns").Value!.Ways.Select(w => w.Title), tracer.Of($"{Horn.From.At} {name}").Value!.Ways.Select(w => w.Title));
+        Assert.All(new[] { $"wire {name}", $"{Horn.From.At} {name}" }, exact => Assert.Empty(tracer.Of(exact).Diagnostics));
+    }
+
+    /// <summary>A lamp with two filaments is on two circuits, and one of them has its name.</summary>
+    [Fact]
+    public void A_name_that_a_circuit_and_a_load_share_says_so_only_where_their_ways_differ()
+    {
+        var plan = ExamplePlans.Of("dunmarrow-18");
+        var tracer = new CircuitTracer(plan);
+        foreach (var name in plan.Harness.Circuits.Select(c => c.Id).Intersect(plan.Harness.Things.Select(t => t.Id)))
+        {
+            var differ = !tracer.Of($"circuit {name}").Value!.Ways.Select(w => w.Title).SequenceEqual(tracer.Of($"load {name}").Value!.Ways.Select(w => w.Title));
+            Assert.Equal(differ ? [$"write 'load {name}' for the load"] : [], tracer.Of(name).Diagnostics.Select(d => d.Hint));
+        }
+    }
+
     [Theory]
     [InlineData("{0} {1} mm2 near firewall")]
     [InlineData("a {0} wire, {1} mm2, near the firewall")]
