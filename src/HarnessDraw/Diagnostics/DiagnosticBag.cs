@@ -47,7 +47,7 @@ public sealed class DiagnosticBag
         _doubtful.Add(text);
     }
 
-    /// <summary>It is not known what is meant by the names in this text, for instance because two things have one: nothing is said of references to them.</summary>
+    /// <summary>It is not known what is meant by the names in this text, for instance because two things have one, or what has it could not be read: nothing is said of references to them, nor of what they lack.</summary>
     public void Doubt(string text) => _doubtful.Add(text);
 
     /// <summary>True when this word stands in what could not be read or is not clear.</summary>
@@ -56,7 +56,7 @@ public sealed class DiagnosticBag
     private bool MayComeOfLoss(Diagnostic diagnostic) => _doubtful.Count > 0 && diagnostic.Code switch
     {
         DiagnosticCodes.MissingKey or DiagnosticCodes.NoReturn or DiagnosticCodes.NothingToFeed or DiagnosticCodes.NotBuildable or DiagnosticCodes.NotACable
-            or DiagnosticCodes.UnknownNotAllowed => diagnostic.At is null || _lostFiles.Contains(diagnostic.At.File),
+            or DiagnosticCodes.UnknownNotAllowed => diagnostic.At is null || _lostFiles.Contains(diagnostic.At.File) || QuotedWords(diagnostic.Message).Any(IsDoubtful),
         DiagnosticCodes.UnknownName or DiagnosticCodes.UnknownPin or DiagnosticCodes.UnknownChoice or DiagnosticCodes.WrongKind =>
             QuotedWords(diagnostic.Message).Any(IsDoubtful),
         _ => false,

@@ -139,6 +139,24 @@ public class MessageTests
         Assert.Single((vehicle with { Protection = vehicle.Protection.Replace("§", "", StringComparison.Ordinal), Circuits = vehicle.Circuits.Replace("§", "", StringComparison.Ordinal) }).Read().Diagnostics);
     }
 
+    /// <summary>What is no block has no pins, no place and feeds nothing; that comes of the one mistake.</summary>
+    [Theory]
+    [InlineData("horn: { at: nose, blades: { 1: 6.3 mm, 2: 6.3 mm }, coil: { 1: 5 A } }", "horn: [nose, 5 A]")]
+    [InlineData("horn: { at: nose, blades: { 1: 6.3 mm, 2: 6.3 mm }, coil: { 1: 5 A } }", "horn: 5 A")]
+    [InlineData("battery: { kind: battery, nominal: 12 V, at: tray, posts: { plus: M8, minus: M8 } }", "battery: [12 V, tray]")]
+    [InlineData("F1: { kind: bolt-in, on: bus bar }", "F1: [bolt-in, bus bar]")]
+    [InlineData("horn feed: { from: F1, feeds: horn.1 }", "horn feed: [F1, horn.1]")]
+    [InlineData("horn feed: { from: F1, feeds: horn.1 }", "horn feed: F1 to horn.1")]
+    [InlineData("nose: { at: [1200, 400, 600] }", "nose: [1200, 400, 600]")]
+    public void A_list_or_a_word_in_the_place_of_a_block_is_one_message(string good, string bad)
+    {
+        var usual = new SmallVehicle { Circuits = "circuits:\n  battery lead: { from: battery.plus, feeds: bus bar, unfused: short }\n  horn feed: { from: F1, feeds: horn.1 }\n" };
+        Assert.Contains(good, usual.Text + usual.Layout, StringComparison.Ordinal);
+        string Wrong(string text) => text.Replace(good, bad, StringComparison.Ordinal);
+        var told = Assert.Single((usual with { Power = Wrong(usual.Power), Things = Wrong(usual.Things), Protection = Wrong(usual.Protection), Circuits = Wrong(usual.Circuits), Layout = Wrong(usual.Layout) }).Read().Diagnostics);
+        Assert.Equal(DiagnosticCodes.ShapeMismatch, told.Code);
+    }
+
     [Fact]
     public void A_line_in_a_column_of_its_own_is_one_message()
     {
@@ -155,7 +173,7 @@ public class MessageTests
     public void A_mistake_in_the_power_is_told_where_it_stands(string code, string power, string? hint) =>
         AssertMessage(new SmallVehicle { Power = power }.MessageAtMark(), code, hint);
 
-    // what newcomers type; the parser's own words alone would not help them
+    // what is typed at the first try; the parser's own words alone would not help them
     [Theory]
     [InlineData("yaml-syntax", "states:\n§\tnight: { key: run }\n", "spaces")]
     [InlineData("yaml-syntax", "sheet-title: { owner: Works§: north }\n", "quotes")]

@@ -140,7 +140,14 @@ public sealed class ShapeChecker(DiagnosticBag bag)
                 bag.Error(DiagnosticCodes.KeyNotText, $"{named.KeyIs} has an empty name", entry.Key.At);
             }
 
-            Check(entry.Value, named.ReservedKey(entry.Key.Value)?.Shape ?? named.Value, named.Value is QuantityShape or EitherShape { Shapes: [QuantityShape, ..] } ? Inside(what, entry.Key.Value) : entry.Key.Value);
+            var shape = named.ReservedKey(entry.Key.Value)?.Shape ?? named.Value;
+            if (shape is BlockShape && entry.Value is (InputList or InputText { IsEmpty: false }))
+            {
+                // what is not read has no pins and lacks everything
+                bag.Doubt(entry.Key.Value);
+            }
+
+            Check(entry.Value, shape, named.Value is QuantityShape or EitherShape { Shapes: [QuantityShape, ..] } ? Inside(what, entry.Key.Value) : entry.Key.Value);
         }
     }
 
