@@ -87,7 +87,7 @@ internal static class CureFinder
         }
 
         private string? Without(Finding finding, ImmutableArray<CureLadder> ladders) => tried.Count < most
-            ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs[0].Words == l.Rungs[^1].Words ? l.Rungs[0].Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. {(ladders.Any(l => l.Rungs[0].Changes.Any(c => c.Contains(".size=", StringComparison.Ordinal))) ? "Split the load, shorten the run or put a relay near the load: another" : "Another")} circuit, route or part is needed."
+            ? $"No change of figures alone is enough; planned and solved again without success: {string.Join("; ", ladders.Select(l => l.Rungs[0].Words == l.Rungs[^1].Words ? l.Rungs[0].Words : $"{l.Rungs[0].Words}, up to {l.Rungs[^1].Words}"))}. {(finding.Rule.EndsWith("-drop", StringComparison.Ordinal) || ladders.Any(l => l.Rungs[0].Changes.Any(c => c.Contains(".size=", StringComparison.Ordinal))) ? "Split the load, shorten the run (a nearer source or ground point) or put a relay near the load: another" : "Another")} circuit, route or part is needed."
             : $"{finding.Cure} (With other findings mended, more changes are tried for this one.)".TrimStart();
     }
 }

@@ -10,7 +10,7 @@ internal static class WayCures
     /// <summary>A relay beside the first load of the circuit: the circuit works its coil (2 W, common practice), and the loads are fed from a bus bar of the bay through a fuse of their own.</summary>
     public static IEnumerable<CureLadder> RelayAtTheLoad(RuleContext context, Finding finding)
     {
-        var bar = context.Harness.Things.FirstOrDefault(t => t is { Kind: ThingKind.BusBar, Side: Side.Bay });
+        var bar = context.Harness.Things.FirstOrDefault(t => t is { Kind: ThingKind.BusBar, Side: Side.Bay } && IsLive(context.Harness, t));
         var plug = context.Harness.Catalogue.Connectors.FirstOrDefault(c => c.Id.StartsWith("relay-", StringComparison.Ordinal) && c.Cavities.Length == 4);
         foreach (var circuit in context.CircuitsNamed(finding).Where(c => !c.IsReturn && c.OnlyWith.IsAlways && !c.Feeds.IsEmpty).Take(1))
         {
@@ -30,6 +30,9 @@ internal static class WayCures
                 ]);
         }
     }
+
+    // returns end on a bar as well
+    private static bool IsLive(Harness harness, Thing bar) => harness.Protections.Any(p => p.On == bar.Id) || harness.Circuits.Any(c => !c.IsReturn && c.Feeds.Any(f => f.Thing == bar.Id));
 
     /// <summary>A diode at the alternator that lets current only into its exciter terminal.</summary>
     public static IEnumerable<CureLadder> ExciterDiode(RuleContext context, Finding finding)

@@ -10,7 +10,7 @@ internal static class WireCures
     private const int MostSteps = 3;
 
     /// <summary>
-    /// Thicker wires: none below what the wire's own rules ask, so that one size answers all of them, and none more than three steps above the size that it has or needs. Whoever would need more
+    /// Thicker wires: none below what the wire's own rules ask, so that one size answers all of them, none that its terminals do not take and none more than three steps above the size that it has or needs. Whoever would need more
     /// splits the load, shortens the run or puts a relay near the load (common practice, no source).
     /// </summary>
     public static IEnumerable<CureLadder> LargerWire(RuleContext context, Finding finding) => Sized(context, finding, larger: true, bounded: true);
@@ -51,7 +51,8 @@ internal static class WireCures
             var wire = larger ? target.MinBy(w => w.AreaMm2)! : target.MaxBy(w => w.AreaMm2)!;
             var sizes = (context.TypeOf(wire)?.Sizes ?? []).Where(s => (larger ? s.AreaMm2 > wire.AreaMm2 : s.AreaMm2 < wire.AreaMm2) && (!bounded || s.AreaMm2 >= (wire.NeededMm2 ?? 0)));
             var key = wire.ByHand ? $"circuit.{wire.Circuit}.by-hand.{wire.Id}.size" : $"circuit.{wire.Circuit}.size";
-            yield return new([.. (larger ? sizes.Where(s => StepsUp(context, wire, s) <= MostSteps) : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
+            var mostMm2 = EndTerminals.LargestMm2(context, wire.ByHand ? [wire] : context.WiresOf(wire.Circuit));
+            yield return new([.. (larger ? sizes.Where(s => StepsUp(context, wire, s) <= MostSteps && s.AreaMm2 <= mostMm2) : sizes.Reverse()).Take(MostRungs).Select(s => new CureCandidate([$"{key}={CureText.Size(s)}"], $"{(wire.ByHand ? $"wire {wire.Id}" : $"'{wire.Circuit}'")} of {CureText.Size(s)} instead of {wire.SizeLabel}"))]);
         }
     }
 

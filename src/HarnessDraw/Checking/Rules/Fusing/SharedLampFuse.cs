@@ -21,7 +21,7 @@ internal sealed class SharedLampFuse : IDesignRule
         if (lamps.Any(l => Sides.Of(l) == "L") && lamps.Any(l => Sides.Of(l) == "R") && context.ProtectionOf(circuit).FirstOrDefault() is { } fuse)
         {
             yield return context.Found(Info, $"Fuse {fuse} open means no {circuit.Id} at all: {Wording.List(lamps.Select(l => l.Id))} hang on it.",
-                "Give each side its own fuse (two wires through the firewall), or waive with the reason.", [circuit.Id, fuse], circuit.OnlyWith, circuit.At);
+                $"Give each side its own fuse (two wires {(circuit.EntersBy is { } mate ? $"through {mate}" : "from there on")}), or waive with the reason.", [circuit.Id, fuse], circuit.OnlyWith, circuit.At);
         }
     }
 }

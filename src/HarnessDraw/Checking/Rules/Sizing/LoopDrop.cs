@@ -52,10 +52,14 @@ internal sealed class LoopDrop : MeasuredRule
         var more = also.Count == 0 ? "" : $" Also {Wording.List(also.Select(l => $"{l.Thing.Id} {Figure.Volts(l.DropV)}"))}.";
         var severity = load.DropV > context.Limit(Info, "error at times limit") * limit ? Severity.Error : Severity.Warning;
         return context.Found(Info, $"{load.Thing.Id} ({load.Element.Id}) loses {Figure.Volts(load.DropV)} ({Figure.Percent(load.DropV / load.Circuit.NominalV)}) in '{load.State}'{where}; {Figure.Number(percent)} % of {Figure.Volts(load.Circuit.NominalV)} is {Figure.Volts(limit)}.{light}{more}",
-            Cure(parts), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith.And(only), load.Circuit.At, severity);
+            Cure(context, parts), [load.Thing.Id, load.Circuit.Id, .. parts.Worst is null ? Array.Empty<string>() : [parts.Worst.Id], .. also.Select(l => l.Thing.Id)], load.Circuit.OnlyWith.And(only), load.Circuit.At, severity);
     }
 
-    private static string Cure(DropParts parts) => parts.KeptV + parts.ContactsV > parts.WiresV + parts.ReturnV || parts.Worst is not { } wire
+    private static string Cure(RuleContext context, DropParts parts) => parts.KeptV + parts.ContactsV > parts.WiresV + parts.ReturnV || parts.Worst is not { } wire
         ? "Let a relay near the load carry the current: fuses, switches and kept wiring lose most of it."
-        : $"{wire.Id} loses most: use larger wire, shorten the run, join fewer contacts, or use a relay near the load.";
+        : TakesLarger(context, wire) ? $"{wire.Id} loses most: use larger wire, shorten the run, join fewer contacts, or use a relay near the load."
+        : $"{wire.Id} loses most, and its terminals take no larger wire: bring source or ground point nearer, give each load a wire and a fuse of its own, or use a relay near the load.";
+
+    private static bool TakesLarger(RuleContext context, Wire wire) =>
+        EndTerminals.LargestMm2(context, [wire]) is var most && context.TypeOf(wire) is { } type && type.Sizes.Any(s => s.AreaMm2 > wire.AreaMm2 && s.AreaMm2 <= most);
 }
