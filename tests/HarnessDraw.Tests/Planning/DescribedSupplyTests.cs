@@ -1,5 +1,4 @@
 using HarnessDraw.Checking;
-using HarnessDraw.Planning;
 using HarnessDraw.Reading;
 
 namespace HarnessDraw.Tests.Planning;
