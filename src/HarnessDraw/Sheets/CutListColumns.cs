@@ -7,7 +7,7 @@ using HarnessDraw.Planning;
 namespace HarnessDraw.Sheets;
 
 /// <summary>The columns of the cut list. A wide sheet also says what a wire is for and has a box for each step of the work.</summary>
-internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, OptionKeys options, RevisionMarks revisions, UnitsShown units, bool wide)
+internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, CableKeys cables, OptionKeys options, RevisionMarks revisions, UnitsShown units, bool wide)
 {
     private const double TickMm = 3.8;
     private const double BlankMm = 14;
@@ -79,7 +79,8 @@ internal sealed class CutListColumns(ImmutableArray<CutRow> rows, TerminalKeys t
     {
         var id = double.IsInfinity(widthMm) ? row.Wire.Id : Pen.Shortened(row.Wire.Id, widthMm, Bold);
         var text = new CellText(id, Bold, new Tag { For = row.Wire.Id });
-        return revisions.Of(row.Wire) is { } mark ? TableCell.Of(text, mark) : TableCell.Of(text);
+        CellText? cable = cables.KeyOf(row.Wire) is { Length: > 0 } key ? new(key, Plain) : null;
+        return TableCell.Of([.. new CellPart?[] { text, cable, revisions.Of(row.Wire) }.OfType<CellPart>()]);
     }
 
     private static SheetColumn<CutRow> Words(string head, Func<CutRow, string> text) =>

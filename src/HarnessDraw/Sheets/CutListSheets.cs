@@ -48,13 +48,14 @@ public static class CutListSheets
             return null;
         }
 
-        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), new RevisionMarks(shown, options.Changes), options, frame.Border.Frame);
+        var cables = new CableKeys(shown);
+        var table = new CutListTable(rows, new TerminalKeys(shown), new SealKeys(shown), cables, new RevisionMarks(shown, options.Changes), options, frame.Border.Frame);
         if (height < table.HeadMm + FootMm + 6 || !table.Fits)
         {
             return new([]) { Refused = $"the cut list needs {(paper.WidthMm < PaperSizes.A4Landscape.WidthMm ? "A4 landscape" : "A3")} or larger, not {paper.Name}" };
         }
 
-        var supplies = new SupplyLists(shown, rows, table.Terminals, table.Seals, options.Units, frame.Border.Frame);
+        var supplies = new SupplyLists(shown, rows, table.Terminals, table.Seals, cables, options.Units, frame.Border.Frame);
         var pages = Pages(table, supplies, height);
         return pages.Length > mostPages ? null : new([.. pages.Select((page, i) => Page(table, supplies, page, i, pages.Length, block, paper, options))]);
     }
@@ -196,7 +197,9 @@ public static class CutListSheets
             yield return mark;
         }
 
-        yield return "T1, S1 ...: terminals and seals, listed after the last wire. first: slide on before you crimp.";
+        var joined = table.Rows.Any(r => r.Wire.From.IsSplice || r.Wire.To.IsSplice);
+        var inCables = table.Rows.Any(r => r.Wire.Cable is not null);
+        yield return $"T1{(joined ? ", J1" : "")}, S1{(inCables ? ", K1" : "")} ...: listed after the last wire. first: slide on before you crimp.";
         yield return "Right die, no solder before crimping; pull-test a sample of each size: ______";
     }
 

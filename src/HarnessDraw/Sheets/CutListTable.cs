@@ -14,14 +14,14 @@ internal sealed class CutListTable
     private readonly Box frame;
     private readonly SheetTable<CutRow> table;
 
-    public CutListTable(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, RevisionMarks revisions, SheetOptions options, Box frame)
+    public CutListTable(ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, CableKeys cables, RevisionMarks revisions, SheetOptions options, Box frame)
     {
         Revisions = revisions;
         (Rows, Terminals, Seals, this.frame) = (rows, terminals, seals, frame);
         Keys = new OptionKeys(rows.Select(r => r.Wire.Builds));
         HeadMm = frame.Width >= WideFromMm ? 11.6 : 7;
         Units = options.Units;
-        var columns = new CutListColumns(rows, terminals, seals, Keys, revisions, options.Units, frame.Width >= WideFromMm).All();
+        var columns = new CutListColumns(rows, terminals, seals, cables, Keys, revisions, options.Units, frame.Width >= WideFromMm).All();
         table = new(columns, rows, frame.X + 4, frame.Width - 8, gapMm: 1.7) { RowMm = RowMm };
     }
 

@@ -20,21 +20,21 @@ internal sealed class SupplyLists
     private readonly ImmutableArray<SheetTable<Part>> parts;
     private readonly ImmutableArray<SheetTable<ReelSum>> reels;
 
-    public SupplyLists(Plan plan, ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, UnitsShown units, Box frame)
+    public SupplyLists(Plan plan, ImmutableArray<CutRow> rows, TerminalKeys terminals, SealKeys seals, CableKeys cables, UnitsShown units, Box frame)
     {
         var count = frame.Width >= ThreeColumnsMm ? 3 : 2;
         var width = (frame.Width - 8 - (BetweenMm * (count - 1))) / count;
         ImmutableArray<Part> allParts = [.. PartsOf(plan, terminals, seals)];
+        ImmutableArray<Part> allCables = [.. cables.All.Select((c, i) => new Part(CableKeys.Key(i), c.Cable.Id, CableWords.Of(c, mm => LengthWords.Of(mm, units)), 1))];
         ImmutableArray<ReelSum> allReels = [.. ReelsOf(rows)];
-        var (part, reel) = (new SheetTable<Part>(PartColumns(), allParts, 0, width) { RowMm = RowMm }, new SheetTable<ReelSum>(ReelColumns(units), allReels, 0, width) { RowMm = RowMm });
+        var (part, reel) = (new SheetTable<Part>(PartColumns(), [.. allParts, .. allCables], 0, width) { RowMm = RowMm }, new SheetTable<ReelSum>(ReelColumns(units), allReels, 0, width) { RowMm = RowMm });
         parts = [.. Enumerable.Range(0, count).Select(c => part.At(frame.X + 4 + (c * (width + BetweenMm)), width))];
         reels = [.. Enumerable.Range(0, count).Select(c => reel.At(frame.X + 4 + (c * (width + BetweenMm)), width))];
         entries =
         [
-            .. allReels.IsEmpty ? [] : new[] { new Entry("WIRE BY REEL, CUT LENGTHS ADDED UP", null, null) },
-            .. allReels.Select(r => new Entry(null, null, r)),
-            .. allParts.IsEmpty ? [] : new[] { new Entry("TERMINALS, SPLICES AND SEALS", null, null) },
-            .. allParts.Select(p => new Entry(null, p, null)),
+            .. Section("WIRE BY REEL, CUT LENGTHS ADDED UP", allReels.Select(r => new Entry("WIRE BY REEL", null, r))),
+            .. Section("TERMINALS, SPLICES AND SEALS", allParts.Select(p => new Entry("TERMINALS AND SEALS", p, null))),
+            .. Section("CABLES", allCables.Select(p => new Entry("CABLES", p, null))),
         ];
     }
 
@@ -59,9 +59,9 @@ internal sealed class SupplyLists
         foreach (var (entry, column, y) in placed)
         {
             var at = top + y;
-            if (entry.Head is { } head)
+            if (entry.IsHead)
             {
-                pen.Text(head, parts[column].Left, at + 6.4, parts[column].Width, TextStyle.Bold.At(3.5));
+                pen.Text(entry.Words, parts[column].Left, at + 6.4, parts[column].Width, TextStyle.Bold.At(3.5));
             }
             else
             {
@@ -103,16 +103,16 @@ internal sealed class SupplyLists
     {
         var placed = ImmutableArray.CreateBuilder<PlacedEntry>();
         var (column, y) = (0, 0.0);
-        if (from > 0 && entries[from].Head is null)
+        if (from > 0 && !entries[from].IsHead)
         {
-            placed.Add(new(new Entry(entries[from].Reel is null ? "TERMINALS AND SEALS, continued" : "WIRE BY REEL, continued", null, null), 0, 0));
+            placed.Add(new(new Entry($"{entries[from].Words}, continued", null, null), 0, 0));
             y = HeadMm;
         }
 
         for (var i = from; i < entries.Length; i++)
         {
             // a head never stands alone at the foot of a column
-            var need = HeightOf(entries[i]) + (entries[i].Head is not null && i + 1 < entries.Length ? HeightOf(entries[i + 1]) : 0);
+            var need = HeightOf(entries[i]) + (entries[i].IsHead && i + 1 < entries.Length ? HeightOf(entries[i + 1]) : 0);
             if (y > 0 && y + need > heightMm + 0.01)
             {
                 (column, y) = (column + 1, 0);
@@ -130,7 +130,11 @@ internal sealed class SupplyLists
         return (placed.ToImmutable(), entries.Length - from);
     }
 
-    private double HeightOf(Entry entry) => entry.Head is not null ? HeadMm : entry.Part is { } part ? parts[0].HeightOf(part) : reels[0].HeightOf(entry.Reel!);
+    private double HeightOf(Entry entry) => entry.IsHead ? HeadMm : entry.Part is { } part ? parts[0].HeightOf(part) : reels[0].HeightOf(entry.Reel!);
+
+    // nothing where there is nothing to head
+    private static IEnumerable<Entry> Section(string head, IEnumerable<Entry> rows) =>
+        rows.ToList() is { Count: > 0 } own ? own.Prepend(new(head, null, null)) : [];
 
     private static IEnumerable<Part> PartsOf(Plan plan, TerminalKeys terminals, SealKeys seals)
     {
@@ -141,9 +145,9 @@ internal sealed class SupplyLists
             yield return new(terminals.KeyOf(id), id, TerminalWords(catalogue.Terminals.FirstOrDefault(t => t.Id == id)), ends.Count(e => e.Terminal == id));
         }
 
-        foreach (var splices in plan.Splices.GroupBy(s => s.Part ?? "–", StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var splices in plan.Splices.GroupBy(s => s.Part, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            yield return new("splice", splices.Key, catalogue.Splices.FirstOrDefault(s => s.Id == splices.Key)?.Title is { } title ? Pages.Shown.Units(title) : "", splices.Count());
+            yield return new(terminals.JointKey(splices.Key), splices.Key ?? "–", catalogue.Splices.FirstOrDefault(s => s.Id == splices.Key)?.Title is { } title ? Pages.Shown.Units(title) : "", splices.Count());
         }
 
         foreach (var id in seals.Used(ends))
@@ -192,8 +196,11 @@ internal sealed class SupplyLists
 
     internal sealed record ReelSum(Reel Reel, int Wires, double SumMm, int Unknown);
 
-    /// <summary>A head, a part or a reel.</summary>
-    internal sealed record Entry(string? Head, Part? Part, ReelSum? Reel);
+    /// <summary>A head with its words; or a part or a reel, with the words that it is headed by where it goes on.</summary>
+    internal sealed record Entry(string Words, Part? Part, ReelSum? Reel)
+    {
+        public bool IsHead => Part is null && Reel is null;
+    }
 
     /// <summary>An entry in its column, y from the top of the lists.</summary>
     internal sealed record PlacedEntry(Entry Entry, int Column, double Y);

@@ -134,6 +134,36 @@ public class CutListCsvWriterTests
         Assert.Contains("2,5", Column(commas, "size_mm2"));
     }
 
+    // common practice, no source: whoever crimps a splice looks for its part where other ends have their terminal
+    [Fact]
+    public void An_end_in_a_splice_has_the_part_that_joins_it()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var table = Read(plan, new());
+        string Cell(string wire, string head) => table.Single(r => r[1] == wire)[table[0].IndexOf(head)];
+        Assert.NotEmpty(plan.Splices);
+        foreach (var splice in plan.Splices)
+        {
+            foreach (var wire in plan.Wires.Where(w => splice.Wires.Contains(w.Id)))
+            {
+                Assert.Equal(splice.Part, Cell(wire.Id, wire.From.At == splice.Id ? "end_a_terminal" : "end_b_terminal"));
+            }
+        }
+    }
+
+    [Fact]
+    public void A_wire_of_a_cable_tells_its_fellows_and_the_twist()
+    {
+        var plan = ExamplePlans.Of("aldervane-coach");
+        var table = Read(plan, new());
+        var cables = CableRows.Of(plan);
+        Assert.NotEmpty(cables);
+        foreach (var cable in cables)
+        {
+            Assert.All(cable.Conductors, w => Assert.StartsWith($"cable {cable.Cable.Id}: {string.Join(" + ", cable.Conductors.Select(c => c.Id))} twisted together", table.Single(r => r[1] == w.Id)[table[0].IndexOf("note")], StringComparison.Ordinal));
+        }
+    }
+
     private static void AssertNoFormula(string cell)
     {
         var seen = cell.TrimStart(' ', '\t', '\r', '\n', '\u200f', '\u202e');

@@ -13,7 +13,7 @@ public static class CutListTables
     public static readonly ImmutableArray<string> Views = ["reel", "branch", "connector", "wire"];
 
     /// <summary>The heads of a view whose rows are wires.</summary>
-    public static ImmutableArray<string> Heads => Shape(_ => 1, NoReel).Heads;
+    public static ImmutableArray<string> Heads => Shape(_ => 1, _ => null, _ => null, []).Heads;
 
     /// <param name="order">What is made.</param>
     /// <param name="view">One of <see cref="Views"/>.</param>
@@ -37,11 +37,9 @@ public static class CutListTables
         var facts = new WireFactFinder(plan);
         var lay = LayOrder(plan, facts);
         var laid = BundlePosition.Of(plan);
-        var shape = Shape(w => order.QuantityOf(w.Builds), w => cutFrom?.GetValueOrDefault(w.Id));
+        var shape = Shape(w => order.QuantityOf(w.Builds), w => cutFrom?.GetValueOrDefault(w.Id), new SpliceParts(plan).Of, CableNotes(plan));
         return shape.Table($"by {view}", title, rows.Select(r => new RowFacts(r, facts.Of(r.Wire), AllowanceShares.Of(r.Wire), lay[r.Wire.Id], laid.GetValueOrDefault(r.Wire.Id))));
     }
-
-    private static string? NoReel(Wire wire) => null;
 
     /// <summary>The number of each wire in the laying order of its branch.</summary>
     private static Dictionary<string, int> LayOrder(Plan plan, WireFactFinder facts)
@@ -57,7 +55,11 @@ public static class CutListTables
         return order;
     }
 
-    private static TableShape<RowFacts> Shape(Func<Wire, int> quantity, Func<Wire, string?> cutFrom)
+    /// <summary>What is to be done with each cable, by its id; its conductors say it in their rows.</summary>
+    private static Dictionary<string, string> CableNotes(Plan plan) =>
+        CableRows.Of(plan).ToDictionary(c => c.Cable.Id, c => $"cable {c.Cable.Id}: {CableWords.Of(c, mm => $"{NumberText.Brief(mm)} mm")}", StringComparer.Ordinal);
+
+    private static TableShape<RowFacts> Shape(Func<Wire, int> quantity, Func<Wire, string?> cutFrom, Func<WireEnd, string?> joinedBy, Dictionary<string, string> cables)
     {
         var shape = new TableShape<RowFacts>()
             .Number("no", 0, x => x.Row.Number)
@@ -90,8 +92,8 @@ public static class CutListTables
 
         return shape
             .Text("length_known", x => x.Wire.CutLengthMm is null ? "unknown" : x.Wire.Estimated ? "estimated" : "measured")
-            .With(EndShape("end_a"), x => x.Wire.From)
-            .With(EndShape("end_b"), x => x.Wire.To)
+            .With(EndShape("end_a", joinedBy), x => x.Wire.From)
+            .With(EndShape("end_b", joinedBy), x => x.Wire.To)
             .Text("splice", x => string.Join("; ", x.Facts.Splices))
             .Number("splice_station_mm", 0, x => x.Facts.SpliceStationMm)
             .Text("twisted_with", x => x.Wire.Cable)
@@ -110,13 +112,13 @@ public static class CutListTables
             .Number("qty", 0, x => quantity(x.Wire))
             .Text("cut_from", x => cutFrom(x.Wire))
             .Ticks("tick_cut", "tick_strip_a", "tick_crimp_a", "tick_strip_b", "tick_crimp_b", "tick_tested")
-            .Text("note", x => x.Shares["cut at the car"] > 0 ? "LONG: cut at the car" : null);
+            .Text("note", x => string.Join("; ", new[] { x.Shares["cut at the car"] > 0 ? "LONG: cut at the car" : null, cables.GetValueOrDefault(x.Wire.Cable ?? "") }.OfType<string>()));
     }
 
-    internal static TableShape<WireEnd> EndShape(string prefix) => new TableShape<WireEnd>()
+    private static TableShape<WireEnd> EndShape(string prefix, Func<WireEnd, string?> joinedBy) => new TableShape<WireEnd>()
         .Text(prefix, e => e.At)
         .Text(prefix + "_cavity", e => e.Pin)
-        .Text(prefix + "_terminal", e => e is { IsSplice: true, Terminal: null } ? "splice" : e.Terminal)
+        .Text(prefix + "_terminal", e => e.Terminal ?? (e.IsSplice ? joinedBy(e) ?? "splice" : null))
         .Text(prefix + "_seal", e => e.Seal)
         .Number(prefix + "_strip_mm", 1, e => e.StripMm)
         .Text(prefix + "_boot", e => string.Join("; ", e.ThreadOnFirst.Where(IsBoot)))
