@@ -9,6 +9,7 @@ public sealed class ChartLayout
     private readonly ChartMetrics metrics;
     private readonly List<Spine> spines;
     private readonly ChartLanes lanes;
+    private readonly Lazy<int> crossed;
     private readonly Lazy<LaneCrossings> crossings;
     private readonly ChartOrder order;
     private ChartPacking? last;
@@ -19,18 +20,18 @@ public sealed class ChartLayout
         this.metrics = metrics;
         this.spines = spines;
         this.lanes = lanes;
-        crossings = new(Count);
+        crossed = new(() => CrossingCount.Of(problem, spines, lanes));
+        crossings = new(Bounded);
         order = new(problem, lanes, spines);
     }
 
     /// <summary>Counted when first asked for: of the charts that are tried only the last is.</summary>
     public LaneCrossings Crossings => crossings.Value;
 
-    private LaneCrossings Count()
+    private LaneCrossings Bounded()
     {
-        var count = CrossingCount.Of(problem, spines, lanes);
-        var (straight, lower, reason) = CrossingBounds.Of(problem, lanes, lanes.CardOrder, count);
-        return new(count, straight, lower, reason);
+        var (straight, lower, reason) = CrossingBounds.Of(problem, lanes, lanes.CardOrder, crossed.Value);
+        return new(crossed.Value, straight, lower, reason);
     }
 
     /// <summary>The cards as they follow each other round the tree.</summary>
@@ -88,7 +89,7 @@ public sealed class ChartLayout
     public ChartOutline Outline()
     {
         Room(ChartStance.Plain);
-        return ChartGeometry.Outline(problem, metrics, spines, lanes, last!);
+        return ChartGeometry.Outline(problem, metrics, spines, lanes, last!) with { HasCrossings = crossed.Value > 0 };
     }
 
     /// <summary>Packs everything with the stems as they are, and tells the room that it takes.</summary>

@@ -64,9 +64,10 @@ public sealed record ChartRoom(Box Bounds, ImmutableArray<Box> Occupied)
 /// <summary>What is asked of a chart that is only tried: its room, and what the panels beside it speak of.</summary>
 public sealed record ChartOutline(ChartRoom Room, ImmutableArray<PlacedCut> Cuts)
 {
-    /// <summary>True when some length is drawn, and when some bundle is drawn as one band.</summary>
+    /// <summary>True when some length is drawn, when some bundle is drawn as one band, and when lanes cross.</summary>
     public bool HasLengths { get; init; }
     public bool HasBands { get; init; }
+    public bool HasCrossings { get; init; }
 }
 
 /// <summary>The finished chart in its own coordinates (mm, y down), before it is moved onto paper.</summary>

@@ -34,11 +34,24 @@ internal sealed record ChartPanel(ImmutableArray<PanelShape> Shapes)
     /// <summary>The first shape and, where it finds no room, those of the others.</summary>
     public ChartPanel Or(params ReadOnlySpan<ChartPanel> others) => this with { Shapes = [.. Shapes, .. others.ToArray().SelectMany(o => o.Shapes)] };
 
-    /// <summary>The rule and the head of a panel; gives the y below them.</summary>
+    /// <summary>How much more than one line a head takes in that width, mm.</summary>
+    public static double HeadRowsMm(string title, double width) => (HeadLines(title, width).Length - 1) * HeadRowMm;
+
+    private const double HeadRowMm = 5.2;
+
+    private static ImmutableArray<string> HeadLines(string title, double width) => TextFit.Wrap(title, width, 3.5, FaceWeight.Bold);
+
+    /// <summary>The rule and the head of a panel, whole, in as many lines as it needs; gives the y below them.</summary>
     public static double Head(ChartPen pen, Box box, string title)
     {
         pen.Line(box.X, box.Y + 0.25, box.Right, box.Y + 0.25, 0.5);
-        pen.Text(TextFit.Ellipsis(title, box.Width, 3.5, FaceWeight.Bold), box.X, box.Y + 6, 3.5, FaceWeight.Bold);
-        return box.Y + 9;
+        var y = box.Y + 6;
+        foreach (var line in HeadLines(title, box.Width))
+        {
+            pen.Text(line, box.X, y, 3.5, FaceWeight.Bold);
+            y += HeadRowMm;
+        }
+
+        return y - HeadRowMm + 3;
     }
 }

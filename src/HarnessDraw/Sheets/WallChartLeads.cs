@@ -15,8 +15,8 @@ internal sealed class WallChartLeads
     private const double Cap = WallChartStyle.TextMm;
     private const double HighMm = 11;
     private const double RowMm = 13;
-    private const double WidestIdMm = 18;
-    private const double WidestMm = 46;
+    private const double WidestIdMm = 40;
+    private const double WidestMm = 60;
     private const double BoltedMm = 7;
     private const double TurnMm = 4;
     private const double RatingMm = 5;

@@ -63,10 +63,12 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
             return null;
         }
 
+        var head = $"{mate.Label}, BOTH VIEWS OF THE BAY HALF".ToUpperInvariant();
         var width = Math.Max(112, (2 * face.WidthMm) + 8);
-        return ChartPanel.Of(width, face.HeightMm + 24, 1, 0, (pen, box) =>
+        var rowsMm = ChartPanel.HeadRowsMm(head, width);
+        return ChartPanel.Of(width, face.HeightMm + 24 + rowsMm, 1, 0, (pen, box) =>
         {
-            var y = ChartPanel.Head(pen, box, $"{mate.Label}, BOTH VIEWS OF THE BAY HALF".ToUpperInvariant()) + 2;
+            var y = ChartPanel.Head(pen, box, head) + 2;
             var gap = (width - (2 * face.WidthMm)) / 3;
             View(pen, face, wires, box.X + gap, y, mating: false, "WIRE-ENTRY SIDE", "as you insert terminals");
             View(pen, face, wires, box.X + (2 * gap) + face.WidthMm, y, mating: true, "MATING SIDE", "as you probe");
@@ -147,15 +149,21 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
             .Select(c => ColourCodes.Find(c.Trim())).OfType<ColourCode>().OrderBy(c => ColourCodes.All.IndexOf(c)).ThenBy(c => c.Code, StringComparer.Ordinal)];
     }
 
-    private ChartPanel Legends(List<ColourCode> colours, string more = "") =>
-        Legend(196, colours, more).Or(Legend(138, colours, more), Legend(258, colours, more), Legend(104, colours, more)) with { Saying = words => Legends(colours, $" {words}") };
+    // what a crossing is, is said where all else has found its place
+    private ChartPanel Legends(List<ColourCode> colours, string more = "", bool crossing = false) =>
+        Legend(196, colours, more, crossing).Or(Legend(138, colours, more, crossing), Legend(258, colours, more, crossing), Legend(104, colours, more, crossing)) with
+        {
+            Saying = words => Legends(colours, $" {words}", crossing),
+            Fuller = chart.HasCrossings && !crossing ? Legends(colours, more, crossing: true) : null,
+        };
 
-    private ChartPanel Legend(double width, List<ColourCode> colours, string more)
+    private ChartPanel Legend(double width, List<ColourCode> colours, string more, bool crossing)
     {
         const double ColourMm = 40;
         const double SymbolMm = 58;
         var two = problem.Subject.Lanes.Find(l => l.Wire.Colour.Contains('/', StringComparison.Ordinal)).Wire?.Colour;
         var symbols = Symbols();
+        symbols.AddRange(crossing ? [("crossing, no join", Crossing)] : []);
         var sentences = TextFit.Wrap($"{DistanceWords()} Each wire keeps its lane. Stations count from the root of the harness. Lengths in cards are cut lengths, mm. Areas in mm². Wires of 4 mm² and more have a wide lane.{more}", width, Cap);
         var colourColumns = width < 150 ? 1 : 2;
         var symbolColumns = Math.Max(1, (int)((width - (colourColumns * ColourMm) - 4) / SymbolMm));
@@ -333,6 +341,15 @@ internal sealed class WallChartPanels(WallChartProblem problem, ChartOutline cha
         }
 
         return list;
+    }
+
+    // the lane drawn later stands clear of the one it crosses
+    private void Crossing(ChartPen pen, double x, double y)
+    {
+        var ink = blackInk ? Ink.Black : Ink.Secondary;
+        pen.Line(x, y - 1.25, x + 8, y - 1.25, 1, ink);
+        pen.Line(x + 4, y - 3.2, x + 4, y + 0.7, 2, Ink.Paper);
+        pen.Line(x + 4, y - 3.2, x + 4, y + 0.7, 1, ink);
     }
 
     private IEnumerable<(string Size, double Radius)> Sizes() => (problem.Part?.Cavities ?? [])

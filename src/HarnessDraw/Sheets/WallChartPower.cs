@@ -63,7 +63,8 @@ internal static class WallChartPower
         }
 
         pen.Box(box, 0.7, source.Kind == SourceKind.Battery ? 1 : 8, Ink.Paper);
-        pen.Text(TextFit.Ellipsis(label, 44, 3.5, FaceWeight.Bold), box.Centre.X, box.Y + 6.6, 3.5, FaceWeight.Bold, TextAnchor.Middle);
+        var cap = WallChartStyle.Width(label, 3.5, FaceWeight.Bold) <= 44 ? 3.5 : Cap;
+        pen.Text(TextFit.Ellipsis(label, 46, cap, FaceWeight.Bold), box.Centre.X, box.Y + 6.6, cap, FaceWeight.Bold, TextAnchor.Middle);
         var text = $"{source.NominalV:0.#} V" + (source.OutputA is { } amps ? $", {amps:0.#} A" : "");
         var leads = string.Join(' ', plan.Wires.Where(w => w.From.At == source.Id || w.To.At == source.Id).Select(w => w.Id));
         pen.Text(TextFit.Ellipsis(leads.Length > 0 ? $"{text}: {leads}" : text, 44, Cap), box.Centre.X, box.Y + 12.4, Cap, anchor: TextAnchor.Middle);

@@ -161,9 +161,10 @@ internal sealed class WallChartWordPanels
             .. gone.Count == 0 ? Array.Empty<string>() : [$"Taken out: {string.Join(", ", gone)}."],
         ];
         var lines = says.SelectMany(s => TextFit.Wrap(s, Width, Cap)).ToImmutableArray();
-        return ChartPanel.Of(Width, 10 + (lines.Length * 4), 0, 0.3, (pen, box) =>
+        var head = $"CHANGED SINCE {changes.From.ToUpperInvariant()}";
+        return ChartPanel.Of(Width, 10 + ChartPanel.HeadRowsMm(head, Width) + (lines.Length * 4), 0, 0.3, (pen, box) =>
         {
-            var y = ChartPanel.Head(pen, box, $"CHANGED SINCE {changes.From.ToUpperInvariant()}") + 3;
+            var y = ChartPanel.Head(pen, box, head) + 3;
             foreach (var line in lines)
             {
                 pen.Text(line, box.X, y, Cap);

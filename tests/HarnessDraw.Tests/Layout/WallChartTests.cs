@@ -34,6 +34,29 @@ public class WallChartTests
         Assert.Equal(plan.Wires.Select(w => w.Id).Order(StringComparer.Ordinal), result.Sheets.SelectMany(s => DrawnWires(s.Items)).Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void A_long_name_leaves_the_head_of_the_connector_s_views_whole()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        const string Name = "connector through the bulkhead of the engine bay";
+        var named = plan with { Harness = plan.Harness with { Things = [.. plan.Harness.Things.Select(t => t.Id == "firewall" ? t with { Label = Name } : t)] } };
+        var sheet = WallChart.Compose(named, [], new SheetOptions { Paper = PaperSizes.A0 }).Sheets.Single();
+        var texts = ItemWalk.Texts(sheet).Select(t => t.Text).ToList();
+        Assert.Contains($"{Name}, both views of the bay half".ToUpperInvariant(), string.Join(' ', texts), StringComparison.Ordinal);
+        Assert.Empty(SheetChecker.Check(sheet));
+    }
+
+    [Fact]
+    public void The_legend_says_what_a_crossing_is_where_lanes_cross()
+    {
+        const string Words = "crossing, no join";
+        var crossed = WallChart.Compose(ExamplePlans.Of("brackmere-six"), [], new SheetOptions { Paper = PaperSizes.A0 });
+        Assert.NotEqual(0, crossed.Figures!.Crossings);
+        Assert.Contains(crossed.Sheets.SelectMany(ItemWalk.Texts), t => t.Text == Words);
+        var plain = Enumerable.Range(1, 40).Select(seed => WallChart.Compose(RandomHarness.Plan(seed, new(3)), [], new SheetOptions { Paper = PaperSizes.A0 })).First(r => r.Figures?.Crossings == 0);
+        Assert.DoesNotContain(plain.Sheets.SelectMany(ItemWalk.Texts), t => t.Text == Words);
+    }
+
     /// <summary>Seeds at which the long run (`layouts` of the benchmarks) once found a fault.</summary>
     [Theory]
     [InlineData(60, 35)]
