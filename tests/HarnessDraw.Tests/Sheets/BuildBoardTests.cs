@@ -109,6 +109,16 @@ public class BuildBoardTests
         Assert.Contains("longer or wider board", small.Refused, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_harness_longer_than_every_board_is_told_what_to_do()
+    {
+        var plan = ExamplePlans.Of("brackmere-six");
+        var longer = plan with { Tree = plan.Tree with { Segments = [.. plan.Tree.Segments.Select((s, i) => i == 0 ? s with { LengthMm = 400_000 } : s)] } };
+        var refused = SheetKinds.Compose(SheetKinds.BuildBoard, longer, [], new()).Refused;
+        Assert.Contains("--paper 'roll 1830 x 4880'", refused, StringComparison.Ordinal);
+        Assert.Contains("--build", refused, StringComparison.Ordinal);
+    }
+
     // two boards of the shop's size: each run lies on them in parts that add up to its length
     [Theory]
     [InlineData("roll 1220 x 1220", 2)]

@@ -33,7 +33,7 @@ public static class BuildBoardSheet
         }
 
         return BoardsMm.Select(b => Maker(PaperSizes.Roll(b.Width, b.Length))).Select(m => Over(m, shown, new(m.Area, 1, 1), options.Units)).FirstOrDefault(r => r is not null)
-            ?? new([]) { Refused = "the harness at 1:1 finds no room on a board of 1830 x 14640 mm" };
+            ?? new([]) { Refused = "the harness at 1:1 finds no room on one board of 1830 x 14640 mm: name a board and it goes over as many as twelve of them that meet at match lines (--paper 'roll 1830 x 4880'), or draw one build (--build); what is built elsewhere may go into a harness of its own" };
     }
 
     private static PageForm Form(Paper paper) => new(SheetKinds.BuildBoard, "BUILD BOARD", "board 1:1")

@@ -13,7 +13,7 @@ internal static class TraceFoot
     private const double FirstMm = 6;
     private const double RuleMm = 2;
 
-    private const string Common = "The volts printed at the red wedge: the fault lies beyond it. About 0 V: before it, towards the source. Volts of the source on the far side of the load: the return is open, the reading comes through the load. ≥, ≤: still good. "
+    private const string Common = "The volts printed at the solid wedge: the fault lies beyond it. About 0 V: before it, towards the source. Volts of the source on the far side of the load: the return is open, the reading comes through the load. ≥, ≤: still good. "
         + "Any joint may lose 0.1 V, the ground side 0.2 V, the whole feed side 0.5 V, measured under load (common practice, no source).";
 
     public static double OwnMm(ImmutableArray<string> lines, TraceStop? first) => (first is null ? 0 : FirstMm) + (lines.Length * LineMm);
