@@ -62,6 +62,9 @@ public sealed record Source
     public required string Id { get; init; }
     public required SourceKind Kind { get; init; }
 
+    /// <summary>True for a dynamo, which is reckoned with as an alternator is but has no diodes.</summary>
+    public bool IsDynamo { get; init; }
+
     /// <summary>Nominal volts: 6, 12, 24.</summary>
     public required double NominalV { get; init; }
 

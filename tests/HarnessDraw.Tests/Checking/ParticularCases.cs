@@ -16,6 +16,8 @@ internal static class ParticularCases
         new("diode-reversed", p => Diode(p, "86", "85"), ["fan relay: its diode conducts from 86 to 85"], p => Diode(p, "85", "86")),
         new("diode-reversed", p => Positive(Diode(p, "85", "86")), ["positive ground: dead short"], p => Positive(Diode(p, "86", "85"))),
         new("positive-ground-alternator", Positive, ["alternator is an alternator"], p => p),
+        // a dynamo has no diodes, whatever it is called
+        new("positive-ground-alternator", Positive, ["its diodes short the battery"], p => Positive(p).Harness(h => h with { Power = h.Power with { Sources = [.. h.Power.Sources.Select(s => s with { IsDynamo = s.Kind == SourceKind.Alternator })] } })),
         new("exciter-run-on", p => p.Circuit("exciter", c => c with { From = new("ignition switch", "15") }), ["exciter joins alternator to ignition switch 15"], p => p),
         // 12 V squared over 0.9 W is 160 ohm, over 1.2 W 120 ohm
         new("exciter-current-low", p => Lamp(p, 0.9), ["charge lamp puts 160 Ω in exciter", "150 Ω"], p => Lamp(p, 1.2)),

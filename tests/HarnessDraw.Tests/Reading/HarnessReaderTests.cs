@@ -23,6 +23,16 @@ public class HarnessReaderTests
         Assert.All(outcome.Value!.Nets, n => Assert.NotEmpty(n.Ends));
     }
 
+    [Theory]
+    [InlineData("dynamo", true)]
+    [InlineData("alternator", false)]
+    public void A_dynamo_is_known_by_its_kind(string kind, bool isDynamo)
+    {
+        var usual = new SmallVehicle();
+        var charger = (usual with { Power = usual.Power.TrimEnd() + $"\n    charger: {{ kind: {kind}, output: 20 A, at: wing, studs: {{ D: M6 }}, grounds-itself: yes }}\n" }).Harness().Power.Sources.Single(s => s.Id == "charger");
+        Assert.Equal((SourceKind.Alternator, isDynamo), (charger.Kind, charger.IsDynamo));
+    }
+
     [Fact]
     public void A_circuit_from_the_cabin_becomes_a_net_from_the_mate_to_its_loads_in_the_bay()
     {

@@ -23,7 +23,7 @@ internal static class PowerReader
                 draft.Bag.Error(DiagnosticCodes.MissingKey, $"'{name.Value}' lacks 'nominal'", name.At, "give its nominal volts: 'nominal: 12 V'");
             }
 
-            sources.Add(new Source { Id = name.Value, Kind = kind, NominalV = nominalV ?? 0, OutputA = map.Number("output"), InternalOhm = map.Number("internal"), At = name.At });
+            sources.Add(new Source { Id = name.Value, Kind = kind, IsDynamo = map.Text("kind") == "dynamo", NominalV = nominalV ?? 0, OutputA = map.Number("output"), InternalOhm = map.Number("internal"), At = name.At });
         }
 
         if (sources.Count == 0 && power is not null)
