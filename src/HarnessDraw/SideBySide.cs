@@ -2,7 +2,7 @@ namespace HarnessDraw;
 
 /// <summary>
 /// Pieces of work that do not touch one another, done by whoever asks for them and by helpers: one thread for each processor beside the caller's. A caller waits for pieces that are being
-/// done and for nothing else; <see cref="Parallel"/> has it wait for every helper that it called, also for one that is busy with something longer and has not come. Helpers go where work was
+/// done and for nothing else; Parallel.For has it wait for every helper that it called, also for one that is busy with something longer and has not come. Helpers go where work was
 /// asked for last: what was begun for later does not hold up what is waited for now. They are no threads of the pool, of which several take turns at the caller's processor.
 /// </summary>
 public static class SideBySide

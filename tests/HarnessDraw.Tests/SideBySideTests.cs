@@ -67,9 +67,9 @@ public class SideBySideTests
     {
         // every helper there is holds on to a piece until the work behind it is done
         using var gate = new ManualResetEventSlim();
-        var held = SideBySide.Begin(Environment.ProcessorCount * 2, () => _ => gate.Wait());
+        var held = SideBySide.Begin(Environment.ProcessorCount * 2, () => _ => gate.Wait(TestContext.Current.CancellationToken));
         var done = new int[100];
-        await Task.Run(() => SideBySide.For(done.Length, i => Interlocked.Increment(ref done[i]))).WaitAsync(TimeSpan.FromMinutes(1));
+        await Task.Run(() => SideBySide.For(done.Length, i => Interlocked.Increment(ref done[i])), TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
         Assert.All(done, d => Assert.Equal(1, d));
         Assert.False(held.IsDone);
         gate.Set();

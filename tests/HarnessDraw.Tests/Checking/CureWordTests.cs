@@ -1,6 +1,5 @@
 using HarnessDraw.Checking;
 using HarnessDraw.Checking.Cures;
-using HarnessDraw.Model;
 using HarnessDraw.Planning;
 
 namespace HarnessDraw.Tests.Checking;

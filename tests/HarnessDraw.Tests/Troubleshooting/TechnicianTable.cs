@@ -22,7 +22,7 @@ internal static class TechnicianTable
         var cases = technician.Observable().Where((_, i) => i % every == 0).Select((c, i) => (c.Fault, c.Variant, Seed: (ulong)i + 1)).ToArray();
         cases = cases[(cases.Length * part / parts)..(cases.Length * (part + 1) / parts)];
         var searches = new Search[cases.Length];
-        Parallel.For(0, cases.Length, i => searches[i] = technician.Find(cases[i].Fault, cases[i].Variant, cases[i].Seed));
+        SideBySide.For(cases.Length, i => searches[i] = technician.Find(cases[i].Fault, cases[i].Variant, cases[i].Seed));
         return searches;
     }
 
