@@ -119,7 +119,7 @@ internal sealed class BuiltGrounds(FrozenHarness? built, Thing[] grounds)
     private readonly ILookup<string, FrozenWire> wires = (built?.Wires ?? []).ToLookup(w => w.Net, StringComparer.Ordinal);
 
     /// <summary>The ground point of a net as it was built; null where it was not, or where that point is no more.</summary>
-    public PinRef? Of(string net) => grounds.Select(g => Of(net, g)).FirstOrDefault(p => p is not null);
+    public PinRef? Of(string net) => wires.Contains(net) ? grounds.Select(g => Of(net, g)).FirstOrDefault(p => p is not null) : null;
 
     /// <summary>The stud of a thing that the net was built to; null where it was not.</summary>
     public PinRef? Of(string net, Thing ground) =>

@@ -15,8 +15,7 @@ internal static class SeriesLoads
     /// <summary>The most that passes into a short behind the load that a circuit comes from, A; null where it comes from none, or also from elsewhere.</summary>
     public static double? LetPassA(HarnessIndex index, Circuit circuit)
     {
-        if (circuit.IsReturn || circuit.From is not { Pin: { } pin } from || index.Thing(from.Thing) is not { } thing
-            || index.Harness.Circuits.Any(c => !c.IsReturn && c.Feeds.Contains(from)))
+        if (circuit.IsReturn || circuit.From is not { Pin: { } pin } from || index.Thing(from.Thing) is not { } thing)
         {
             return null;
         }
@@ -33,6 +32,6 @@ internal static class SeriesLoads
             amps += Math.Max(own, element.PeakA ?? 0);
         }
 
-        return amps > 0 ? OverNominal * amps : null;
+        return amps > 0 && !index.Harness.Circuits.Any(c => !c.IsReturn && c.Feeds.Contains(from)) ? OverNominal * amps : null;
     }
 }
